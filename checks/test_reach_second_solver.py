@@ -7,7 +7,8 @@ them must hold, with one more the limit that is named must be broken. Nothing of
 limit and the parts that it says it took.
 
 What is not said in the JSON of `reach` is what its text says: 5 m of flex-1.5 to the distributor, doors behind 10 m of flex-1.0 on
-outputs of the supply that are free, then on ports, conductors at 40 °C, lengths 5 % long.
+outputs of the supply that are free, then on ports, conductors at 40 °C, lengths 5 % long. The lock that JSON names is at each door and
+held while a call stands: the door then draws what talking takes and its `releasing_extra`. What arrives at the lock itself is not looked at.
 
 Where a family asks for terminators, every run has one (`TERMINATED`), as the text says.
 
@@ -53,6 +54,8 @@ TABLES = [
     (("mossop-24", "--cable", "pair-0.5"), (3, 6, 20), (5, 30)),
     (("mossop-24", "--cable", "flex-0.75"), (6, 12), (5,)),
     (("mossop-24", "--cable", "cat-5e", "--supply", "mossop-ps-24"), (6, 12), (5,)),
+    (("ostrel-48", "--cable", "pair-0.5", "--supply", "ostrel-ps-60", "--lock", "none"), (6, 12), (5,)),
+    (("mossop-24", "--cable", "pair-0.5", "--lock", "none"), (6, 20), (5,)),
 ]  # fmt: skip
 TOTALS = [
     (station, cable, total)
@@ -88,11 +91,19 @@ def catalogue():
     return tomllib.loads(latchline("catalogue", "--whole"))
 
 
+def port_too_weak(asked, catalogue):
+    """Whether a door that talks at night and holds its lock draws more than a port gives: it then hangs at the supply, by a branch box."""
+    door, limit = catalogue["stations"][DOORS[asked["family"]]], catalogue["boxes"][asked["distributor"]].get("port_current_limit")
+    extra = load(door["releasing_extra"]) if "lock" in asked else np.zeros(2)
+    watts, amperes = (load(door["talking"]) + load(door["night_extra"]) + extra) * (1 + si(door["load_tolerance"]))
+    return limit is not None and watts / si(door["least_voltage"]) + amperes > si(limit)
+
+
 def site_text(asked, catalogue, stations, lengths_m, feed_m):
     """The site file of a cell."""
     calls = asked["simultaneous_calls"]
     ports = catalogue["boxes"][asked["distributor"]]["ports"]
-    outputs = catalogue["supplies"][asked["supply"]]["outputs"]
+    outputs = calls + 1 if port_too_weak(asked, catalogue) else catalogue["supplies"][asked["supply"]]["outputs"]
     places = [f"D{1 + port // ports}.{1 + port % ports}" for port in range(1, calls + 1)]
     places = ["PS"] * (outputs - 1) + places
     boxes = sorted({"D1"} | {place.split(".")[0] for place in places[:calls] if place != "PS"})
@@ -100,6 +111,7 @@ def site_text(asked, catalogue, stations, lengths_m, feed_m):
     is_terminated = TERMINATED and catalogue["families"][asked["family"]].get("terminator_required", False)
     end = ", terminator = true, terminator_capacitor = true" if is_terminated else ""
     quoted = lambda texts: ", ".join(f'"{text}"' for text in texts)  # noqa: E731
+    lock = f', lock = {{ model = "{asked["lock"]["model"]}" }}' if "lock" in asked else ""
     lines = [
         "[site]", 'title = "T"', f'family = "{asked["family"]}"', f'indoor_station = "{asked["station"]}"',
         f'door_station = "{DOORS[asked["family"]]}"', f'cable = "{asked["cable"]}"',
@@ -107,7 +119,7 @@ def site_text(asked, catalogue, stations, lengths_m, feed_m):
         f'length_tolerance = "{LENGTH_TOLERANCE * 100:g} %"', f'joint_resistance = "{JOINT_OHM} ohm"',
         "[supplies]", f'PS = {{ model = "{asked["supply"]}" }}',
         "[distributors]", *(f'{box} = {{ model = "{asked["distributor"]}" }}' for box in boxes),
-        "[entrances]", *(f'E{door} = {{ role = "{"secondary" if door else "main"}", calls = ["everyone"] }}' for door in range(calls)),
+        "[entrances]", *(f'E{door} = {{ role = "{"secondary" if door else "main"}", calls = ["everyone"]{lock} }}' for door in range(calls)),
         "[dwellings]", *(f"{flat} = {{}}" for flat in flats),
         "[runs]", *(f'{box}-feed = {{ from = "PS", to = "{box}", cable = "flex-1.5", length = "{feed_m} m" }}' for box in boxes),
         *(f'E{door}-run = {{ from = "{places[door]}", to = "E{door}", cable = "flex-1.0", length = "10 m" }}' for door in range(calls)),
@@ -213,12 +225,14 @@ class Cell:
             if port != "PS":
                 limit = min(si(self.family["longest_run"]), si(self.family["total_length_per_port"]))
                 self.least("length", round(limit - metres, 6))
-        calls = list(sets_of_calls(self.site["entrances"], flats, ("ringing", "talking"), self.family["simultaneous_calls"]))
+        has_locks = any("lock" in door for door in self.site["entrances"].values())
+        moments = ("ringing", "talking", "releasing") if has_locks else ("ringing", "talking")
+        calls = list(sets_of_calls(self.site["entrances"], flats, moments, self.family["simultaneous_calls"]))
         for stage in self.stages:
             for model in stage.models.values():
                 # No voltage is above the open one.
                 self.least("highest", si(model["highest_voltage"]) - stage.high_v)
-        # Every state that sites without locks, desks and fire alarms have; views that residents start draw as talking does.
+        # Every state that sites without locks held at rest, desks and fire alarms have; views that residents start draw as talking does.
         self.state("standby", [()], night=False)
         self.state("standby", calls, night=True)
         self.state("boot", [()], night=True)
@@ -246,7 +260,11 @@ class Cell:
                 for number, chosen in enumerate(calls):
                     for door, flat, moment in chosen:
                         if name in (door, flat):
-                            loads[:, number, at] = (load(model[moment]) + extra) * factor
+                            # While it releases a door goes on talking and feeds its lock; who called it goes on talking.
+                            drawn_w_a = load(model["talking" if moment == "releasing" else moment])
+                            if moment == "releasing" and name == door:
+                                drawn_w_a = drawn_w_a + load(model["releasing_extra"])
+                            loads[:, number, at] = (drawn_w_a + extra) * factor
                             least_v[number, at] = si(model["least_voltage"])
             for name, below in stage.below.items():
                 # docs/physics.md: what a regenerating box draws is its output voltage times its current over its efficiency.
@@ -351,6 +369,17 @@ def test_totals(station, cable, total_m, catalogue):
         cell = compare(asked, catalogue, carried["stations"], carried["limit"], lengths_of, found["feed_m"])
         if cell:
             assert carried["margin_v"] == pytest.approx(cell.margins["voltage"], abs=1.1e-3)
+
+
+def test_an_answer_names_the_lock_or_says_that_there_is_none():
+    """A figure that leaves out what a held lock draws never comes without the word of it. What it draws is the door station's own figure."""
+    question = ("reach", "--station", "ostrel-v7x", "--cable", "pair-0.5", "--total", "60", "--supply", "ostrel-ps-60")
+    with_lock, without = latchline(*question), latchline(*question, "--lock", "none")
+    plain = lambda text: " ".join(text.split())  # noqa: E731
+    assert "with 2 calls at once, each door holding a 7 W lock." in plain(with_lock)
+    assert "with 2 calls at once, no lock fed by a door." in plain(without)
+    counts = [json.loads(latchline(*question, *more, "--format", "json"))["carried"][0]["stations"] for more in ((), ("--lock", "none"))]
+    assert counts[0] < counts[1]
 
 
 def test_the_check_can_fail(catalogue):

@@ -1,11 +1,13 @@
 //! The bare site on which a question is asked.
 
+use crate::door_lock::lock_keys;
 use crate::judge::Judge;
 use crate::question::{MOST_STATIONS, Question};
+use latchline_assess::rules::codes::SUPPLY_OUTPUTS_EXCEEDED;
 use latchline_finding::quantity::Length;
 use latchline_finding::{Finding, Language, Sourced, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Catalogue, SupplyModel};
+use latchline_site::catalogue::{Catalogue, LoadValue, SupplyModel};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_words::codes::wording;
 use std::fmt;
@@ -69,7 +71,13 @@ impl BareSite {
         let Some(longest) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
         let chain = longest.runs.iter().position(|run| run.id.as_str() == CHAIN);
         match chain {
-            Some(chain) => Ok(BareSite { longest, chain, judge: Arc::new(Judge::of_a_new_site()) }),
+            Some(chain) => {
+                let judge = match ports_too_weak(catalogues.catalogue(), question) {
+                    true => Judge::of_a_site_with(SUPPLY_OUTPUTS_EXCEEDED.as_str(), "PS"),
+                    false => Judge::of_a_new_site(),
+                };
+                Ok(BareSite { longest, chain, judge: Arc::new(judge) })
+            }
             None => Err(BareSiteError { findings: resolved.findings }),
         }
     }
@@ -131,6 +139,30 @@ pub struct DoorsAt {
     pub on_supply: usize,
     /// So many on ports of the distributor, beside the chain.
     pub on_ports: usize,
+    /// Whether those at the supply hang on a branch box there, whatever its outputs, since no port of the distributor can feed one.
+    pub by_branch_box: bool,
+}
+
+/// Whether a door station draws more than a port of the distributor gives, while it talks at night and holds its lock; a power is taken at
+/// the least voltage with which it works. What is not known is not taken to be too weak.
+pub(crate) fn ports_too_weak(catalogue: &Catalogue, question: &Question) -> bool {
+    let (Some(door), Some(distributor)) =
+        (catalogue.stations.get(&question.door), catalogue.boxes.get(&question.distributor))
+    else {
+        return false;
+    };
+    let Some(limit) = &distributor.port_current_limit else { return false };
+    let volts = door.least_voltage.value.as_volts();
+    let amperes = |load: LoadValue| match load {
+        LoadValue::Power(power) => power.as_watts() / volts,
+        LoadValue::Current(current) => current.as_amps(),
+        LoadValue::Resistance(resistance) => volts / resistance.as_ohms(),
+    };
+    let held = question.lock.as_ref().and_then(|lock| lock.draws);
+    let night = door.night_extra.as_ref().map(|extra| extra.value);
+    let talking = Some(door.talking.value);
+    let drawn_a: f64 = [talking, held, night].into_iter().flatten().map(amperes).sum();
+    drawn_a * (1.0 + door.load_tolerance.value.as_fraction()) > limit.value.as_amps()
 }
 
 /// Where the door stations hang when so many calls may stand at once.
@@ -144,6 +176,8 @@ struct DoorPlaces {
     outputs: usize,
     /// Ports of the distributor beside that of the chain.
     ports: usize,
+    /// Whether no port can feed one, so that all hang at the supply.
+    ports_too_weak: bool,
 }
 
 impl DoorPlaces {
@@ -152,20 +186,24 @@ impl DoorPlaces {
         // Where the outputs are not known, the check does not judge how many runs start there.
         let outputs = supply.and_then(SupplyModel::most_runs).unwrap_or(usize::MAX);
         let ports = catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value as usize);
-        DoorPlaces { outputs: outputs.saturating_sub(1), ports: ports.saturating_sub(1) }
+        DoorPlaces {
+            outputs: outputs.saturating_sub(1),
+            ports: ports.saturating_sub(1),
+            ports_too_weak: ports_too_weak(catalogue, question),
+        }
     }
 
     /// How many of so many door stations hang on the supply, and how many on ports of the distributor.
     fn counted(&self, doors: usize) -> DoorsAt {
         let on_ports = (0..doors).filter(|door| self.start(door + 1).starts_with("D.")).count();
-        DoorsAt { on_supply: doors - on_ports, on_ports }
+        DoorsAt { on_supply: doors - on_ports, on_ports, by_branch_box: self.ports_too_weak }
     }
 
     /// Where the run to a door station starts: at the supply, then at the distributor, and at the supply again where both are full,
     /// which the check finds.
     fn start(&self, door: usize) -> String {
         let at_a_port = door.saturating_sub(self.outputs);
-        if (1..=self.ports).contains(&at_a_port) {
+        if !self.ports_too_weak && (1..=self.ports).contains(&at_a_port) {
             format!("D.{}", at_a_port + 1)
         } else {
             String::from("PS")
@@ -190,9 +228,10 @@ fn text(question: &Question, cable: &str, calls: usize, doors: &DoorPlaces, term
     let _ = writeln!(text, "[supplies]\nPS = {{ model = {} }}", quoted(&question.supply));
     let _ = writeln!(text, "[distributors]\nD = {{ model = {} }}", quoted(&question.distributor));
     text.push_str("[entrances]\n");
+    let lock = lock_keys(question.lock.as_ref());
     for door in 1..=calls.max(1) {
         let role = if door == 1 { "main" } else { "secondary" };
-        let _ = writeln!(text, "E{door} = {{ role = \"{role}\", calls = [\"everyone\"] }}");
+        let _ = writeln!(text, "E{door} = {{ role = \"{role}\", calls = [\"everyone\"]{lock} }}");
     }
     text.push_str("[dwellings]\n");
     let names: Vec<String> = (1..=MOST_STATIONS).map(|number| format!("F{number}")).collect();

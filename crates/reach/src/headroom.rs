@@ -5,7 +5,7 @@
 //! interval: so many more work, and one more (one metre more) brings an error that is not there today.
 //! Stations are added one behind the other at the end of the run, as far apart as its stations are on
 //! average. A free port of a distributor whose other ports feed dwellings is an end as well: its new run is like the first of those, as long to its
-//! first station and of the same cable. To a supply they are added at those of its ends that have room, in two ways of which the better counts:
+//! first station and of the same cable. To a supply they are added at those of its ends that have room, in three ways of which the best counts:
 //! a lower bound, since another way may carry more. They are called by whoever
 //! calls the run's last dwelling, and ring like any other. The interval is halved, so the answer is the least
 //! count that brings an error as far as errors do not go away again when still more is added. What was measured of a run is taken to be
@@ -13,7 +13,7 @@
 //! are followed first, and what takes longer is asked only of what they allow.
 
 use crate::judge::Judge;
-use latchline_assess::{Assessment, GivenUp, Memory, Wanted};
+use latchline_assess::{Assessment, Depth, GivenUp, Memory, Wanted};
 use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::readings::capacitance_f_per_m;
@@ -127,7 +127,7 @@ pub fn headroom_while(
 
 /// Where stations may be added.
 #[derive(Debug, Clone, Copy)]
-struct End {
+pub(crate) struct End {
     /// The run at whose end, or that a new one is like.
     like: usize,
     /// The free port where the new one starts: box and port.
@@ -135,7 +135,13 @@ struct End {
 }
 
 impl End {
-    fn id(&self, site: &Site) -> ElementId {
+    /// The run at whose end it is, or that a new one is like.
+    pub fn like_run(&self) -> usize {
+        self.like
+    }
+
+    /// The run, or the free port.
+    pub fn id(&self, site: &Site) -> ElementId {
         match self.port {
             Some((box_index, port)) => site.start_id(RunStart::Port { box_index, port }),
             None => site.runs[self.like].id.clone(),
@@ -144,7 +150,7 @@ impl End {
 }
 
 /// The ends of runs that end at dwellings, then the free ports of the boxes where such runs start.
-fn ends(site: &Site) -> Vec<End> {
+pub(crate) fn ends(site: &Site) -> Vec<End> {
     let runs = (0..site.runs.len()).filter(|run| last_dwelling(site, *run).is_some());
     let mut ends: Vec<End> = runs.map(|like| End { like, port: None }).collect();
     for box_index in 0..site.boxes.len() {
@@ -159,7 +165,7 @@ fn ends(site: &Site) -> Vec<End> {
 }
 
 /// The supply whose power a run carries.
-fn feeding_supply(layout: &Layout, run: usize) -> Option<usize> {
+pub(crate) fn feeding_supply(layout: &Layout, run: usize) -> Option<usize> {
     let mut stage = layout.run_start[run]?.stage;
     loop {
         match layout.stages[stage].source {
@@ -206,8 +212,9 @@ fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
     Headroom { id: end.id(site), stations, metres, new_run: None }
 }
 
-/// The most stations found under two ways of spreading them over the ends of a supply that have room: end after end, the roomiest first,
-/// each up to what it bears alone; and in turn, each until it has that many. The first begins with the roomiest end alone, so the answer
+/// The most stations found under three ways of spreading them over the ends of a supply that have room: end after end, the roomiest first,
+/// each up to what it bears alone; in turn, each until it has that many; and in turn, leaving out
+/// an end as soon as the wiring does not allow one more there with all before, so that ends behind one port do not fill it twice. The first begins with the roomiest end alone, so the answer
 /// is never less than that end's own.
 fn of_supply(
     site: &Site,
@@ -228,8 +235,27 @@ fn of_supply(
         let after_another = with_room.iter().flat_map(|end| std::iter::repeat_n(end.0, room(end)));
         let rounds = (0..MOST_MORE)
             .flat_map(|round| with_room.iter().filter(move |end| room(end) > round).map(|end| end.0));
-        let orders: [Vec<&End>; 2] =
-            [after_another.take(MOST_MORE).collect(), rounds.take(MOST_MORE).collect()];
+        let allowed = || {
+            let mut order: Vec<&End> = Vec::new();
+            let mut left: Vec<&End> = with_room.iter().map(|end| end.0).collect();
+            let mut changed = site.clone();
+            let mut at = 0;
+            while order.len() < MOST_MORE && !left.is_empty() {
+                at %= left.len();
+                let mut more = changed.clone();
+                extend(&mut more, left[at], model);
+                if judge.holds(&more, Depth::Wiring) {
+                    changed = more;
+                    order.push(left[at]);
+                    at += 1;
+                } else {
+                    left.remove(at);
+                }
+            }
+            order
+        };
+        let orders: [Vec<&End>; 3] =
+            [after_another.take(MOST_MORE).collect(), rounds.take(MOST_MORE).collect(), allowed()];
         let found = orders.into_iter().map(|order| {
             let (stations, limit) = judge.most(order.len(), |count| {
                 let mut changed = site.clone();
@@ -269,7 +295,7 @@ fn last_dwelling(site: &Site, run: usize) -> Option<usize> {
 }
 
 /// Adds a dwelling at an end; at a free port the first one begins its run.
-fn extend(site: &mut Site, end: &End, model: &str) {
+pub(crate) fn extend(site: &mut Site, end: &End, model: &str) {
     let spacing = spacing(&site.runs[end.like].sections);
     let Some((box_index, port)) = end.port else { return extend_run(site, end.like, model, spacing) };
     let from = RunStart::Port { box_index, port };

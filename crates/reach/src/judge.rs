@@ -48,6 +48,11 @@ impl Judge {
         Judge { known: Errors::new(), memory: Memory::default() }
     }
 
+    /// Where an error of this code may stand on this element alone, since the site was made up so.
+    pub fn of_a_site_with(code: &'static str, element: &str) -> Self {
+        Judge { known: Errors::from([(code, Some(ElementId::from(element)))]), memory: Memory::default() }
+    }
+
     /// Against the errors of an assessment.
     pub fn new(assessment: &Assessment, memory: Memory) -> Self {
         Judge { known: errors(assessment), memory }

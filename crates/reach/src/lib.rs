@@ -4,8 +4,8 @@
 //! [`telephone`].
 //!
 //! The first is the question that comes by telephone. It is answered by solving, not by a rule of thumb: a bare site is
-//! made of one supply, one distributor, as many door stations as calls may stand at once, and one
-//! chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
+//! made of one supply, one distributor, as many door stations as calls may stand at once, each with a lock that is held while its call
+//! stands, and one chain of equal stations; for each spacing and feeder length the largest chain is searched for which every device keeps its
 //! limit in the worst state, at the adverse corner of the tolerances, and no current limit or datasheet
 //! count is exceeded; then every rule of the check, signal and start-up included, looks at every chain up to that, and the longest in
 //! which none finds an error is the answer, with the shorter ones in which one does. The feed to the distributor and the way to the doors are as long as [`FEED_M`] and [`DOOR_M`] say.
@@ -18,14 +18,18 @@
 //! stations and not with one), so nothing is halved for them.
 
 mod bare_site;
+mod door_lock;
 mod headroom;
 mod judge;
+mod more_here;
 mod question;
 mod solve;
 pub mod telephone;
 
 pub use bare_site::{BareSite, BareSiteError, DoorsAt, doors_at};
 pub use bare_site::{DOOR_CABLE, DOOR_M, FEED_CABLE, FEED_M};
+pub use door_lock::{DoorLock, LOCK_CABLE, LOCK_M, lock_at, usual_lock};
 pub use headroom::{Headroom, MOST_METRES, MOST_MORE, More, MoreMetres, NewRun, headroom, headroom_while};
+pub use more_here::{MoreHere, more_here};
 pub use question::{MOST_STATIONS, Question, default_question};
 pub use solve::{Cell, ReachLimit, largest_chain, not_judged, table, tables};

@@ -1,5 +1,6 @@
 //! What is asked.
 
+use crate::door_lock::{DoorLock, usual_lock};
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Media, StationKind};
 
 /// The longest chain that is asked for.
@@ -18,10 +19,12 @@ pub struct Question {
     pub supply: String,
     /// Model of the distributor.
     pub distributor: String,
+    /// The lock at every door; `None` where no door feeds one.
+    pub lock: Option<DoorLock>,
 }
 
-/// The question with the heaviest station, the largest supply and the plainest distributor of a
-/// family; `None` if the family lacks one of them.
+/// The question with the heaviest station, the largest supply, the plainest distributor of a
+/// family and the usual lock of its door; `None` if the family lacks one of them.
 pub fn default_question(catalogue: &Catalogue, family: &str) -> Option<Question> {
     let of_family = |name: &str| name == family;
     let heaviest = |kind: StationKind| {
@@ -51,10 +54,12 @@ pub fn default_question(catalogue: &Catalogue, family: &str) -> Option<Question>
         .min_by_key(|model| {
             (model.kind.value == BoxKind::Transparent, model.kind.value, model.head.name.clone())
         })?;
+    let door = heaviest(StationKind::Door)?;
     Some(Question {
         family: family.to_string(),
         station: heaviest(StationKind::Indoor)?,
-        door: heaviest(StationKind::Door)?,
+        lock: usual_lock(catalogue, &door),
+        door,
         supply: supply.head.name.clone(),
         distributor: distributor.head.name.clone(),
     })

@@ -2,8 +2,9 @@
 //! constant currents.
 
 use latchline_assess::assess;
+use latchline_assess::rules::codes::SUPPLY_OUTPUTS_EXCEEDED;
 use latchline_finding::quantity::Length;
-use latchline_finding::{FileId, Severity, Sources};
+use latchline_finding::{FileId, Finding, Severity, Sources};
 use latchline_reach::telephone::{OneRun, Spread, stations_spread};
 use latchline_reach::{
     BareSite, FEED_M, MOST_STATIONS, Question, ReachLimit, default_question, largest_chain,
@@ -15,6 +16,12 @@ fn builtin() -> (Sources, Vec<FileId>) {
     let (name, text) = builtin_catalogue();
     let file = sources.add(name, text);
     (sources, vec![file])
+}
+
+/// Whether it is an error that counts: where no port can feed a door, the doors hang at the supply by a branch box that the bare site
+/// leaves out, so that its outputs are too few.
+fn stands(finding: &Finding) -> bool {
+    finding.severity == Severity::Error && finding.code != SUPPLY_OUTPUTS_EXCEEDED
 }
 
 fn question(sources: &Sources, catalogues: &[FileId], family: &str) -> Question {
@@ -36,7 +43,7 @@ fn the_largest_chain_passes_the_check_and_one_more_does_not() {
                 // By brute force: the check of every length up to one more than the answer.
                 for stations in 1..=(cell.stations + 1).min(MOST_STATIONS) {
                     let assessment = assess(&bare.with_chain(stations, spacing_m, feeder_m));
-                    let fails = assessment.findings.iter().any(|finding| finding.severity == Severity::Error);
+                    let fails = assessment.findings.iter().any(stands);
                     assert_eq!(
                         fails,
                         stations > cell.stations || cell.fewer_fail.contains(&stations),
@@ -129,7 +136,7 @@ fn a_cell_holds_for_every_feed_up_to_the_stated_one() {
                     let errors: Vec<_> = assess(&site)
                         .findings
                         .into_iter()
-                        .filter(|finding| finding.severity == Severity::Error)
+                        .filter(stands)
                         .map(|finding| finding.code)
                         .collect();
                     assert!(errors.is_empty(), "{family} {cable} {feed_m} m of feed, {cell:?}: {errors:?}");

@@ -86,6 +86,7 @@ fn equal_currents_reach_as_far_as_the_arithmetic_series_says() {
         door: part("door"),
         supply: part("supply"),
         distributor: part("box"),
+        lock: None,
     };
     let bare = BareSite::new(&sources, &LoadedCatalogues::new(&sources, &[catalogue]), &question, "wire", 1)
         .unwrap_or_else(|error| {

@@ -2,7 +2,7 @@
 
 use latchline_assess::{Assessment, assess};
 use latchline_finding::{Severity, Sources};
-use latchline_reach::headroom;
+use latchline_reach::{headroom, more_here};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use std::collections::BTreeSet;
@@ -208,4 +208,55 @@ fn a_measured_run_is_taken_to_be_measured_again() {
     let beyond = errors(&assess(&resolved(&with(metres.metres + 1))));
     assert!(metres.limit.is_some_and(|limit| beyond.contains(limit)), "{metres:?} {beyond:?}");
     assert!(short.stations.iter().all(|more| more.limit != Some("measured-loop-differs")), "{short:?}");
+}
+
+/// A tower of three risers behind ports that carry sixteen stations each: the first is full and each of the other two has twelve, so that by the
+/// count of the data sheet eight more hang on the two together, not the four that fill one of them.
+#[test]
+fn what_one_port_no_longer_takes_another_does() {
+    let mut text = String::from(
+        "[site]\ntitle = \"Tower\"\nfamily = \"ostrel-48\"\ndoor_station = \"ostrel-dv1\"\nindoor_station = \"ostrel-v4\"\n\
+         cable = \"flex-1.5\"\n[buildings]\nA = { floors = [\"G\"] }\n[supplies]\nPS = { model = \"ostrel-ps-120b\", place = \"A/G\" }\n\
+         [distributors]\nD1 = { model = \"ostrel-d4\", place = \"A/G\" }\n[branch-boxes]\n",
+    );
+    for number in 1..=10 {
+        text.push_str(&format!("T{number} = {{ model = \"ostrel-t4\", place = \"A/G\" }}\n"));
+    }
+    text.push_str(
+        "[entrances]\nfront = { role = \"main\", place = \"A/G\", calls = [\"everyone\"] }\n[dwellings]\n",
+    );
+    (1..=40).for_each(|number| text.push_str(&format!("F{number} = {{ place = \"A/G\" }}\n")));
+    text.push_str("[runs]\nfeed = { from = \"PS\", to = \"D1\", length = \"2 m\" }\ndoor = { from = \"D1.1\", to = \"front\", length = \"9 m\" }\n");
+    for number in 1..=10 {
+        let from = match number {
+            1 => String::from("D1.2"),
+            5 => String::from("D1.3"),
+            8 => String::from("D1.4"),
+            later => format!("T{}.4", later - 1),
+        };
+        text.push_str(&format!(
+            "rise{number} = {{ from = \"{from}\", to = \"T{number}\", length = \"3 m\" }}\n"
+        ));
+        let flat = 4 * (number - 1);
+        for (port, first) in [(1, flat + 1), (2, flat + 3)] {
+            text.push_str(&format!(
+                "R{number}{port} = {{ from = \"T{number}.{port}\", to = [\"F{first}\", \"F{}\"], first = \"5 m\", spacing = \"5 m\" }}\n",
+                first + 1
+            ));
+        }
+    }
+    let site = resolved(&text);
+    let assessment = assess(&site);
+    assert_eq!(errors(&assessment), BTreeSet::new());
+    let eight = more_here(&site, &assessment, "ostrel-v4", 8);
+    assert!(eight.works() && eight.limit.is_none(), "{eight:?}");
+    assert!(eight.added.len() > 1, "no single end takes eight: {eight:?}");
+    let nine = more_here(&site, &assessment, "ostrel-v4", 9);
+    assert!(!nine.works(), "{nine:?}");
+    assert_eq!((nine.count(), nine.limit), (8, Some("too-many-stations-on-port")), "{nine:?}");
+    let two = more_here(&site, &assessment, "ostrel-v4", 2);
+    assert!(two.works() && two.added.len() == 1, "one end takes two: {two:?}");
+    let rooms = headroom(&site, &assessment);
+    let of_supply = rooms[0].stations.iter().find(|more| more.model == "ostrel-v4").expect("the model");
+    assert_eq!(of_supply.stations, 8, "{of_supply:?}");
 }

@@ -3,4 +3,5 @@
 mod against_check;
 mod battery_house;
 mod closed_form;
+mod doors_hold;
 mod headroom;

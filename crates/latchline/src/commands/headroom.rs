@@ -1,5 +1,6 @@
 //! `latchline headroom`: how much more a site carries.
 
+use super::headroom_more::{self, title};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
@@ -15,7 +16,7 @@ use latchline_words::commands::HeadroomWords;
 use latchline_words::figures;
 use latchline_words::terms::Term;
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::io::{Read, Write};
 use std::path::PathBuf;
@@ -29,6 +30,12 @@ use std::process::ExitCode;
 pub struct HeadroomArguments {
     /// The site file; `-` reads standard input
     site: PathBuf,
+    /// Whether so many more dwellings work here, yes or no first, and where
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u8).range(1..=64))]
+    more: Option<u8>,
+    /// Model of their stations [default: that of most dwellings here]
+    #[arg(long, value_name = "MODEL", requires = "more")]
+    station: Option<String>,
     #[command(flatten)]
     written: WrittenArguments<TextOrJson>,
 }
@@ -57,6 +64,16 @@ pub fn run(
         .map(|finding| finding.code.as_str())
         .collect();
     arguments.written.result.refuse(&files)?;
+    if let (Some(wanted), Some(site)) = (arguments.more, view.site()) {
+        let station = arguments.station.as_deref();
+        let answer = headroom_more::answer(site, assessment, usize::from(wanted), station, &look)?;
+        let text = match arguments.written.format {
+            TextOrJson::Text => answer.text(&look),
+            TextOrJson::Json => answer.json()?,
+        };
+        arguments.written.result.put(&text, &files, output)?;
+        return Ok(ExitCode::from(u8::from(!answer.works())));
+    }
     surroundings.working(&HeadroomWords::Working.say(look.language));
     let list = view.headroom()?.unwrap_or_default();
     let text = match arguments.written.format {
@@ -78,11 +95,7 @@ pub fn run(
 
 /// How many more of the model that most dwellings have, supply by supply: the sentence to say.
 fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String> {
-    let mut models: BTreeMap<&str, usize> = BTreeMap::new();
-    for station in site.dwellings.iter().flat_map(|dwelling| &dwelling.stations) {
-        *models.entry(site.stations[*station].model.value.as_str()).or_default() += 1;
-    }
-    let (model, _) = models.into_iter().max_by_key(|(name, count)| (*count, std::cmp::Reverse(*name)))?;
+    let model = headroom_more::usual_model(site)?;
     let supplies = list.iter().filter(|one| site.supplies.iter().any(|supply| supply.id == one.id));
     let of_supplies: Vec<(&Headroom, &More)> = supplies
         .filter_map(|one| Some((one, one.stations.iter().find(|more| more.model == model)?)))
@@ -157,12 +170,6 @@ fn words(list: &[Headroom], look: &Look) -> String {
         text.push_str(&paragraph(&line, 0, look.width));
     }
     text
-}
-
-/// What a code is called, so that nobody has to look it up.
-fn title(code: &str, look: &Look) -> String {
-    latchline_words::codes::of(code)
-        .map_or_else(|| code.to_string(), |words| words.title(look.language).to_string())
 }
 
 /// Where the further stations of a supply are added.

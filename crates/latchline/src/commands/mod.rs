@@ -21,6 +21,7 @@ pub mod fix;
 pub mod flow;
 mod from_phones;
 pub mod headroom;
+mod headroom_more;
 pub mod locale;
 pub mod locate;
 mod locate_as_drawn;

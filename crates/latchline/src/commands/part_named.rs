@@ -46,7 +46,9 @@ fn what_it_is(catalogue: &Catalogue, name: &str) -> Option<&'static str> {
 /// Refuses a part that cannot work with the family: a table of noughts would look like an answer.
 pub(super) fn of_family(part: &str, its_family: &str, family: &str) -> Result<()> {
     if its_family != family {
-        bail!("{part} is of the family {its_family} and does not work with {family}");
+        bail!(
+            "{part} is of the family {its_family} and does not work with {family}; name parts of one family, or the family with --family"
+        );
     }
     Ok(())
 }

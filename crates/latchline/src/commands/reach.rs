@@ -1,6 +1,6 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
-use super::ask::{cable_meant, of_run};
+use super::ask::{DoorLockArguments, DoorLockFigures, cable_meant, family_of_supply, of_run};
 use super::catalogue::Parts;
 use super::decimal::{self, Decimal};
 use super::part_named::{known, of_family};
@@ -12,7 +12,7 @@ use anyhow::{Result, bail};
 use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
-use latchline_reach::telephone::OneRun;
+use latchline_reach::telephone::{OneRun, doors_at_words, locks_taken};
 use latchline_reach::{
     BareSite, Cell, DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M, MOST_STATIONS, Question, doors_at,
     not_judged, tables,
@@ -56,6 +56,8 @@ pub struct ReachArguments {
     /// Model of the distributor [default: the plainest of the family]
     #[arg(long)]
     distributor: Option<String>,
+    #[command(flatten)]
+    doors: DoorLockArguments,
     /// Distances from station to station in metres
     #[arg(long, value_delimiter = ',', value_parser = metres, default_values_t = [3.0, 5.0, 8.0, 12.0, 20.0])]
     spacing: Vec<f64>,
@@ -155,7 +157,7 @@ pub fn run(
         files::write(path, picture.as_bytes(), arguments.written.result.may_replace())?;
     }
     let text = match arguments.written.format {
-        TextOrJson::Text => words(&question, calls, doors, &answers, &arguments.spacing, feeders, language),
+        TextOrJson::Text => words(&question, calls, doors, &answers, &arguments.spacing, feeders, &look),
         TextOrJson::Json => json(&question, calls, doors, &answers)?,
     };
     arguments.written.result.put(&text, &arguments.catalogue, output)?;
@@ -188,7 +190,9 @@ fn of_total(
 
 fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
     let (family, station) = (arguments.family.as_deref(), arguments.station.as_deref());
+    let family = family.or_else(|| family_of_supply(catalogue, station, arguments.supply.as_deref()));
     let mut question = super::ask::question(catalogue, family, station)?;
+    arguments.doors.put_into(catalogue, &mut question)?;
     if let Some(supply) = &arguments.supply {
         known(catalogue, "supply", supply, catalogue.supplies.keys())?;
         of_family(supply, &catalogue.supplies[supply].family.value, &question.family)?;
@@ -216,8 +220,9 @@ fn words(
     answers: &[OfCable],
     spacings: &[f64],
     feeders: &[f64],
-    language: Language,
+    look: &Look,
 ) -> String {
+    let language = look.language;
     let say = |words: ReachWords<'_>| words.say(language);
     let asked = say(ReachWords::Asked {
         station: &question.station,
@@ -226,18 +231,18 @@ fn words(
         calls,
     });
     let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
-    let on_supply = (doors.on_supply > 0).then(|| say(ReachWords::DoorsOnSupply { doors: doors.on_supply }));
-    let on_ports = (doors.on_ports > 0).then(|| say(ReachWords::DoorsOnPorts { doors: doors.on_ports }));
-    let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+    let at = doors_at_words(doors, language);
     let assumed = ReachWords::Doors {
         supply: &question.supply,
         doors: doors.on_supply + doors.on_ports,
         model: &question.door,
         length: &format!("{} m", trimmed(DOOR_M, language)),
         cable: DOOR_CABLE,
-        at: &at.join(", "),
+        at: &at,
     };
-    let head = [asked, say(corner), say(assumed)];
+    let locks = locks_taken(question, look.locale());
+    let locks = locks.unwrap_or_else(|| say(ReachWords::NoLocks));
+    let head = [asked, say(corner), say(assumed), locks];
     let mut text = head.iter().map(|one| paragraph(one, 0, WIDTH)).collect::<String>() + "\n";
     for answer in answers.iter().filter(|_| feeders.len() > 1) {
         let _ = writeln!(text, "{}", say(ReachWords::OfCable { cable: &answer.cable }));
@@ -450,6 +455,8 @@ struct Document<'a> {
     /// Longest feed to the distributor for which this holds.
     feed_m: f64,
     doors: DoorsDocument<'a>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lock: Option<DoorLockFigures<'a>>,
     cables: Vec<CableDocument<'a>>,
 }
 
@@ -461,6 +468,8 @@ struct DoorsDocument<'a> {
     length_m: f64,
     on_supply: usize,
     on_distributor: usize,
+    /// Whether those at the supply hang on a branch box there, since no port of the distributor can feed one.
+    by_branch_box: bool,
 }
 
 #[derive(Serialize)]
@@ -500,7 +509,9 @@ fn json(question: &Question, calls: usize, doors: DoorsAt, answers: &[OfCable]) 
             length_m: DOOR_M,
             on_supply: doors.on_supply,
             on_distributor: doors.on_ports,
+            by_branch_box: doors.by_branch_box,
         },
+        lock: DoorLockFigures::of(question),
         cables: answers
             .iter()
             .map(|answer| CableDocument {

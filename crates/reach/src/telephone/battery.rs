@@ -1,7 +1,7 @@
 //! How long a battery carries so many stations.
 
 use super::house::{House, assessed, errors};
-use crate::bare_site::BareSiteError;
+use crate::bare_site::{BareSiteError, ports_too_weak};
 use crate::question::Question;
 use latchline_assess::rules::codes::CHARGER_TOO_SMALL;
 use latchline_assess::{Assessment, BatteryFigures, Memory};
@@ -89,7 +89,8 @@ pub fn battery_hours(
                 ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
                 door: &question.door,
                 doors: 1,
-                doors_on_supply: 0,
+                doors_on_supply: usize::from(ports_too_weak(catalogue, question)),
+                lock: question.lock.as_ref(),
                 feed_m: 1.0,
                 heaters,
                 stations: vec![question.station.as_str(); stations.max(1)],

@@ -1,6 +1,7 @@
 //! The small houses on which questions are put.
 
 use crate::bare_site::{BareSiteError, DOOR_CABLE, DOOR_M, FEED_CABLE, terminator_key};
+use crate::door_lock::{DoorLock, lock_keys};
 use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
@@ -65,6 +66,8 @@ pub(super) struct House<'a> {
     pub doors: usize,
     /// How many of them hang on outputs of the supply; the others have ports of their own.
     pub doors_on_supply: usize,
+    /// The lock at each.
+    pub lock: Option<&'a DoorLock>,
     /// Length of cable from the supply to every distributor in metres.
     pub feed_m: f64,
     /// Whether their heaters are fitted and on at night.
@@ -116,12 +119,13 @@ impl House<'_> {
                 stops.join(", ")
             );
         }
+        let lock = lock_keys(self.lock);
         let mut entrances = String::from("[entrances]\n");
         for door in 1..=self.doors.max(1) {
             let role = if door == 1 { "main" } else { "secondary" };
             let _ = writeln!(
                 entrances,
-                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"], heater = {} }}",
+                "E{door} = {{ role = \"{role}\", place = \"A/G\", calls = [\"everyone\"], heater = {}{lock} }}",
                 self.heaters
             );
             let start = if door <= self.doors_on_supply { String::from("PS") } else { ports.next() };

@@ -1,7 +1,7 @@
 //! Whether a mix of models works on one supply.
 
 use super::house::{House, Power, assessed, first_error};
-use crate::bare_site::BareSiteError;
+use crate::bare_site::{BareSiteError, ports_too_weak};
 use crate::question::Question;
 use latchline_assess::Memory;
 use latchline_finding::{Code, Sources};
@@ -47,7 +47,8 @@ pub fn mix_on(
         ports: catalogue.boxes.get(&question.distributor).map_or(1, |model| model.ports.value),
         door: &question.door,
         doors: calls,
-        doors_on_supply: 0,
+        doors_on_supply: if ports_too_weak(catalogue, question) { calls } else { 0 },
+        lock: question.lock.as_ref(),
         feed_m: 1.0,
         heaters: false,
         stations: each.collect(),

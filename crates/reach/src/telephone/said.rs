@@ -3,8 +3,10 @@
 
 use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power, Spread};
 use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
+use crate::door_lock::{DoorLock, LOCK_CABLE, LOCK_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
+use latchline_site::catalogue::LoadValue;
 use latchline_words::commands::{AskHead, AskWords, ReachWords};
 use latchline_words::{codes, figures};
 
@@ -50,6 +52,55 @@ fn metres(length_m: f64, locale: Locale) -> String {
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
 
+/// What a door station takes while it feeds a lock, with its unit.
+fn draws(lock: &DoorLock, locale: Locale) -> Option<String> {
+    let (value, symbol) = match lock.draws? {
+        LoadValue::Power(power) => (power.as_watts(), "W"),
+        LoadValue::Current(current) => (current.as_amps(), "A"),
+        LoadValue::Resistance(resistance) => (resistance.as_ohms(), "ohm"),
+    };
+    Some(format!("{} {symbol}", number(value, 3, locale)))
+}
+
+/// Where the door stations of a question hang, as a part of a sentence.
+pub fn doors_at_words(doors: DoorsAt, language: Language) -> String {
+    let at_supply = match doors.by_branch_box {
+        true => ReachWords::DoorsOnBranchBox { doors: doors.on_supply },
+        false => ReachWords::DoorsOnSupply { doors: doors.on_supply },
+    };
+    let at_ports = ReachWords::DoorsOnPorts { doors: doors.on_ports };
+    let at_supply = (doors.on_supply > 0).then(|| at_supply.say(language));
+    let at_ports = (doors.on_ports > 0).then(|| at_ports.say(language));
+    at_supply.into_iter().chain(at_ports).collect::<Vec<_>>().join(", ")
+}
+
+/// The locks that are held, as a part of a sentence.
+fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
+    let Some(lock) = lock else { return AskWords::DoorsHoldNone.say(locale.language) };
+    match draws(lock, locale) {
+        Some(draws) => AskWords::DoorsHold { draws: &draws }.say(locale.language),
+        None => AskWords::DoorsHoldUnstated { lock: &lock.model }.say(locale.language),
+    }
+}
+
+/// What was taken of the locks at the doors of a question; nothing where no door feeds one.
+pub fn locks_taken(question: &Question, locale: Locale) -> Option<String> {
+    let lock = question.lock.as_ref()?;
+    let door = &*question.door;
+    let words = match draws(lock, locale) {
+        Some(draws) => AskWords::LocksTaken {
+            door,
+            lock: &lock.model,
+            draws: &draws,
+            length: &metres(LOCK_M, locale),
+            cable: LOCK_CABLE,
+        }
+        .say(locale.language),
+        None => AskWords::LocksNotCounted { door, lock: &lock.model }.say(locale.language),
+    };
+    Some(words)
+}
+
 /// A temperature with its unit.
 fn degrees(celsius: f64, locale: Locale) -> String {
     let (value, decimals, symbol) = locale.scaled(Figure::new(celsius, Unit::Celsius));
@@ -70,14 +121,15 @@ fn how_many(run: &OneRun, spread: Spread, lowest: &Carried, locale: Locale) -> S
     let (power, supply) = (power_word(lowest.power, locale.language), &*lowest.supply);
     let total = &*metres(spread.total_m(lowest.stations), locale);
     let spacing = &*metres(spread.section_m(lowest.stations), locale);
+    let locks = &*doors_hold(run.question.lock.as_ref(), locale);
     let words = match (spread, lowest.stations) {
-        (Spread::Over(_), 0) => AskWords::NotOne { model, total, cable, power, supply, calls },
+        (Spread::Over(_), 0) => AskWords::NotOne { model, total, cable, power, supply, calls, locks },
         (Spread::Over(_), stations) => {
-            AskWords::HowMany { stations, model, total, cable, power, supply, calls }
+            AskWords::HowMany { stations, model, total, cable, power, supply, calls, locks }
         }
-        (Spread::Apart(_), 0) => AskWords::NotOneApart { model, spacing, cable, power, supply, calls },
+        (Spread::Apart(_), 0) => AskWords::NotOneApart { model, spacing, cable, power, supply, calls, locks },
         (Spread::Apart(_), stations) => {
-            AskWords::HowManyApart { stations, model, spacing, total, cable, power, supply, calls }
+            AskWords::HowManyApart { stations, model, spacing, total, cable, power, supply, calls, locks }
         }
     };
     words.say(locale.language)
@@ -148,16 +200,16 @@ pub fn spread_said(
             None => houses.push((one.doors, vec![&one.supply])),
         }
     }
-    for (DoorsAt { on_supply, on_ports }, supplies) in houses {
+    for (doors_at, supplies) in houses {
+        let DoorsAt { on_supply, on_ports, .. } = doors_at;
         let on_supply_and_ports = on_supply + on_ports;
         let supply = &*supplies.join(", ");
-        let on_supply = (on_supply > 0).then(|| ReachWords::DoorsOnSupply { doors: on_supply }.say(language));
-        let on_ports = (on_ports > 0).then(|| ReachWords::DoorsOnPorts { doors: on_ports }.say(language));
-        let at: Vec<String> = on_supply.into_iter().chain(on_ports).collect();
+        let at = doors_at_words(doors_at, language);
         let (doors, model) = (on_supply_and_ports, &*run.question.door);
-        let (length, at, cable) = (&*metres(DOOR_M, locale), &*at.join(", "), DOOR_CABLE);
+        let (length, at, cable) = (&*metres(DOOR_M, locale), &*at, DOOR_CABLE);
         lines.push(ReachWords::Doors { supply, doors, model, length, cable, at }.say(language));
     }
+    lines.extend(locks_taken(&run.question, locale));
     lines.push(say(if unjudged.is_empty() { AskWords::RunJudged } else { AskWords::RunJudgedOtherwise }));
     lines
 }
@@ -310,6 +362,7 @@ pub fn battery_said(
         Err(NoHours::FigureMissing) => return vec![say(AskWords::BatteryNotJudged { supply })],
     };
     let calls = found.calls;
+    let locks = &*doors_hold(question.lock.as_ref(), locale);
     // Hours of what does not work are no answer.
     if !found.limits.is_empty() {
         let broken = say(AskWords::HoursBroken {
@@ -320,13 +373,16 @@ pub fn battery_said(
             current: found.current_a.map(|current| up(current, locale)).as_deref(),
             rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
             calls,
+            locks,
         });
         let (distributor, boxes) = (&*found.distributors.0, found.distributors.1 as usize);
         let tried: Vec<String> = found.also_tried.iter().map(usize::to_string).collect();
         let also = (!tried.is_empty()).then(|| tried.join(", "));
         let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: found.on_a_port });
         let others = also.map(|also| say(AskWords::HoursOtherHouses { also: &also }));
-        return [broken, say(AskWords::HoursOfFewer { supply }), house].into_iter().chain(others).collect();
+        let taken = locks_taken(question, locale);
+        let first = [broken, say(AskWords::HoursOfFewer { supply }), house];
+        return first.into_iter().chain(others).chain(taken).collect();
     }
     let mut lines = Vec::new();
     // Yes or no first: it is what was asked.
@@ -343,6 +399,7 @@ pub fn battery_said(
     lines.push(say(AskWords::Hours {
         stations,
         calls,
+        locks,
         model: &question.station,
         door: &question.door,
         hours: &figures::battery_hours(found.hours, locale.language),
@@ -363,11 +420,13 @@ pub fn battery_said(
         current: &up(found.battery_current_a, locale),
         ambient: &degrees(found.coldest_c, locale),
     }));
+    lines.extend(locks_taken(question, locale));
     lines
 }
 
 /// What is said of a mix, by supply; what does not work stands first.
 pub fn mix_said(
+    question: &Question,
     models: &[(String, usize)],
     calls: usize,
     found: &[(Power, MixOn)],
@@ -377,15 +436,21 @@ pub fn mix_said(
     let say = |words: AskWords<'_>| words.say(language);
     let mix: Vec<String> = models.iter().map(|(model, count)| format!("{count} {model}")).collect();
     let mix = &*mix.join(" + ");
+    let locks = &*doors_hold(question.lock.as_ref(), locale);
     let mut lines: Vec<String> = found
         .iter()
         .map(|(power, one)| {
             let (power, supply) = (power_word(*power, language), &*one.supply);
             match one.limit {
-                None => say(AskWords::MixWorks { mix, power, supply, calls }),
-                Some(code) => {
-                    say(AskWords::MixFails { mix, power, supply, calls, title: &title(code, language) })
-                }
+                None => say(AskWords::MixWorks { mix, power, supply, calls, locks }),
+                Some(code) => say(AskWords::MixFails {
+                    mix,
+                    power,
+                    supply,
+                    calls,
+                    locks,
+                    title: &title(code, language),
+                }),
             }
         })
         .collect();
@@ -397,6 +462,7 @@ pub fn mix_said(
             rated: one.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
         }));
     }
+    lines.extend(locks_taken(question, locale));
     lines.push(say(AskWords::MixUnder));
     lines
 }

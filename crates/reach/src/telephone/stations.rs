@@ -259,6 +259,7 @@ fn house<'a>(
         door: &question.door,
         doors: run.calls,
         doors_on_supply: doors.on_supply,
+        lock: question.lock.as_ref(),
         feed_m: FEED_M,
         heaters: false,
         stations: vec![question.station.as_str(); stations.max(1)],

@@ -16,18 +16,33 @@ sentences! {
     /// What is answered. The first sentence is the one to say.
     pub enum AskWords<'a> {
         // How many on one run.
-        HowMany { stations: usize, model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "{stations} {model} work on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "{stations} {model} arbeiten an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
-        NotOne { model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "Not even one {model} works on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "Nicht einmal ein {model} arbeitet an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
-        HowManyApart { stations: usize, model: &'a str, spacing: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "{stations} {model}, {spacing} from one to the next and {total} in all, work on {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "{stations} {model} im Abstand von je {spacing}, zusammen {total}, arbeiten an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
-        NotOneApart { model: &'a str, spacing: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "Not even one {model} works {spacing} away on {cable} {power}, from {supply} with {calls:call|calls} at once."
-            | "Nicht einmal ein {model} arbeitet im Abstand von {spacing} an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig.",
+        HowMany { stations: usize, model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
+            "{stations} {model} work on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once, {locks}."
+            | "{stations} {model} arbeiten an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        NotOne { model: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
+            "Not even one {model} works on {total} of {cable} {power}, from {supply} with {calls:call|calls} at once, {locks}."
+            | "Nicht einmal ein {model} arbeitet an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        // The locks at the doors.
+        DoorsHold { draws: &'a str }: "each door holding a {draws} lock" | "je Tür ein gehaltenes Schloss mit {draws}",
+        DoorsHoldUnstated { lock: &'a str }: "each door holding a {lock}" | "je Tür ein gehaltenes {lock}",
+        DoorsHoldNone: "no lock fed by a door" | "ohne Schloss, das eine Tür speist",
+        LocksTaken { door: &'a str, lock: &'a str, draws: &'a str, length: &'a str, cable: &'a str }:
+            "{door} feeds a {lock} behind {length} of {cable} and takes {draws} more from the bus while it holds it, as long as its call stands."
+            | "{door} speist ein {lock} hinter {length} {cable} und nimmt {draws} mehr vom Bus, während es gehalten wird, solange der Ruf der Tür steht.",
+        LocksNotCounted { door: &'a str, lock: &'a str }:
+            "What {door} takes while it holds a {lock} is not stated in the catalogue (releasing_extra) and is not counted."
+            | "Was {door} nimmt, während es ein {lock} hält, steht nicht im Katalog (releasing_extra) und ist nicht gezählt.",
+        LocksOption:
+            "Another lock: --lock NAME; none that a door feeds: --lock none."
+            | "Ein anderes Schloss: --lock NAME; keines, das eine Tür speist: --lock none.",
+        LocksOptionNone: "A lock that each door feeds: --lock NAME." | "Ein Schloss, das jede Tür speist: --lock NAME.",
+        HaveBattery { supplies: &'a str }: "With one: {supplies}; name it with --supply." | "Mit einer: {supplies}; mit --supply nennen.",
+        HowManyApart { stations: usize, model: &'a str, spacing: &'a str, total: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
+            "{stations} {model}, {spacing} from one to the next and {total} in all, work on {cable} {power}, from {supply} with {calls:call|calls} at once, {locks}."
+            | "{stations} {model} im Abstand von je {spacing}, zusammen {total}, arbeiten an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        NotOneApart { model: &'a str, spacing: &'a str, cable: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
+            "Not even one {model} works {spacing} away on {cable} {power}, from {supply} with {calls:call|calls} at once, {locks}."
+            | "Nicht einmal ein {model} arbeitet im Abstand von {spacing} an {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
         UnderApart { distributor: &'a str, feed: &'a str, feed_cable: &'a str }:
             "The first station is as far from the port of {distributor} as each from the next; {feed} of {feed_cable} from the supply to the distributor."
             | "Die erste Station ist so weit vom Abgang von {distributor} wie jede von der nächsten; {feed} {feed_cable} vom Netzteil zum Verteiler.",
@@ -129,12 +144,12 @@ sentences! {
             "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
             | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
-        Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str, calls: usize }:
-            "{stations} {model} and one {door} run {hours} h in standby, without a call, on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all), and work with {calls:call|calls} at once."
-            | "{stations} {model} und ein {door} laufen in Ruhe, ohne Ruf, {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah) und arbeiten mit {calls:Ruf|Rufen} gleichzeitig.",
-        HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize }:
-            "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
-            | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
+        Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str, calls: usize, locks: &'a str }:
+            "{stations} {model} and one {door} run {hours} h in standby, without a call, on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all), and work with {calls:call|calls} at once, {locks}."
+            | "{stations} {model} und ein {door} laufen in Ruhe, ohne Ruf, {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah) und arbeiten mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize, locks: &'a str }:
+            "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, {locks}, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
+            | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
         HoursOfFewer { supply: &'a str }:
             "The hours on {supply} are not said, since so many do not work on it; ask again with fewer."
             | "Die Stunden an {supply} sind nicht genannt, da so viele daran nicht arbeiten; mit weniger erneut fragen.",
@@ -167,12 +182,12 @@ sentences! {
             "The hours of {supply} cannot be judged: its catalogue entry lacks a figure of its battery. latchline catalogue {supply} shows what is known."
             | "Die Stunden von {supply} sind nicht zu beurteilen: Im Katalog fehlt eine Angabe ihrer Batterie. latchline catalogue {supply} zeigt, was bekannt ist.",
         // A mix.
-        MixWorks { mix: &'a str, power: &'a str, supply: &'a str, calls: usize }:
-            "{mix} work {power} on one {supply} with {calls:call|calls} at once."
-            | "{mix} arbeiten {power} an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig.",
-        MixFails { mix: &'a str, power: &'a str, supply: &'a str, calls: usize, title: &'a str }:
-            "{mix} do not work {power} on one {supply} with {calls:call|calls} at once: {title}."
-            | "{mix} arbeiten {power} nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig: {title}.",
+        MixWorks { mix: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
+            "{mix} work {power} on one {supply} with {calls:call|calls} at once, {locks}."
+            | "{mix} arbeiten {power} an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        MixFails { mix: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str, title: &'a str }:
+            "{mix} do not work {power} on one {supply} with {calls:call|calls} at once, {locks}: {title}."
+            | "{mix} arbeiten {power} nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}: {title}.",
         MixFigures { supply: &'a str, shares: Option<&'a str>, current: Option<&'a str>, rated: Option<&'a str> }:
             "{supply}:< the shares of the data sheet's counts add up to {shares}, where 1 is full (common practice)><; the largest current is {current} A>< of {rated} A>."
             | "{supply}:< die Anteile an den Stückzahlen des Datenblatts ergeben {shares}, bei 1 ist es voll (übliche Praxis)><; der größte Strom ist {current} A>< von {rated} A>.",

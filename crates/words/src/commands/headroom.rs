@@ -8,6 +8,30 @@ sentences! {
         Working:
             "adding to every run and supply, and checking the whole each time"
             | "ergänze jeden Strang und jedes Netzteil und prüfe jedes Mal das Ganze",
+        MoreYes { count: usize, model: &'a str, places: &'a str, supplies: &'a str, calls: usize }:
+            "Yes: {count} more {model} work here, {places}, on {supplies}, with {calls:call|calls} at once."
+            | "Ja: {count} {model} mehr arbeiten hier, {places}, an {supplies}, mit {calls:Ruf|Rufen} gleichzeitig.",
+        MoreNo { count: usize, model: &'a str, title: Option<&'a str>, most: usize, places: Option<&'a str> }:
+            "No: {count} more {model} do not work here<, the next one fails: {title}>; {most} do<, {places}>."
+            | "Nein: {count} {model} mehr arbeiten hier nicht<, das nächste scheitert: {title}>; {most} arbeiten<, {places}>.",
+        MoreFailsToday { errors: usize, codes: &'a str, count: usize, model: &'a str }:
+            "No: this site fails as it is ({errors:error|errors}: {codes}); {count} more {model} would bring no further error."
+            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}); {count} {model} mehr brächten keinen weiteren.",
+        OnMains { supply: &'a str, model: &'a str }: "{supply} ({model}, on mains)" | "{supply} ({model}, am Netz)",
+        OnMainsAndBattery { supply: &'a str, model: &'a str }:
+            "{supply} ({model}, on mains and to the battery's end)"
+            | "{supply} ({model}, am Netz und bis zum Ende der Batterie)",
+        MoreAdded:
+            "Added there to a copy of the site and checked as a whole, each as far from the one before as stations of that run are on average, and called by whoever calls the last dwelling there. If they will be farther apart, add them to the site file and check it."
+            | "Dort in eine Kopie der Anlage eingetragen und als Ganzes geprüft, jede so weit von der vorigen wie die Stationen des Strangs im Mittel, und gerufen von denen, die die letzte Wohnung dort rufen. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
+        MoreWarns { titles: &'a str }: "It brings a warning that is not there today: {titles}." | "Es bringt eine Warnung, die heute nicht da ist: {titles}.",
+        MoreNotJudged { codes: &'a str }:
+            "Not judged on this site, so that it may still not work: {codes}."
+            | "An dieser Anlage nicht beurteilt, sodass es doch nicht gehen kann: {codes}.",
+        MoreWhichModel { model: &'a str }:
+            "{model} is the model that most dwellings here have; another: --station MODEL."
+            | "{model} ist das Modell der meisten Wohnungen hier; ein anderes: --station MODELL.",
+        MoreCaution: "A calculation, not a certificate." | "Eine Berechnung, kein Nachweis.",
         NothingThere: "no run has stations yet" | "noch hat kein Strang Stationen",
         Metres: "metres" | "Meter",
         First { model: &'a str, of: &'a str }:
@@ -24,8 +48,8 @@ sentences! {
             "This site fails as it is ({errors:error|errors}: {codes}): the figures say how much more brings no further error, not that it works."
             | "Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
         Supplies:
-            "On a whole supply at least this many work. They were added and checked in two ways, port by port and one to each port in turn; the better way, model by model:"
-            | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf zwei Weisen ergänzt und geprüft, Abgang für Abgang und reihum je Abgang eine; die bessere, Modell für Modell:",
+            "On a whole supply at least this many work. They were added and checked in three ways: port by port, one to each port in turn, and in turn leaving out what is full; the best way, model by model:"
+            | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf drei Weisen ergänzt und geprüft: Abgang für Abgang, reihum je Abgang eine, und reihum ohne das, was voll ist; die beste, Modell für Modell:",
         Placed { count: usize, at: &'a str }: "{count} at {at}" | "{count} an {at}",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:

@@ -32,9 +32,13 @@ sentences! {
         Doors { supply: &'a str, doors: usize, model: &'a str, length: &'a str, cable: &'a str, at: &'a str }:
             "Assumed with {supply}: {doors:door station|door stations} {model}, each behind {length} of {cable}, {at}."
             | "Angenommen mit {supply}: {doors:Türstation|Türstationen} {model}, je hinter {length} {cable}, {at}.",
+        NoLocks: "No door feeds a lock." | "Keine Tür speist ein Schloss.",
         DoorsOnSupply { doors: usize }:
             "{doors} on outputs of the supply beside the feed"
             | "{doors} an Ausgängen des Netzteils neben der Zuleitung",
+        DoorsOnBranchBox { doors: usize }:
+            "{doors} at the supply by a branch box, since no port of the distributor gives as much as one draws"
+            | "{doors} am Netzteil über einen Abzweigkasten, da kein Abgang des Verteilers so viel gibt, wie eine nimmt",
         DoorsOnPorts { doors: usize }:
             "{doors} on ports of the distributor beside the chain's"
             | "{doors} an Abgängen des Verteilers neben dem der Kette",

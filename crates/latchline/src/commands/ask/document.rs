@@ -4,7 +4,8 @@ use anyhow::Result;
 use latchline_reach::telephone::{
     BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
 };
-use latchline_reach::{FEED_M, Question};
+use latchline_reach::{FEED_M, LOCK_CABLE, LOCK_M, Question};
+use latchline_site::catalogue::LoadValue;
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -37,6 +38,43 @@ fn word(power: Power) -> &'static str {
     }
 }
 
+/// The lock at each door, held while its call stands.
+#[derive(Serialize)]
+pub(in super::super) struct DoorLockFigures<'a> {
+    model: &'a str,
+    cable: &'static str,
+    length_m: f64,
+    /// What the door station takes more while it holds it, as its entry gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    draws_w: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    draws_a: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    draws_ohm: Option<f64>,
+}
+
+impl<'a> DoorLockFigures<'a> {
+    /// Of the question's doors; `None` where none feeds a lock.
+    pub(in super::super) fn of(question: &'a Question) -> Option<Self> {
+        let lock = question.lock.as_ref()?;
+        let mut figures = DoorLockFigures {
+            model: &lock.model,
+            cable: LOCK_CABLE,
+            length_m: LOCK_M,
+            draws_w: None,
+            draws_a: None,
+            draws_ohm: None,
+        };
+        match lock.draws {
+            Some(LoadValue::Power(power)) => figures.draws_w = Some(power.as_watts()),
+            Some(LoadValue::Current(current)) => figures.draws_a = Some(current.as_amps()),
+            Some(LoadValue::Resistance(resistance)) => figures.draws_ohm = Some(resistance.as_ohms()),
+            None => {}
+        }
+        Some(figures)
+    }
+}
+
 /// Stations on one run.
 #[derive(Serialize)]
 pub(super) struct RunFigures<'a> {
@@ -48,6 +86,9 @@ pub(super) struct RunFigures<'a> {
     simultaneous_calls: usize,
     /// Longest feed to the distributor for which this holds.
     feed_m: f64,
+    /// Missing where no door feeds one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lock: Option<DoorLockFigures<'a>>,
     /// Codes of what could not be judged for lack of values: where there are some, `works` is said of the rest.
     not_judged: Vec<&'static str>,
     carried: Vec<CarriedFigures<'a>>,
@@ -71,6 +112,8 @@ struct CarriedFigures<'a> {
     /// Door stations on outputs of the supply, and on ports of the distributor.
     doors_on_supply: usize,
     doors_on_distributor: usize,
+    /// Whether those at the supply hang on a branch box there, since no port of the distributor can feed one.
+    doors_by_branch_box: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit: Option<&'static str>,
     /// Whether the check warns of the margin with so many.
@@ -90,6 +133,7 @@ impl<'a> RunFigures<'a> {
             stations: one.stations,
             doors_on_supply: one.doors.on_supply,
             doors_on_distributor: one.doors.on_ports,
+            doors_by_branch_box: one.doors.by_branch_box,
             limit: one.limit.map(|code| code.as_str()),
             thin_margin: one.is_thin,
             fewer_fail: one.fewer_fail.as_ref().map_or(&[], |(counts, _)| counts),
@@ -103,6 +147,7 @@ impl<'a> RunFigures<'a> {
             total_m: run.total_m,
             simultaneous_calls: run.calls,
             feed_m: FEED_M,
+            lock: DoorLockFigures::of(&run.question),
             not_judged: not_judged(carried).iter().map(|code| code.as_str()).collect(),
             carried: each.collect(),
             lightest: lightest.map(|one| LightestFigures {
@@ -198,6 +243,9 @@ pub(super) struct BatteryFigures<'a> {
     stations: usize,
     door: &'a str,
     supply: &'a str,
+    /// Missing where no door feeds one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lock: Option<DoorLockFigures<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     wanted_hours: Option<f64>,
     /// Missing where the supply has no battery or a figure of it is missing.
@@ -242,6 +290,7 @@ impl<'a> BatteryFigures<'a> {
             stations,
             door: &question.door,
             supply: &question.supply,
+            lock: DoorLockFigures::of(question),
             wanted_hours,
             battery: found.map(|found| HoursFigures {
                 distributor: found.distributors.0.clone(),
@@ -267,6 +316,9 @@ pub(super) struct MixFigures<'a> {
     family: &'a str,
     models: Vec<ModelFigures<'a>>,
     simultaneous_calls: usize,
+    /// Missing where no door feeds one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lock: Option<DoorLockFigures<'a>>,
     supplies: Vec<SupplyFigures<'a>>,
 }
 
@@ -293,7 +345,7 @@ struct SupplyFigures<'a> {
 
 impl<'a> MixFigures<'a> {
     pub(super) fn of(
-        family: &'a str,
+        question: &'a Question,
         models: &'a [(String, usize)],
         simultaneous_calls: usize,
         found: &'a [(Power, MixOn)],
@@ -308,9 +360,10 @@ impl<'a> MixFigures<'a> {
             rated_a: one.rated_a,
         });
         MixFigures {
-            family,
+            family: &question.family,
             models: models.iter().map(|(station, count)| ModelFigures { station, count: *count }).collect(),
             simultaneous_calls,
+            lock: DoorLockFigures::of(question),
             supplies: each.collect(),
         }
     }

@@ -5,9 +5,11 @@ mod document;
 mod switches;
 
 pub(super) use answer::Answer;
+pub(super) use document::DoorLockFigures;
 
 use super::catalogue::Parts;
 use super::decimal::{self, Decimal};
+use super::part_named::{known, of_family};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
 use crate::surroundings::{Colour, Surroundings};
@@ -15,13 +17,14 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said, lightest_on,
-    lock_cable, lock_cables, lock_said, locks_said, mix_on_each, mix_said, number_of_station, run_said,
-    stations_on, supplies_of, takes_dry_contact, usual_family,
+    LockWay, NoHours, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said,
+    lightest_on, lock_cable, lock_cables, lock_said, locks_said, mix_on_each, mix_said, number_of_station,
+    run_said, stations_on, supplies_of, takes_dry_contact, usual_family,
 };
-use latchline_reach::{Question, default_question};
+use latchline_reach::{Question, default_question, lock_at};
 use latchline_report::Look;
 use latchline_site::catalogue::{AddressField, Catalogue, FieldKind, StationKind};
+use latchline_words::commands::AskWords;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -72,6 +75,8 @@ enum Asked {
         #[arg(long)]
         supply: Option<String>,
         #[command(flatten)]
+        doors: DoorLockArguments,
+        #[command(flatten)]
         common: Common,
     },
     /// Whether a mix of models works on one supply: ostrel-v4=12 ostrel-v7=6
@@ -82,6 +87,8 @@ enum Asked {
         /// Model of the supply [default: the largest of the family without and with battery]
         #[arg(long)]
         supply: Option<String>,
+        #[command(flatten)]
+        doors: DoorLockArguments,
         #[command(flatten)]
         common: Common,
     },
@@ -99,6 +106,38 @@ enum Asked {
         #[command(flatten)]
         common: Common,
     },
+}
+
+/// The lock at each door.
+#[derive(Debug, Default, Args)]
+pub(super) struct DoorLockArguments {
+    /// Lock that each door feeds and holds while its call stands, or none [default: the strike that the door station can feed]
+    #[arg(long = "lock", value_name = "NAME|none")]
+    lock: Option<String>,
+}
+
+impl DoorLockArguments {
+    /// Puts it into a question.
+    pub(super) fn put_into(&self, catalogue: &Catalogue, question: &mut Question) -> Result<()> {
+        match self.lock.as_deref() {
+            None => {}
+            Some("none") => question.lock = None,
+            Some(lock) => {
+                known(catalogue, "lock", lock, catalogue.locks.keys())?;
+                question.lock = lock_at(catalogue, &question.door, lock);
+            }
+        }
+        Ok(())
+    }
+}
+
+/// How to ask with another lock.
+fn locks_option(question: &Question, look: &Look) -> String {
+    match question.lock {
+        Some(_) => AskWords::LocksOption,
+        None => AskWords::LocksOptionNone,
+    }
+    .say(look.language)
 }
 
 /// What every question can say.
@@ -149,13 +188,13 @@ pub fn run(
             };
             of_lock(&parts, &way, cable.as_deref(), &look)?
         }
-        Asked::Battery { stations, hours, station, supply, .. } => {
+        Asked::Battery { stations, hours, station, supply, doors, .. } => {
             let hours = hours.map(|hours| hours.in_language("--hours", look.language)).transpose()?;
-            let asked = AskedBattery { stations: *stations, hours, supply: supply.as_deref() };
+            let asked = AskedBattery { stations: *stations, hours, supply: supply.as_deref(), doors };
             of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
         }
-        Asked::Mix { models, supply, .. } => {
-            of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), &look)?
+        Asked::Mix { models, supply, doors, .. } => {
+            of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), doors, &look)?
         }
         Asked::Switches { dwelling, extension, building, .. } => {
             if let (Some(stated), Some(named)) = (extension, dwelling.station) {
@@ -194,18 +233,19 @@ pub(super) fn question(
     station: Option<&str>,
 ) -> Result<Question> {
     if let Some(station) = station {
-        super::part_named::known(catalogue, "station", station, catalogue.stations.keys())?;
+        let indoor = catalogue.stations.iter().filter(|(_, model)| model.kind.value == StationKind::Indoor);
+        known(catalogue, "indoor station", station, indoor.map(|(name, _)| name))?;
     }
     let of_station = station.map(|station| catalogue.stations[station].family.value.as_str());
     let Some(family) = family.or(of_station).or_else(|| usual_family(catalogue)) else {
         bail!("the catalogue has no family");
     };
-    super::part_named::known(catalogue, "family", family, catalogue.families.keys())?;
+    known(catalogue, "family", family, catalogue.families.keys())?;
     let Some(mut question) = default_question(catalogue, family) else {
         bail!("the family {family} lacks a supply, distributor, door or indoor station");
     };
     if let Some(station) = station {
-        super::part_named::of_family(station, &catalogue.stations[station].family.value, family)?;
+        of_family(station, &catalogue.stations[station].family.value, family)?;
         question.station = station.to_string();
     }
     Ok(question)
@@ -214,7 +254,7 @@ pub(super) fn question(
 /// The question of a lock: the family that is named, or that of the door station, with its usual supply.
 fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>) -> Result<Question> {
     if let Some(door) = door {
-        super::part_named::known(catalogue, "door station", door, catalogue.stations.keys())?;
+        known(catalogue, "door station", door, catalogue.stations.keys())?;
         if catalogue.stations[door].kind.value != StationKind::Door {
             bail!("{door} is no door station");
         }
@@ -222,7 +262,7 @@ fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>
     let of_door = door.map(|door| catalogue.stations[door].family.value.as_str());
     let mut question = question(catalogue, family.or(of_door), None)?;
     if let Some(door) = door {
-        super::part_named::of_family(door, &catalogue.stations[door].family.value, &question.family)?;
+        of_family(door, &catalogue.stations[door].family.value, &question.family)?;
         question.door = door.to_string();
     }
     Ok(question)
@@ -231,11 +271,34 @@ fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>
 /// The supplies that are asked: the stated one, else the largest without and with battery.
 fn supplies(catalogue: &Catalogue, family: &str, stated: Option<&str>) -> Result<Vec<(Power, String)>> {
     let Some(stated) = stated else { return Ok(supplies_of(catalogue, family)) };
-    super::part_named::known(catalogue, "supply", stated, catalogue.supplies.keys())?;
+    known(catalogue, "supply", stated, catalogue.supplies.keys())?;
     let model = &catalogue.supplies[stated];
-    super::part_named::of_family(stated, &model.family.value, family)?;
+    of_family(stated, &model.family.value, family)?;
     let power = if model.battery.is_some() { Power::BatteryEnd } else { Power::Mains };
     Ok(vec![(power, stated.to_string())])
+}
+
+/// The family of a supply that is named, where no station is: then that one is meant.
+pub(super) fn family_of_supply<'c>(
+    catalogue: &'c Catalogue,
+    station: Option<&str>,
+    supply: Option<&str>,
+) -> Option<&'c str> {
+    let supply = supply.filter(|_| station.is_none())?;
+    catalogue.supplies.get(supply).map(|model| model.family.value.as_str())
+}
+
+/// Which supplies of a family have a battery, the strongest first.
+fn with_battery_words(catalogue: &Catalogue, family: &str, look: &Look) -> Option<String> {
+    let mut having: Vec<_> = catalogue
+        .supplies
+        .values()
+        .filter(|model| model.family.value == family && model.battery.is_some())
+        .collect();
+    having.sort_by(|a, b| b.rated_current.value.as_amps().total_cmp(&a.rated_current.value.as_amps()));
+    let names: Vec<&str> = having.iter().map(|model| model.head.name.as_str()).collect();
+    let words = AskWords::HaveBattery { supplies: &names.join(", ") };
+    (!names.is_empty()).then(|| words.say(look.language))
 }
 
 /// The cable that is meant.
@@ -267,14 +330,15 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
     }
     let works = carried.iter().all(|one| one.stations > 0);
     let lightest = if is_named { None } else { lightest_on(&parts.sources, &parts.loaded, run)? };
-    let lines = run_said(run, &carried, lightest.as_ref(), look.locale());
+    let mut lines = run_said(run, &carried, lightest.as_ref(), look.locale());
+    lines.push(locks_option(&run.question, look));
     Answer::new("stations", lines, works, look, RunFigures::of(run, &carried, lightest.as_ref()))
 }
 
 fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
     let LockWay { lock, length_m, .. } = *way;
     let catalogue = parts.loaded.catalogue();
-    super::part_named::known(catalogue, "lock", lock, catalogue.locks.keys())?;
+    known(catalogue, "lock", lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
         bail!("--length {length_m} is not a length between 0.1 and 1000 m");
     }
@@ -304,6 +368,7 @@ struct AskedBattery<'a> {
     stations: usize,
     hours: Option<f64>,
     supply: Option<&'a str>,
+    doors: &'a DoorLockArguments,
 }
 
 fn of_battery(
@@ -320,7 +385,9 @@ fn of_battery(
     if asked.hours.is_some_and(|hours| !(0.1..=1000.0).contains(&hours)) {
         bail!("--hours is from 0.1 to 1000");
     }
+    let family = family.or_else(|| family_of_supply(catalogue, station, asked.supply));
     let mut question = question(catalogue, family, station)?;
+    asked.doors.put_into(catalogue, &mut question)?;
     let supplies = supplies(catalogue, &question.family, asked.supply)?;
     let with_battery = supplies.iter().find(|(power, _)| *power == Power::BatteryEnd);
     let Some((_, supply)) = with_battery.or(supplies.first()) else {
@@ -332,7 +399,13 @@ fn of_battery(
         .as_ref()
         .is_ok_and(|found| found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted));
     let said = found.as_ref().map_err(|none| *none);
-    let lines = battery_said(&question, asked.stations, said, asked.hours, look.locale());
+    let mut lines = battery_said(&question, asked.stations, said, asked.hours, look.locale());
+    if found.as_ref().is_err_and(|none| *none == NoHours::NoBattery) {
+        lines.extend(with_battery_words(catalogue, &question.family, look));
+    }
+    if found.is_ok() {
+        lines.push(locks_option(&question, look));
+    }
     let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref().ok());
     Answer::new("battery", lines, works, look, figures)
 }
@@ -342,15 +415,17 @@ fn of_mix(
     family: Option<&str>,
     models: &[(String, usize)],
     supply: Option<&str>,
+    doors: &DoorLockArguments,
     look: &Look,
 ) -> Result<Answer> {
     let catalogue = parts.loaded.catalogue();
     let first = models.first().map(|(model, _)| model.as_str());
-    let question = question(catalogue, family, first)?;
+    let mut question = question(catalogue, family, first)?;
+    doors.put_into(catalogue, &mut question)?;
     for (model, _) in models {
-        super::part_named::known(catalogue, "station", model, catalogue.stations.keys())?;
+        known(catalogue, "station", model, catalogue.stations.keys())?;
         let station = &catalogue.stations[model];
-        super::part_named::of_family(model, &station.family.value, &question.family)?;
+        of_family(model, &station.family.value, &question.family)?;
         if station.kind.value != StationKind::Indoor {
             bail!("{model} is no indoor station");
         }
@@ -362,6 +437,7 @@ fn of_mix(
     let supplies = supplies(catalogue, &question.family, supply)?;
     let found = mix_on_each(&parts.sources, &parts.loaded, &question, models, calls, supplies)?;
     let works = found.iter().all(|(_, one)| one.limit.is_none());
-    let lines = mix_said(models, calls, &found, look.locale());
-    Answer::new("mix", lines, works, look, MixFigures::of(&question.family, models, calls, &found))
+    let mut lines = mix_said(&question, models, calls, &found, look.locale());
+    lines.push(locks_option(&question, look));
+    Answer::new("mix", lines, works, look, MixFigures::of(&question, models, calls, &found))
 }

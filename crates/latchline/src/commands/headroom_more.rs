@@ -1,0 +1,175 @@
+//! `latchline headroom --more`: whether so many more dwellings work here.
+
+use super::part_named::known;
+use anyhow::{Result, bail};
+use latchline_assess::Assessment;
+use latchline_finding::Severity;
+use latchline_reach::{MoreHere, more_here};
+use latchline_report::Look;
+use latchline_report::table::paragraph;
+use latchline_site::catalogue::StationKind;
+use latchline_site::model::Site;
+use latchline_words::commands::HeadroomWords;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// The model that most dwellings have, of several the first by name; `None` where there is none.
+pub(super) fn usual_model(site: &Site) -> Option<&str> {
+    let mut models: BTreeMap<&str, usize> = BTreeMap::new();
+    for station in site.dwellings.iter().flat_map(|dwelling| &dwelling.stations) {
+        *models.entry(site.stations[*station].model.value.as_str()).or_default() += 1;
+    }
+    let (model, _) = models.into_iter().max_by_key(|(name, count)| (*count, std::cmp::Reverse(*name)))?;
+    Some(model)
+}
+
+/// What a code is called, so that nobody has to look it up.
+pub(super) fn title(code: &str, look: &Look) -> String {
+    latchline_words::codes::of(code)
+        .map_or_else(|| code.to_string(), |words| words.title(look.language).to_string())
+}
+
+/// What is answered: the sentences, the one to say first, and the figures.
+pub(super) struct More {
+    lines: Vec<String>,
+    found: MoreHere,
+    errors_today: usize,
+    not_judged: Vec<&'static str>,
+}
+
+impl More {
+    /// Whether so many more work on a site that holds.
+    pub fn works(&self) -> bool {
+        self.found.works() && self.errors_today == 0
+    }
+
+    /// For people.
+    pub fn text(&self, look: &Look) -> String {
+        self.lines.iter().map(|line| paragraph(line, 0, look.width)).collect()
+    }
+
+    /// For programs.
+    pub fn json(&self) -> Result<String> {
+        let found = &self.found;
+        let added =
+            found.added.iter().map(|(at, stations)| Added { at: at.to_string(), stations: *stations });
+        Ok(latchline_report::json::text(&Document {
+            format_version: 1,
+            latchline_version: env!("CARGO_PKG_VERSION"),
+            works: self.works(),
+            says: &self.lines,
+            model: &found.model,
+            wanted: found.wanted,
+            more: found.count(),
+            added: added.collect(),
+            supplies: found.supplies.iter().map(ToString::to_string).collect(),
+            limit: found.limit,
+            new_warnings: found.warnings.iter().map(|code| code.as_str()).collect(),
+            not_judged: &self.not_judged,
+            errors_today: self.errors_today,
+        })?)
+    }
+}
+
+#[derive(Serialize)]
+struct Document<'a> {
+    format_version: u32,
+    latchline_version: &'static str,
+    works: bool,
+    says: &'a [String],
+    model: &'a str,
+    wanted: usize,
+    /// How many of them work.
+    more: usize,
+    added: Vec<Added>,
+    supplies: Vec<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit: Option<&'static str>,
+    new_warnings: Vec<&'static str>,
+    /// Codes of what could not be judged on the site.
+    not_judged: &'a [&'static str],
+    /// Errors that the site has as it is; more then tells what brings no further one.
+    errors_today: usize,
+}
+
+#[derive(Serialize)]
+struct Added {
+    at: String,
+    stations: usize,
+}
+
+/// Adds them and says what came of it.
+pub(super) fn answer(
+    site: &Site,
+    assessment: &Assessment,
+    wanted: usize,
+    station: Option<&str>,
+    look: &Look,
+) -> Result<More> {
+    let indoor = site.catalogue.stations.iter().filter(|(_, model)| {
+        model.kind.value == StationKind::Indoor && model.family.value == site.family.value
+    });
+    if let Some(station) = station {
+        known(&site.catalogue, "indoor station", station, indoor.map(|(name, _)| name))?;
+    }
+    let Some(model) = station.or_else(|| usual_model(site)) else {
+        bail!("the site has no dwelling yet; what a supply carries: latchline reach");
+    };
+    let found = more_here(site, assessment, model, wanted);
+    let say = |words: HeadroomWords<'_>| words.say(look.language);
+    let placed = |(at, count): &(latchline_finding::ElementId, usize)| {
+        say(HeadroomWords::Placed { count: *count, at: at.as_str() })
+    };
+    let places = found.added.iter().map(placed).collect::<Vec<_>>().join(" + ");
+    let of_supply = |id: &latchline_finding::ElementId| {
+        let supply = site.supplies.iter().find(|supply| supply.id == *id)?;
+        let (supply, model) = (supply.id.as_str(), site.supply_model(supply));
+        let name = &*model.head.name;
+        Some(match model.battery.is_some() {
+            true => say(HeadroomWords::OnMainsAndBattery { supply, model: name }),
+            false => say(HeadroomWords::OnMains { supply, model: name }),
+        })
+    };
+    let supplies = found.supplies.iter().filter_map(of_supply).collect::<Vec<_>>().join(", ");
+    let mut codes: Vec<&str> = assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Error)
+        .map(|finding| finding.code.as_str())
+        .collect();
+    let errors_today = codes.len();
+    codes.sort_unstable();
+    codes.dedup();
+    let codes = codes.join(", ");
+    let calls = site.family().simultaneous_calls.value as usize;
+    let (count, title_of) = (wanted, found.limit.map(|code| title(code, look)));
+    let first = match (found.works(), errors_today) {
+        (true, 0) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
+        (true, errors) => HeadroomWords::MoreFailsToday { errors, codes: &codes, count, model },
+        (false, _) => HeadroomWords::MoreNo {
+            count,
+            model,
+            title: title_of.as_deref(),
+            most: found.count(),
+            places: Some(&*places).filter(|places| !places.is_empty()),
+        },
+    };
+    let mut lines = vec![say(first)];
+    let titles: Vec<String> = found.warnings.iter().map(|code| title(code.as_str(), look)).collect();
+    if !titles.is_empty() {
+        lines.push(say(HeadroomWords::MoreWarns { titles: &titles.join("; ") }));
+    }
+    let mut not_judged: Vec<&'static str> =
+        assessment.not_judged.iter().map(|entry| entry.code.as_str()).collect();
+    not_judged.sort_unstable();
+    not_judged.dedup();
+    if !not_judged.is_empty() {
+        lines.push(say(HeadroomWords::MoreNotJudged { codes: &not_judged.join(", ") }));
+    }
+    lines.push(say(HeadroomWords::MoreAdded));
+    if station.is_none() {
+        lines.push(say(HeadroomWords::MoreWhichModel { model }));
+    }
+    lines.push(say(HeadroomWords::MoreCaution));
+    Ok(More { lines, found, errors_today, not_judged })
+}

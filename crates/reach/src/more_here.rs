@@ -1,0 +1,102 @@
+//! Whether so many more stations of one model work on a site, and where.
+
+use crate::headroom::{End, ends, extend, feeding_supply};
+use crate::judge::Judge;
+use latchline_assess::{Assessment, Depth, Memory, assess};
+use latchline_finding::{Code, ElementId, Severity};
+use latchline_network::Layout;
+use latchline_site::model::Site;
+use std::collections::BTreeSet;
+
+/// So many more stations, added to a copy of the site and judged by every rule.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MoreHere {
+    /// Their model.
+    pub model: String,
+    /// How many were asked for.
+    pub wanted: usize,
+    /// Where they were added: runs and free ports, each with how many; fewer than wanted where no more work.
+    pub added: Vec<(ElementId, usize)>,
+    /// The supplies that feed those places.
+    pub supplies: Vec<ElementId>,
+    /// The error that one more would bring, where fewer work than wanted.
+    pub limit: Option<&'static str>,
+    /// Warnings that are not there today.
+    pub warnings: Vec<Code>,
+}
+
+impl MoreHere {
+    /// How many work.
+    pub fn count(&self) -> usize {
+        self.added.iter().map(|(_, count)| count).sum()
+    }
+
+    /// Whether as many as were asked for bring no error that is not there today.
+    pub fn works(&self) -> bool {
+        self.count() >= self.wanted
+    }
+}
+
+/// Adds so many dwellings with a station of this model: all at one end, where one bears them, else one after the other, each at the next end
+/// that bears it. What comes out was judged with all of them in.
+pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usize) -> MoreHere {
+    let judge = Judge::new(assessment, Memory::default());
+    let ends = ends(site);
+    let with = |order: &[End]| {
+        let mut changed = site.clone();
+        order.iter().for_each(|end| extend(&mut changed, end, model));
+        changed
+    };
+    let holds = |order: &[End]| judge.holds(&with(order), Depth::Everything);
+    let alone = ends.iter().map(|end| vec![*end; wanted]).find(|order| holds(order));
+    let order = alone.unwrap_or_else(|| one_by_one(&ends, wanted, holds));
+    let changed = with(&order);
+    let mut added: Vec<(ElementId, usize)> = Vec::new();
+    for end in &order {
+        let id = end.id(site);
+        match added.iter_mut().find(|(known, _)| *known == id) {
+            Some((_, count)) => *count += 1,
+            None => added.push((id, 1)),
+        }
+    }
+    let layout = Layout::new(site);
+    let feeding: BTreeSet<usize> =
+        order.iter().filter_map(|end| feeding_supply(&layout, end.like_run())).collect();
+    let limit = match (order.len() < wanted, ends.first()) {
+        (true, Some(first)) => judge.first_new(&with(&[order.as_slice(), &[*first]].concat())),
+        _ => None,
+    };
+    let warnings = |assessment: &Assessment| -> BTreeSet<(Code, Option<ElementId>)> {
+        let warnings = assessment.findings.iter().filter(|one| one.severity == Severity::Warning);
+        warnings.map(|one| (one.code, one.element.clone())).collect()
+    };
+    let today = warnings(assessment);
+    let mut new: Vec<Code> = warnings(&assess(&changed)).difference(&today).map(|(code, _)| *code).collect();
+    new.dedup();
+    MoreHere {
+        model: model.to_string(),
+        wanted,
+        added,
+        supplies: feeding.into_iter().map(|supply| site.supplies[supply].id.clone()).collect(),
+        limit,
+        warnings: new,
+    }
+}
+
+/// The ends at which stations are added in turn, each so long as it bears one more with all before.
+fn one_by_one(ends: &[End], wanted: usize, holds: impl Fn(&[End]) -> bool) -> Vec<End> {
+    let mut order: Vec<End> = Vec::new();
+    let mut left: Vec<End> = ends.to_vec();
+    let mut at = 0;
+    while order.len() < wanted && !left.is_empty() {
+        at %= left.len();
+        order.push(left[at]);
+        if holds(&order) {
+            at += 1;
+        } else {
+            order.pop();
+            left.remove(at);
+        }
+    }
+    order
+}

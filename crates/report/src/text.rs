@@ -266,6 +266,7 @@ fn releases(assessment: &Assessment) -> Option<Remark<'static>> {
     assessment.releases_at_once.map(|(at_once, doors)| match at_once {
         0 => Remark::ReleasesNotCounted,
         _ if at_once == doors => Remark::ReleasesCounted,
+        1 => Remark::OneReleaseCounted { doors },
         _ => Remark::SomeReleasesCounted { at_once, doors },
     })
 }
@@ -322,7 +323,10 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         Some(calls) => {
             let per_hour = &look.decimals(figures::trimmed(calls.per_hour, 1));
             let minutes = &look.decimals(figures::trimmed(calls.duration_s / 60.0, 1));
-            Remark::CallsAnHour { calls: per_hour, minutes }.say(language)
+            match per_hour.as_str() {
+                "1" => Remark::OneCallAnHour { minutes }.say(language),
+                calls => Remark::CallsAnHour { calls, minutes }.say(language),
+            }
         }
         None => Remark::NoCallCounted.say(language),
     };
@@ -518,7 +522,8 @@ fn not_judged(assessment: &Assessment, look: &Look) -> String {
         return text;
     }
     let how = Remark::HowToGetIt.say(language);
-    let how = if assessment.not_judged.is_empty() { String::new() } else { paragraph(&how, 2, look.width) };
+    let can_be_stated = assessment.not_judged.iter().any(|one| one.missing.can_be_stated());
+    let how = if !can_be_stated { String::new() } else { paragraph(&how, 2, look.width) };
     format!("{}\n{text}{how}", look.severity(Severity::Warning, Head::NotJudged.say(language)))
 }
 

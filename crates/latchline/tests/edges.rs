@@ -239,3 +239,81 @@ fn a_lock_on_its_own_supply_says_what_the_mains_do() {
     );
     assert_eq!(document["cables"][0]["own_supply"]["opens_without_power"], false, "{document}");
 }
+
+/// A converter of which nobody knows what it takes while it boots: standby is no guess at that.
+#[test]
+fn a_boot_that_is_not_stated_is_not_judged_anywhere() {
+    let folder = Folder::new();
+    let threshold =
+        "least_standby_voltage = \"20 V\", turn_on_voltage = \"30 V\", turn_off_voltage = \"20 V\", input_capacitance = \"100 uF\"";
+    folder.write("catalogue.toml", UNKNOWN_START.replace("least_standby_voltage = \"20 V\"", threshold));
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
+         catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = { model = \"ps\" }\n[entrances]\nfront = { role = \"main\" }\n\
+         [dwellings]\nF1 = {}\nF2 = {}\n[runs]\n\
+         a = { from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"5 m\", \"6 m\", \"7 m\"] }\n",
+    );
+    let told = "not judged for 3 devices: values are missing";
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(text.contains(&format!("Power return: {told}")), "{text}");
+    assert!(text.contains("needs door boot and boot_time") && text.contains("needs flat boot and boot_time"), "{text}");
+    let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
+    assert_eq!(document["start_up"][0]["outcome"], "not-judged", "{document}");
+    assert_eq!(document["verdict"], "not-judged", "{document}");
+    let names = folder.run(&["draw", "site.toml", "--what", "start-up", "-o", "start.svg"]);
+    let drawing: String = names.out.lines().map(|name| folder.read(name.trim())).collect();
+    assert!(joined(&drawing).contains(told), "{names:?} {drawing}");
+}
+
+/// Prices in two currencies have no difference: 132.5 m less of a cable, priced in each.
+#[test]
+fn prices_in_two_currencies_are_not_subtracted() {
+    let folder = Folder::new();
+    let site = |catalogue: &str, metres: &str| {
+        format!(
+            "[site]\ntitle = \"T\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+             {catalogue}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\" }}\n[entrances]\nfront = {{ role = \"main\" }}\n[dwellings]\nA-1 = {{}}\n\
+             [runs]\nflat = {{ from = \"PS\", to = \"A-1\", length = \"{metres} m\" }}\ndoor = {{ from = \"PS\", to = \"front\", length = \"9 m\" }}\n"
+        )
+    };
+    folder.write(
+        "pounds.toml",
+        "rates = { EUR = { worth = 0.5, date = 2026-01-02 } }\ncurrency = \"GBP\"\n",
+    );
+    folder.write("old.toml", site("catalogues = [\"pounds.toml\"]", "140"));
+    folder.write("new.toml", site("", "7.5"));
+    let text = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);
+    assert!(
+        text.contains("no price of the parts (the old one reckons in GBP, the new one in EUR)"),
+        "{text}"
+    );
+    assert!(text.contains("−132.5 m pair-0.8") && !text.contains("pair-0.8 ("), "{text}");
+    let document = json(&folder.run(&["compare", "old.toml", "new.toml", "--format", "json"]).out);
+    assert_eq!((&document["material"], &document["currency"]), (&Value::Null, &Value::Null), "{document}");
+    // In one currency the amount is that of what is listed.
+    folder.write("old.toml", site("", "140"));
+    let document = json(&folder.run(&["compare", "old.toml", "new.toml", "--format", "json"]).out);
+    assert_eq!(document["currency"], "EUR");
+    assert_eq!(document["material"], document["quantities"][0]["cost"], "{document}");
+    let checked = json(&folder.run(&["check", "new.toml", "--format", "json"]).out);
+    assert_eq!(checked["currency"], "EUR");
+}
+
+/// Below the coldest temperature of the table there is no key to write: what to do is said, and no data sheet is asked for.
+#[test]
+fn a_battery_colder_than_its_table_says_what_to_do() {
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        "[site]\ntitle = \"T\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [supplies]\nPS = { model = \"ostrel-ps-120b\", coldest_ambient = \"-10 °C\" }\n[entrances]\nfront = { role = \"main\" }\n[dwellings]\nA-1 = {}\n\
+         [runs]\nflat = { from = \"PS\", to = \"A-1\", length = \"12 m\" }\ndoor = { from = \"PS\", to = \"front\", length = \"9 m\" }\n",
+    );
+    let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
+    assert!(
+        text.contains("needs a battery that stays at −3.9 °C or above (PS coldest_ambient is −10 °C)"),
+        "{text}"
+    );
+    assert!(!text.contains("battery_c"), "{text}");
+}

@@ -1,5 +1,6 @@
 //! An operating state with the calls that stand in it, by index.
 
+use crate::calls::always_released;
 use crate::phase::Phase;
 use latchline_finding::{CallMoment, CallRef, OperatingState, StateKind};
 use latchline_site::model::Site;
@@ -50,8 +51,14 @@ impl BusState {
         self.calls.iter().map(position).collect()
     }
 
-    /// The same by name. An all-call is no call from one station to another and is left out.
+    /// The same by name, with the doors that the policy lets be released all at once. An all-call is no call from one station to another and
+    /// is left out.
     pub fn named(&self, site: &Site) -> OperatingState {
+        let by_hand = always_released(site, self.kind).into_iter().map(|door| CallRef {
+            from: site.stations[door].id.clone(),
+            to: site.stations[door].id.clone(),
+            moment: CallMoment::ReleasedByHand,
+        });
         let calls = self
             .calls
             .iter()
@@ -61,6 +68,7 @@ impl BusState {
                 to: site.stations[call.answering].id.clone(),
                 moment: call.moment,
             })
+            .chain(by_hand)
             .collect();
         OperatingState { kind: self.kind, calls }
     }

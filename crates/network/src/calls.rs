@@ -13,7 +13,7 @@
 //! cannot be worse.
 
 use crate::demand::{Activity, draws_to_release, energises_to_release};
-use latchline_finding::CallMoment;
+use latchline_finding::{CallMoment, StateKind};
 use latchline_site::model::{Entrance, Scope, Site};
 
 /// One call in one moment.
@@ -115,6 +115,22 @@ pub fn releases_at_once(site: &Site) -> (usize, usize) {
     let doors = site.entrances.iter().filter(|entrance| draws_to_release(site, entrance)).count();
     let most = site.policy.releases_at_once.as_ref().map_or(0, |most| most.value as usize);
     (most.min(doors), doors)
+}
+
+/// Whether doors are released outside of calls in a state of this kind.
+pub(crate) fn holds_releases(kind: StateKind) -> bool {
+    matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall)
+}
+
+/// The door stations that are released outside of calls whatever calls stand, because the policy allows all of them at once; none where
+/// fewer may be, which the calls of a state then name.
+pub(crate) fn always_released(site: &Site, kind: StateKind) -> Vec<usize> {
+    let (most, doors) = releases_at_once(site);
+    if !holds_releases(kind) || most < doors {
+        return Vec::new();
+    }
+    let drawing = site.entrances.iter().filter(|entrance| draws_to_release(site, entrance));
+    drawing.map(|entrance| entrance.station).collect()
 }
 
 /// The doors that may be released outside of calls, one option each; none where all may be at once, which needs no search.

@@ -1,6 +1,6 @@
 //! What the stations of a site draw in one state, worked out once for stations that draw alike.
 
-use crate::calls::releases_at_once;
+use crate::calls::{holds_releases, releases_at_once};
 use crate::corner::Corner;
 use crate::demand::{Activity, Demand, draws_to_release, least_demand, load_factor, station_demand};
 use latchline_finding::StateKind;
@@ -81,8 +81,7 @@ impl<'a> Drawn<'a> {
 /// need be searched.
 fn is_released_by_hand(site: &Site, owner: StationOwner, kind: StateKind) -> bool {
     let StationOwner::Entrance(entrance) = owner else { return false };
-    let while_calls_stand =
-        matches!(kind, StateKind::Call | StateKind::BatteryEnd | StateKind::SelfView | StateKind::AllCall);
+    let while_calls_stand = holds_releases(kind);
     let all_at_once = || {
         let (most, doors) = releases_at_once(site);
         most == doors

@@ -20,8 +20,9 @@ fn parts(limit: &str) -> String {
         )
     };
     let thresholds = "turn_on_voltage = \"40 V\", turn_off_voltage = \"20 V\"";
+    let short_boot = "boot = \"1 mW\", boot_time = \"0.001 ms\"";
     let stations = [
-        station("flat", &format!("standby = \"1 mW\", {thresholds}, input_capacitance = \"10000 uF\"")),
+        station("flat", &format!("standby = \"1 mW\", {short_boot}, {thresholds}, input_capacitance = \"10000 uF\"")),
         station(
             "bridge",
             &format!(
@@ -31,7 +32,7 @@ fn parts(limit: &str) -> String {
         station(
             "soft",
             &format!(
-                "standby = \"1 mW\", {thresholds}, input_capacitance = \"5000 uF\", inrush_limit = \"50 mA\""
+                "standby = \"1 mW\", {short_boot}, {thresholds}, input_capacitance = \"5000 uF\", inrush_limit = \"50 mA\""
             ),
         ),
         station(

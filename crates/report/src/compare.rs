@@ -112,9 +112,12 @@ fn cost(changes: &Changes, currency: &str, language: Language) -> String {
         money if money > Money::ZERO => CompareWords::CostMore { amount }.say(language),
         _ => CompareWords::CostLess { amount }.say(language),
     };
-    let material = match changes.unpriced {
-        0 => material,
-        parts => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
+    let material = match (&changes.currencies, changes.unpriced) {
+        (Some([old, new]), _) => {
+            CompareWords::CostUnknown { old: &plain(old), new: &plain(new) }.say(language)
+        }
+        (None, 0) => material,
+        (None, parts) => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
     };
     // Rounded as the job list rounds: more work up, less work down.
     let labour = match changes.minutes {
@@ -452,8 +455,10 @@ pub struct CompareDocument {
     old_verdict: &'static str,
     /// The verdict after.
     new_verdict: &'static str,
-    /// Extra material in the catalogue's currency, without parts that have no price.
-    material: f64,
+    /// Extra material in `currency`, without parts that have no price; `null` if the two catalogues have different currencies.
+    material: Option<f64>,
+    /// Currency of `material` and of every cost; `null` if the catalogues have different ones or name none.
+    currency: Option<String>,
     /// Lines of `quantities` without a price.
     unpriced: usize,
     /// Extra labour in minutes; making good is not in it.
@@ -591,7 +596,9 @@ pub fn document(
         latchline_version: env!("CARGO_PKG_VERSION"),
         old_verdict,
         new_verdict,
-        material: changes.material.as_units(),
+        material: changes.currencies.is_none().then(|| changes.material.as_units()),
+        currency: (changes.currencies.is_none() && !compared.currency.is_empty())
+            .then(|| compared.currency.to_string()),
         unpriced: changes.unpriced,
         labour_minutes: changes.minutes,
         enters: changes.enters.iter().map(|dwelling| dwelling.to_string()).collect(),

@@ -42,6 +42,9 @@ pub struct CheckDocument {
     assumed: Vec<String>,
     /// Number of findings.
     counts: CountsDocument,
+    /// Currency of every cost; absent where the catalogue names none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    currency: Option<String>,
     /// The device with the least margin.
     #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<String>,
@@ -319,6 +322,7 @@ fn document(report: &Report<'_>) -> CheckDocument {
             advice: counts.advice,
             accepted: counts.accepted,
         },
+        currency: report.currency().map(str::to_string),
         tightest: assessment.and_then(|assessment| {
             Some(assessment.devices.get(assessment.tightest_device()?)?.id.to_string())
         }),

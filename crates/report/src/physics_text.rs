@@ -83,11 +83,11 @@ fn short_circuit(shorts: &[&ShortCircuitSummary], look: &Look) -> String {
         return ShortCircuit::OneRun { current, acts: &acts.join(", "), dark: dark.as_deref() }
             .say(look.language);
     }
-    let line = ShortCircuit::Line {
-        least: &figures::short_circuit_amperes(least_a, look.language),
-        most: &figures::short_circuit_amperes(most_a, look.language),
-        acts: &acts.join(", "),
-        dark: dark.as_deref(),
+    let [least, most] = [least_a, most_a].map(|current_a| figures::short_circuit_amperes(current_a, look.language));
+    let (acts, dark) = (&acts.join(", "), dark.as_deref());
+    let line = match least == most {
+        true => ShortCircuit::AllAlike { current: &most, acts, dark },
+        false => ShortCircuit::Line { least: &least, most: &most, acts, dark },
     };
     line.say(look.language)
 }

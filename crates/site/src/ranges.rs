@@ -30,6 +30,31 @@ pub fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
     })
 }
 
+/// The stops of a range as a cable passes them: up or down ("A-10..A-1"), and the same further station of each dwelling ("A-1:2..A-3:2").
+pub fn stops(text: &str) -> Option<Result<Vec<String>, NoRange>> {
+    let (first, last) = text.split_once("..")?;
+    let ((first, station), (last, same_station)) = (station_of(first.trim()), station_of(last.trim()));
+    if station != same_station {
+        return Some(Err(NoRange));
+    }
+    let passed = names(&format!("{first}..{last}"))?.or_else(|wrong| {
+        let mut down = names(&format!("{last}..{first}")).unwrap_or(Err(wrong))?;
+        down.reverse();
+        Ok(down)
+    });
+    Some(passed.map(|all| all.into_iter().map(|name| name + station).collect()))
+}
+
+/// A name without the further station of the dwelling that stands behind it, and that with its colon: "A-1" and ":2" of "A-1:2".
+fn station_of(name: &str) -> (&str, &str) {
+    match name.rsplit_once(':') {
+        Some((dwelling, ordinal)) if !ordinal.is_empty() && ordinal.bytes().all(|one| one.is_ascii_digit()) => {
+            (dwelling, &name[dwelling.len()..])
+        }
+        _ => (name, ""),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -45,7 +70,15 @@ mod tests {
         assert_eq!(all("7 .. 8"), ["7", "8"]);
         assert_eq!(all("Flat 9..Flat 10"), ["Flat 9", "Flat 10"]);
         assert_eq!(names("A-1"), None);
-        for wrong in ["A-3..A-1", "A-1..B-3", "A..B", "..", "A-1..", "A-1..A-99999", "A-1..A-99999999999"] {
+        let passed = |text: &str| stops(text).and_then(Result::ok).unwrap_or_default();
+        assert_eq!(passed("A-1:2..A-3:2"), ["A-1:2", "A-2:2", "A-3:2"]);
+        assert_eq!(passed("A-11..A-08"), ["A-11", "A-10", "A-09", "A-08"]);
+        assert_eq!(passed("A-3:2..A-2:2"), ["A-3:2", "A-2:2"]);
+        assert_eq!(passed("A-1..A-2"), ["A-1", "A-2"]);
+        for wrong in ["A-1:2..A-3:3", "A-1:2..A-3", "A..B", "A-3..B-1", ".."] {
+            assert_eq!(stops(wrong), Some(Err(NoRange)), "{wrong}");
+        }
+        for wrong in ["A-3..A-1", "A-1:2..A-3:2", "A-1..B-3", "A..B", "..", "A-1..", "A-1..A-99999", "A-1..A-99999999999"] {
             assert_eq!(names(wrong), Some(Err(NoRange)), "{wrong}");
         }
     }

@@ -185,7 +185,11 @@ fn a_station_that_draws_less_in_use_is_pointed_out() {
     assert_eq!(codes("standby = \"2 W\"\nringing = \"1 W\"\ntalking = \"1.9 W\""), [fall, fall]);
     // More ohms draw less.
     assert_eq!(codes("standby = \"270 ohm\"\nringing = \"390 ohm\"\ntalking = \"200 ohm\""), [fall]);
-    // As much is no less, and what is given differently is not compared.
+    // 0.4 W are 11.1 mA at 36 V and 7.4 mA at 54 V, one and a half times that: 6 mA are less at both, 9 mA at one only.
+    assert_eq!(codes("standby = \"0.4 W\"\nringing = \"9 mA\"\ntalking = \"6 mA\""), [fall]);
+    // 10 kohm draw 3.6 mA at 36 V and 5.4 mA at 54 V.
+    assert_eq!(codes("standby = \"6 mA\"\nringing = \"10 kohm\"\ntalking = \"1 W\""), [fall]);
+    // As much is no less; 1 W is 27.8 mA at 36 V and 18.5 mA at 54 V.
     assert_eq!(codes("standby = \"1 W\"\nringing = \"1 W\"\ntalking = \"20 mA\""), [""; 0]);
 }
 

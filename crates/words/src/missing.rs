@@ -30,7 +30,12 @@ sentences! {
         OpenSignalLink:
             "a signal link that closes no loop"
             | "eine Signalverbindung, die keine Schleife schließt",
-        MoreTime: "more time than is calculated" | "mehr Zeit, als gerechnet wird",
+        MoreTime:
+            "a longer calculation than is made: it is neither up nor at rest after 10 s, so switch the runs on one after the other on site"
+            | "eine längere Rechnung, als gemacht wird: nach 10 s ist weder alles an noch alles in Ruhe, also vor Ort Strang um Strang einschalten",
+        WarmerBattery { supply: String, coldest: Box<Both>, least: Box<Both> }:
+            "a battery that stays at {least} °C or above ({supply} coldest_ambient is {coldest} °C): below that no capacity is tabled, so put it in a warmer or heated place, or take hours at that cold from the battery's maker"
+            | "eine Batterie, die nicht unter {least} °C kommt ({supply} coldest_ambient ist {coldest} °C): darunter ist keine Kapazität tabelliert, also wärmer oder beheizt unterbringen, oder die Stunden bei dieser Kälte beim Hersteller der Batterie erfragen",
         SimulatorRange:
             "figures within the ranges that can be calculated"
             | "Werte in den Grenzen der Berechnung",
@@ -58,6 +63,28 @@ impl Missing {
             Box::new(Both::new(text.clone(), figures::decimals(text, Language::German)))
         });
         Missing::OutOfRange { place, quantity, value, least, most }
+    }
+
+    /// A battery colder than its capacity is known for.
+    pub fn warmer_battery(supply: String, coldest_c: f64, least_c: f64) -> Self {
+        let number = |value: f64| {
+            let text = format!("{value}").replace('-', "−");
+            Box::new(Both::new(text.clone(), figures::decimals(text, Language::German)))
+        };
+        Missing::WarmerBattery { supply, coldest: number(coldest_c), least: number(least_c) }
+    }
+
+    /// Whether it is a value that a data sheet or the site can tell, so that writing it into a file mends it.
+    pub fn can_be_stated(&self) -> bool {
+        !matches!(
+            self,
+            Missing::MoreTime
+                | Missing::WarmerBattery { .. }
+                | Missing::SimulatorRange
+                | Missing::Decidable
+                | Missing::OpenSignalLink
+                | Missing::OperatingPoint
+        )
     }
 
     /// A list of what is missing, behind "needs".

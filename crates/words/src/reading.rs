@@ -159,18 +159,18 @@ words! {
     /// Why a name or a text cannot be used.
     pub enum BadName {
         Empty: "empty" | "leer",
-        ControlCharacter: "control-character" | "Steuerzeichen",
-        TooLong: "too-long" | "zu lang",
-        SpaceAtEnd: "space-at-end" | "Leerzeichen am Rand",
+        ControlCharacter: "control character" | "Steuerzeichen",
+        TooLong: "too long" | "zu lang",
+        SpaceAtEnd: "space at an end" | "Leerzeichen am Rand",
         Slash: "slash" | "Schrägstrich",
         Dotted:
-            "dotted, a name with a point in it is written in quotes"
+            "a name with a point in it is written in quotes"
             | "ein Name mit einem Punkt darin wird in Anführungszeichen geschrieben",
         RangeEnds:
-            "range-ends, write a range as A-1..A-32"
+            "write a range as A-1..A-32"
             | "die Enden passen nicht; ein Bereich wird als A-1..A-32 geschrieben",
-        RangeFloors: "range-floors, there are fewer floors above the first" | "darüber gibt es weniger Geschosse",
-        RangeTwice: "range-twice, another range has the name too" | "ein anderer Bereich hat den Namen auch",
+        RangeFloors: "the building has fewer floors above the first than the range fills" | "über dem ersten hat das Gebäude weniger Geschosse, als der Bereich füllt",
+        RangeTwice: "another range has the name too" | "ein anderer Bereich hat den Namen auch",
     }
 }
 

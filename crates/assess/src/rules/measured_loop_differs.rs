@@ -14,9 +14,12 @@ rule! {
     pub static MEASURED_LOOP_DIFFERS: "measured-loop-differs", Warning or Error, check
 }
 
-/// What is let pass: the larger of these (common practice, no source).
+/// What is let pass: this share of what is expected, or more where an ohm decides (common practice, no source).
 const TOLERANCE: f64 = 0.15;
-const TOLERANCE_OHM: f64 = 1.0;
+/// More by this is nothing but a joint (common practice, no source).
+const JOINT_OHM: f64 = 1.0;
+/// Less by this is the meter with its leads (common practice, no source); nothing else than better joints makes a loop of the right cable smaller.
+const METER_OHM: f64 = 0.2;
 
 /// No cable that is mistaken for another has less than this share of its loop: two sizes of bell wire apart are two fifths (0.5 and 0.8 mm, by
 /// the squares of their diameters).
@@ -28,18 +31,21 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let Some(measured) = &run.measured.loop_resistance else { continue };
         let measured_ohm = measured.value.as_ohms();
         let expected_ohm = expected_loop_ohm(site, run);
-        let allowed_ohm = (TOLERANCE * expected_ohm).max(TOLERANCE_OHM);
-        let excess_ohm = measured_ohm - expected_ohm;
-        if excess_ohm.abs() <= allowed_ohm * (1.0 + ROUNDING) {
-            continue;
-        }
-        let limit_ohm = expected_ohm + allowed_ohm.copysign(excess_ohm);
         let celsius = site.conditions.usual_temperature.value.as_celsius();
         let cable = site.cable(run);
         let per_m = 2.0 * conductor_ohm_per_m(cable, celsius) / run.pairs_in_parallel();
         let stated_m = run.length().as_metres();
+        let joints_ohm = (expected_ohm - per_m * stated_m).max(0.0);
+        let excess_ohm = measured_ohm - expected_ohm;
+        let least_ohm = if excess_ohm > 0.0 { JOINT_OHM } else { joints_ohm + METER_OHM };
+        let allowed_ohm = (TOLERANCE * expected_ohm).max(least_ohm);
+        if excess_ohm.abs() <= allowed_ohm * (1.0 + ROUNDING) {
+            continue;
+        }
+        let limit_ohm = expected_ohm + allowed_ohm.copysign(excess_ohm);
         // Voltages are reckoned with what was measured: a reading that no cable can have makes them all look well.
-        let is_impossible = measured_ohm < IMPOSSIBLE_SHARE * expected_ohm;
+        // The joints alone have more, or a cable a fifth of what is stated.
+        let is_impossible = excess_ohm < 0.0 && measured_ohm < joints_ohm.max(IMPOSSIBLE_SHARE * expected_ohm);
         let start = if is_impossible {
             finding_as(doc, Severity::Error, measured.origin.clone())
         } else {

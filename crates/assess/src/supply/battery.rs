@@ -218,7 +218,14 @@ pub fn battery_figures(
         })
     };
     // Outside the kernels' ranges (a cupboard below -3.9 °C, an exponent of 3): the value is named.
-    Some(figures().map_err(|error| vec![out_of_range(name.clone(), &error)]))
+    Some(figures().map_err(|error| {
+        vec![match error.quantity {
+            "battery_c" if error.value < error.least => {
+                Missing::warmer_battery(site_supply.id.as_str().to_string(), error.value, error.least)
+            }
+            _ => out_of_range(name.clone(), &error),
+        }]
+    }))
 }
 
 /// The standby states of a supply at the adverse corner: state, current and power at its output.

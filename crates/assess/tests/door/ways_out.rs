@@ -155,7 +155,7 @@ fn escape_decision_missing() {
         assert_eq!(sheet.escape_decided_by.as_deref(), Some("fire risk assessor"));
         assert_eq!(sheet.escape_decided_on.as_deref(), Some("2026-03-02"));
     }
-    // A gate drive, and a door without a lock, keep nobody in.
+    // A gate drive outside the buildings, and a door without a lock, keep nobody in.
     passes(code, lock("model = \"gate\", feed = \"dry-contact\""));
     passes(code, lock(""));
 }

@@ -38,6 +38,16 @@ pub(super) fn metres(text: &str) -> Result<Decimal, String> {
     if let Some(read) = read(&together, &["m", "M"]) {
         return Ok(read);
     }
+    if let Some(end) = end_of_range(&together) {
+        return Err(match metres(end) {
+            Ok(read) => {
+                format!("{text} is a range: take the longer end, {} m, so that it holds for both", read.value)
+            }
+            Err(_) => {
+                format!("{text} is a range: take its longer end in metres, so that it holds for both")
+            }
+        });
+    }
     let is_of_number = |sign: char| sign.is_ascii_digit() || "+-., ".contains(sign);
     let unit = together.trim().trim_start_matches(is_of_number);
     let spelled = spelled_unit(unit);
@@ -58,6 +68,17 @@ pub(super) fn metres(text: &str) -> Result<Decimal, String> {
         }
         None => Err(format!("\"{text}\" is no length in metres; write for example 6.5")),
     }
+}
+
+/// The longer end of a range with its unit: `60 m` of `50-60 m`, `50..60 m`, `50 to 60 m`, `50 m bis 60 m`.
+fn end_of_range(text: &str) -> Option<&str> {
+    let joints = ["...", "..", "–", "—", "-", "/", " to ", " bis ", " and ", " und "];
+    joints.iter().find_map(|joint| {
+        let (from, to) = text.split_once(joint)?;
+        let [low, high] = [leading_number(from.trim())?, leading_number(to.trim())?];
+        // From high to low the longer end comes first and has its unit with the other.
+        if low <= high { Some(to.trim()) } else { Some(from.trim()) }
+    })
 }
 
 /// A number of hours: `8`, `8.5`, `8,5`, `8 h`.
@@ -101,6 +122,17 @@ mod tests {
         for text in ["60 metres", "60 Meter", "60 mtr"] {
             assert_eq!(metres(text).map(Decimal::as_written), Ok(60.0), "{text}");
         }
+        // A chain that holds at the shorter end may not hold at the longer one.
+        for text in ["50-60 m", "50 - 60 m", "50–60m", "50..60", "50 to 60 m", "50 m to 60 m", "50 bis 60 m", "60-50 m"] {
+            let asked = format!("{text} is a range: take the longer end, 60 m, so that it holds for both");
+            assert_eq!(metres(text), Err(asked), "{text}");
+        }
+        // 200 ft to the foot of 0.3048 m: the end in feet is told with the range.
+        assert_eq!(
+            metres("150-200 ft"),
+            Err(String::from("150-200 ft is a range: take its longer end in metres, so that it holds for both"))
+        );
+        assert_eq!(metres("-5 m").map(Decimal::as_written), Ok(-5.0));
         assert_eq!(metres("1 500 m").map(Decimal::as_written), Ok(1500.0));
         for text in ["", "m", "1.000,5", "1,000,5", "six", "nan", "inf"] {
             assert!(metres(text).is_err(), "{text}");

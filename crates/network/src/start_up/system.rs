@@ -233,8 +233,15 @@ impl Builder<'_> {
         let on = self.need(&station.id, name, "turn_on_voltage", &model.turn_on_voltage);
         let off = self.need(&station.id, name, "turn_off_voltage", &model.turn_off_voltage);
         let capacitance = self.need(&station.id, name, "input_capacitance", &model.input_capacitance);
-        if model.boot.is_some() {
-            self.need(&station.id, name, "boot_time", &model.boot_time);
+        // What it takes while it boots, and how long, is nothing that its standby tells.
+        match (&model.boot, &model.boot_time) {
+            (Some(_), Some(_)) => {}
+            (Some(_), None) => self.lacks(&station.id, Lack::key(name, "boot_time")),
+            (None, Some(_)) => self.lacks(&station.id, Lack::key(name, "boot")),
+            (None, None) => {
+                let both = Lack::Keys { part: name.clone(), first: "boot", second: "boot_time" };
+                self.lacks(&station.id, both);
+            }
         }
         let (Some(on), Some(off), Some(capacitance)) = (on, off, capacitance) else { return };
         let bridge_drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());

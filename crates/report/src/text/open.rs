@@ -70,7 +70,8 @@ pub(super) fn not_judged(assessment: &Assessment, look: &Look) -> String {
         return text;
     }
     let how = Remark::HowToGetIt.say(language);
-    let how = if assessment.not_judged.is_empty() { String::new() } else { paragraph(&how, 2, look.width) };
+    let can_be_stated = assessment.not_judged.iter().any(|one| one.missing.can_be_stated());
+    let how = if !can_be_stated { String::new() } else { paragraph(&how, 2, look.width) };
     format!("{}\n{text}{how}", look.severity(Severity::Warning, Head::NotJudged.say(language)))
 }
 

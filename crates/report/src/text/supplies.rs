@@ -135,6 +135,7 @@ pub(super) fn releases(assessment: &Assessment) -> Option<Remark<'static>> {
     assessment.releases_at_once.map(|(at_once, doors)| match at_once {
         0 => Remark::ReleasesNotCounted,
         _ if at_once == doors => Remark::ReleasesCounted,
+        1 => Remark::OneReleaseCounted { doors },
         _ => Remark::SomeReleasesCounted { at_once, doors },
     })
 }
@@ -203,7 +204,10 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
         Some(calls) => {
             let per_hour = &look.decimals(figures::trimmed(calls.per_hour, 1));
             let minutes = &look.decimals(figures::trimmed(calls.duration_s / 60.0, 1));
-            Remark::CallsAnHour { calls: per_hour, minutes }.say(language)
+            match per_hour.as_str() {
+                "1" => Remark::OneCallAnHour { minutes }.say(language),
+                calls => Remark::CallsAnHour { calls, minutes }.say(language),
+            }
         }
         None => Remark::NoCallCounted.say(language),
     };

@@ -70,9 +70,10 @@ keys! {
     night_extra: Option<Sourced<LoadValue>> = may(Kind::Load).bears(Bears::OnFlow);
     /// Additional load of its heater.
     heater_extra: Option<Sourced<LoadValue>> = may(Kind::Load).bears(Bears::OnFlow);
-    /// Load while it starts up.
+    /// Load while it starts up; the same as standby if that is all. Without it a station with a converter is not judged at power return; one without a
+    /// converter draws its standby.
     boot: Option<Sourced<LoadValue>> = may(Kind::Load).bears(Bears::OnFlow);
-    /// How long it takes to start up.
+    /// How long it takes to start up. Without it a station with a converter is not judged at power return.
     boot_time: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
     /// Tolerance of its loads, either way. Without it 10 %, assumed.
     load_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.1)).bears(Bears::OnFlow);
@@ -90,7 +91,7 @@ keys! {
     turn_on_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnStartUp);
     /// Voltage at which its converter stops.
     turn_off_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnStartUp);
-    /// Delay between reaching the turn-on voltage and starting.
+    /// Delay between reaching the turn-on voltage and starting. Without it none: it starts as soon as the voltage is reached.
     turn_on_delay: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
     /// Input capacitor behind the rectifier.
     input_capacitance: Option<Sourced<Capacitance>> = may(CAPACITANCE).bears(Bears::OnStartUp);

@@ -170,8 +170,10 @@ pub struct Set {
 pub struct Changes {
     /// What is bought or taken back, in the order of the bill.
     pub quantities: Vec<QuantityChange>,
-    /// Extra material; prices that are not known are not in it.
+    /// Extra material, the sum of what `quantities` cost; prices that are not known are not in it.
     pub material: Money,
+    /// Currencies of the two catalogues, old and new, where they are not the same: nothing is priced then.
+    pub currencies: Option<[String; 2]>,
     /// Extra labour in minutes.
     pub minutes: f64,
     /// Lines of `quantities` without a price.

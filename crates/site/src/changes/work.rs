@@ -15,12 +15,18 @@ impl Changes {
     /// What turns one version of a site into the other.
     pub fn between(before: &Site, after: &Site) -> Changes {
         let (old, new) = (Bill::of(before), Bill::of(after));
-        let quantities = quantities(&old, &new);
+        let mut quantities = quantities(&old, &new);
+        let currencies = [before, after].map(|site| site.catalogue.currency.clone());
+        let currencies = (currencies[0] != currencies[1]).then_some(currencies);
+        if currencies.is_some() {
+            quantities.iter_mut().for_each(|one| one.cost = None);
+        }
         let (models, places) = elements(before, after);
         Changes {
             unpriced: quantities.iter().filter(|one| one.cost.is_none()).count(),
+            material: quantities.iter().filter_map(|one| one.cost).sum(),
             quantities,
-            material: new.material() - old.material(),
+            currencies,
             minutes: new.minutes() - old.minutes(),
             models,
             places,

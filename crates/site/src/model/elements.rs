@@ -93,7 +93,7 @@ keys! {
 }
 
 keys! {
-    /// One dwelling, usually one line. Its stations are named after it: A-12 is the main one, A-12:2 the first extension.
+    /// One dwelling, usually one line. Its stations are named after it: A-12 is the main one, A-12:2 the second, A-12:3 the third.
     pub struct Dwelling = DWELLING Dwelling;
     read(record, provenance, id: ElementId, origin: Origin, place: Place, stations: Vec<usize>);
 

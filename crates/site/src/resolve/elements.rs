@@ -269,7 +269,11 @@ impl Resolver<'_> {
         if floor < site.buildings[building].floors.len() {
             place.floor = Some(floor);
         } else {
-            self.bad_range(range, name, BadName::RangeFloors);
+            // One cause, told at the first dwelling that has no floor.
+            let at_range = range.record.at(&range.span);
+            if !self.findings.iter().any(|one| one.code == codes::BAD_NAME.code && one.origin == at_range) {
+                self.bad_range(range, name, BadName::RangeFloors);
+            }
         }
     }
 

@@ -172,7 +172,7 @@ impl Resolver<'_> {
                 continue;
             };
             // A range, unless something has that very name.
-            match ranges::names(written).filter(|_| names.get(written).is_none()) {
+            match ranges::stops(written).filter(|_| names.get(written).is_none()) {
                 Some(Ok(range)) => {
                     for name in range {
                         stops.push((self.stop(&name, &origin, entry, names, site), origin.clone()));

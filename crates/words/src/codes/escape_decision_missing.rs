@@ -12,7 +12,7 @@ code! {
         | "fragen, wer für den Brandschutz des Gebäudes einsteht, und Namen oder Rolle und Datum festhalten",
     english:
         /// # What it checks
-        /// For every door with a lock, gate drives aside: that `escape_route` says whether people escape through it. Without it the door is
+        /// For every door with a lock, gate drives outside the buildings aside: that `escape_route` says whether people escape through it. Without it the door is
         /// not judged as a way out, whatever its lock. Where it is said, that `escape_decided_by` and `escape_decided_on` name who
         /// decided it and when.
         ///

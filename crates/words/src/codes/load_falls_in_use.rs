@@ -13,8 +13,9 @@ code! {
         | "Den Strom einer solchen Station allein, in Ruhe und im Gespräch.",
     english:
         /// # What it checks
-        /// That a station draws no less while it rings or talks than while it does nothing, where both are given alike: as power, as
-        /// current, or as resistance.
+        /// That a station draws no less while it rings or talks than while it does nothing, be it given as power, as current or as
+        /// resistance. Where the two are given unalike they are compared at the station's least and highest voltage (one and a half times
+        /// the least if none is stated), and told if it draws less at both.
         ///
         /// # Why it matters
         /// It is nearly always a slip: figures exchanged, or milliamperes where amperes are meant. The worst state is then reckoned
@@ -27,8 +28,9 @@ code! {
         /// Correct the one that is wrong. A station that does draw less in use may stay as it is: it is judged by what is written.
     german:
         /// # Was geprüft wird
-        /// Dass eine Station beim Rufen und Sprechen nicht weniger zieht als in Ruhe, wo beides gleich angegeben ist: als Leistung, als
-        /// Strom oder als Widerstand.
+        /// Dass eine Station beim Rufen und Sprechen nicht weniger zieht als in Ruhe, als Leistung, als Strom oder als
+        /// Widerstand angegeben. Verschieden angegebene werden bei kleinster und höchster Spannung der Station verglichen (ohne Angabe dem
+        /// Anderthalbfachen der kleinsten) und gemeldet, wenn sie bei beiden weniger zieht.
         ///
         /// # Warum es zählt
         /// Fast immer ein Versehen: Werte vertauscht, oder Milliampere statt Ampere. Der ungünstigste Zustand wird dann mit zu wenig

@@ -14,8 +14,9 @@ code! {
     english:
         /// # What it checks
         /// The measured loop resistance of a run against what its cable, lengths and joints give at the usual
-        /// temperature, surge protectors left out. Told if the two differ by more than 15 % and by more than
-        /// 1 ohm (common practice, no source).
+        /// temperature, surge protectors left out. Told if it is more by over 15 % and over 1 ohm, which is what joints make of a
+        /// sound cable, or less by over 15 % and over the joints' share with 0.2 ohm for the meter and its leads (common practice, no
+        /// source). An error if it is less than a fifth of what is expected, or than the joints alone: no cable has that.
         ///
         /// # Why it matters
         /// The voltages are computed from the measured value, so they hold. But a loop that is too high may be
@@ -34,8 +35,10 @@ code! {
     german:
         /// # Was geprüft wird
         /// Den gemessenen Schleifenwiderstand eines Strangs gegen den, den seine Leitung, Längen und Verbindungen
-        /// bei üblicher Temperatur geben, ohne Überspannungsschutz. Gemeldet, wenn beide um mehr als 15 % und um
-        /// mehr als 1 Ω abweichen (üblich, keine Quelle).
+        /// bei üblicher Temperatur geben, ohne Überspannungsschutz. Gemeldet, wenn er um mehr als 15 % und mehr als 1 Ω
+        /// darüber liegt, was Verbindungen aus einer gesunden Leitung machen, oder um mehr als 15 % und mehr als den Anteil der
+        /// Verbindungen mit 0,2 Ω für Messgerät und Messleitungen darunter (üblich, keine Quelle). Ein Fehler, wenn er unter einem
+        /// Fünftel des Erwarteten liegt oder unter den Verbindungen allein: Keine Leitung hat das.
         ///
         /// # Warum es zählt
         /// Die Spannungen sind mit dem gemessenen Wert gerechnet, also stimmen sie. Aber eine zu hohe Schleife kann

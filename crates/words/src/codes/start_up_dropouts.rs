@@ -4,10 +4,10 @@ code! {
     "start-up-dropouts"
     title: "Devices drop out before all are up" | "Geräte fallen aus, bevor alle laufen",
     message:
-        "when power returns at {element}, everything is up after {time}, but something drops out {value} times before"
+        "when power returns at {element}, everything is up after {time}, but something drops out {value:time|times} before"
         | "kehrt das Netz an {element} wieder, so läuft nach {time} alles, doch fällt vorher {value} Mal etwas aus",
     label:
-        "<{most} drops out {most_dropouts} times>" | "<{most} fällt {most_dropouts} Mal aus>",
+        "<{most} drops out {most_dropouts:time|times}>" | "<{most} fällt {most_dropouts} Mal aus>",
     hint:
         "fewer stations at once: delays that differ from run to run, a larger supply, thicker conductors"
         | "weniger Stationen zugleich: von Strang zu Strang verschiedene Verzögerungen, ein größeres Netzteil, dickere Adern",

@@ -68,6 +68,9 @@ sentences! {
             | "{parts:Position hat|Positionen haben} keinen Preis",
         CostMore { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         CostLess { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
+        CostUnknown { old: &'a str, new: &'a str }:
+            "no price of the parts (the old one reckons in {old}, the new one in {new})"
+            | "kein Preis der Teile (der alte Stand rechnet in {old}, der neue in {new})",
         CostSame: "the same for parts" | "gleich viel für Teile",
         LabourMore { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
         LabourLess { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",

@@ -33,6 +33,9 @@ sentences! {
         Line { least: &'a str, most: &'a str, acts: &'a str, dark: Option<&'a str> }:
             "A short at the end of a run draws {least} to {most} A: {acts}<. {dark}>."
             | "Ein Kurzschluss am Ende eines Strangs zieht {least} bis {most} A: {acts}<. {dark}>.",
+        AllAlike { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
+            "A short at the end of any run draws {current} A: {acts}<. {dark}>."
+            | "Ein Kurzschluss am Ende jedes Strangs zieht {current} A: {acts}<. {dark}>.",
         OneRun { current: &'a str, acts: &'a str, dark: Option<&'a str> }:
             "A short at the end of the run draws {current} A: {acts}<. {dark}>."
             | "Ein Kurzschluss am Ende des Strangs zieht {current} A: {acts}<. {dark}>.",

@@ -110,6 +110,9 @@ sentences! {
         SomeReleasesCounted { at_once: usize, doors: usize }:
             "Of {doors} doors the worst {at_once} at once are counted as released outside their calls too (exit button, reader, keypad)."
             | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+        OneReleaseCounted { doors: usize }:
+            "Of {doors} doors the worst one is counted as released outside its calls too (exit button, reader, keypad)."
+            | "Von {doors} Türen ist die ungünstigste auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
             "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
             | "Freigaben außerhalb von Rufen (Taster, Leser, Tastatur) sind nicht gerechnet; mit releases_at_once unter [policy] sind sie es.",
@@ -126,6 +129,7 @@ sentences! {
             | "eine alte Batterie reicht {hours} h<, verlangt sind {asked} h>, {calls}",
         CallsAnHour { calls: &'a str, minutes: &'a str }:
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
+        OneCallAnHour { minutes: &'a str }: "one call an hour of {minutes} min" | "ein Ruf je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
         NoBattery { asked: Option<&'a str> }:
             "no battery<, {asked} h are asked for>"

@@ -32,8 +32,10 @@ pub(super) fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<Stat
     ordered(record, entry.name, "least_voltage", "highest_voltage", findings);
     ordered(record, entry.name, "least_standby_voltage", "highest_voltage", findings);
     let model = StationModel::read(record, DATASHEET, PartHead::read(entry, DATASHEET)?)?;
+    let least_v = model.least_voltage.value.as_volts();
+    let highest_v = model.highest_voltage.as_ref().map_or(USUAL_SPAN * least_v, |most| most.value.as_volts());
     for (key, load) in [("ringing", &model.ringing), ("talking", &model.talking)] {
-        if is_less(load.value, model.standby.value) {
+        if is_less(load.value, model.standby.value, [least_v, highest_v]) {
             findings.push(
                 Finding::new(codes::LOAD_FALLS_IN_USE, Severity::Warning, load.origin.clone())
                     .about(entry.name)
@@ -47,13 +49,25 @@ pub(super) fn station(entry: &Entry<'_>, findings: &mut Findings) -> Option<Stat
     Some(model)
 }
 
-/// Whether the first of two loads of one kind draws less.
-fn is_less(load: LoadValue, other: LoadValue) -> bool {
+/// Highest over least voltage of a station that states no highest (common practice, no source).
+const USUAL_SPAN: f64 = 1.5;
+
+/// Whether the first of two loads draws less at every voltage between these two. Two loads of one kind compare alike at every voltage; of two kinds
+/// the difference of their currents changes its sign once at most, so the ends tell.
+fn is_less(load: LoadValue, other: LoadValue, ends_v: [f64; 2]) -> bool {
     match (load, other) {
         (LoadValue::Power(load), LoadValue::Power(other)) => load < other,
         (LoadValue::Current(load), LoadValue::Current(other)) => load < other,
         (LoadValue::Resistance(load), LoadValue::Resistance(other)) => load > other,
-        _ => false,
+        _ => ends_v.into_iter().all(|voltage_v| current_a(load, voltage_v) < current_a(other, voltage_v)),
+    }
+}
+
+fn current_a(load: LoadValue, voltage_v: f64) -> f64 {
+    match load {
+        LoadValue::Power(power) => power.as_watts() / voltage_v,
+        LoadValue::Current(current) => current.as_amps(),
+        LoadValue::Resistance(resistance) => voltage_v / resistance.as_ohms(),
     }
 }
 

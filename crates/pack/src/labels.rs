@@ -166,12 +166,7 @@ const MARGIN_MM: f64 = 2.5;
 
 fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
-    let data = match &subject.options.base_url {
-        // The page for the phone takes the number of the device schedule.
-        Some(base) if base.ends_with('=') => format!("{base}{number}"),
-        Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),
-        None => facts.code_text(),
-    };
+    let data = code_data(subject, &facts.name, number).unwrap_or_else(|| facts.code_text());
     let too_long =
         || PackError::CodeTooLong { device: facts.name.clone(), bytes: data.len(), most: MOST_BYTES };
     if data.len() > MOST_BYTES {
@@ -210,6 +205,16 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
     }
     line(&mut label, &facts.foot, (MARGIN_MM, height - 2.2), 1.9, false, room);
     Ok(label)
+}
+
+/// The address of the page of a device, with its number in the device schedule; `None` without one.
+pub(crate) fn code_data(subject: &Subject<'_>, name: &str, number: usize) -> Option<String> {
+    let base = subject.options.base_url.as_ref()?;
+    Some(match base.ends_with('=') {
+        // The page for the phone takes the number of the device schedule.
+        true => format!("{base}{number}"),
+        false => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(name)),
+    })
 }
 
 fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group {

@@ -8,6 +8,7 @@
 //! * [`tables`]: what each table holds;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
 //! * [`commissioning`]: the two commissioning sheets step by step;
+//! * [`job_cards`]: which device and which step is on which card;
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
@@ -16,6 +17,7 @@
 pub mod commissioning;
 pub mod contents;
 mod file;
+pub mod job_cards;
 pub mod labels;
 pub mod language;
 pub mod locale;

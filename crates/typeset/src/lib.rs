@@ -29,12 +29,14 @@ use emit::About;
 pub use error::TypesetError;
 use font::Fonts;
 use latchline_pack::tables::{cautions, error_line, origin_line};
-use latchline_pack::{Pack, PackFile};
+use latchline_pack::{Pack, PackFile, Part};
+use sections::PartSection;
 
 /// Name of the file with the whole pack.
 pub const WHOLE_NAME: &str = "pack.pdf";
 
-/// The whole pack as one PDF, then each part as one. Labels, which want stock of their own, are not in the whole.
+/// The whole pack as one PDF, then each part as one, then one for each reader. Labels, which want stock of their own, are in
+/// none of these but their own.
 ///
 /// # Errors
 /// If a file cannot be made, which is a mistake in Latchline.
@@ -42,12 +44,14 @@ pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
     let fonts = Fonts::new()?;
     let parts = sections::parts(&fonts, pack);
     let mut files = Vec::with_capacity(parts.len() + 1);
-    let front = sections::front(&fonts, pack, &parts);
-    let all: Vec<_> = front.iter().chain(parts.iter().map(|part| &part.section)).collect();
-    files.push(PackFile {
-        name: String::from(WHOLE_NAME),
-        bytes: emit::write(&fonts, &about(pack, &front[0].title), &all)?,
-    });
+    let every: Vec<&PartSection<'_>> = parts.iter().collect();
+    let bound = |pack: &Pack<'_>, audience, parts: &[&PartSection<'_>]| {
+        let front = sections::front(&fonts, pack, audience, parts);
+        let all: Vec<_> = front.iter().chain(parts.iter().map(|part| &part.section)).collect();
+        emit::write(&fonts, &about(pack, &front[0].title), &all)
+    };
+    let audience = pack.subject.options.audience;
+    files.push(PackFile { name: String::from(WHOLE_NAME), bytes: bound(pack, audience, &every)? });
     for part in &parts {
         let bytes = emit::write(&fonts, &about(pack, &part.section.title), &[&part.section])?;
         files.push(PackFile { name: part.file_name(), bytes });
@@ -56,6 +60,20 @@ pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
         let section = sections::labels(&fonts, &pack.subject, labels);
         let bytes = emit::write(&fonts, &about(pack, &section.title), &[&section])?;
         files.push(PackFile { name: sections::label_file(labels), bytes });
+    }
+    for reader in &pack.readers {
+        let own: Vec<PartSection<'_>>;
+        let made: Vec<&PartSection<'_>> = match &reader.own {
+            Some(pack) => {
+                own = sections::parts(&fonts, pack);
+                own.iter().collect()
+            }
+            None => every.clone(),
+        };
+        let find = |part: &Part| made.iter().copied().find(|section| section.part == *part);
+        let of_reader: Vec<&PartSection<'_>> = reader.parts.iter().filter_map(find).collect();
+        let bytes = bound(reader.own.as_ref().unwrap_or(pack), reader.audience, &of_reader)?;
+        files.push(PackFile { name: String::from(reader.audience.file_name()), bytes });
     }
     Ok(files)
 }

@@ -19,11 +19,11 @@ use crate::language::{Lettering, Phrase, Word};
 use crate::scene::{Area, Scene};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use inputs::{MOST_INPUTS, inputs_picture};
-pub(crate) use lock::lock_picture;
-pub(crate) use picture::Picture;
 use latchline_assess::Assessment;
 use latchline_assess::door::sheet::DoorSheet;
 use latchline_site::model::Site;
+pub(crate) use lock::lock_picture;
+pub(crate) use picture::Picture;
 
 const GAP_MM: f64 = 5.0;
 /// How much a picture is enlarged where there is room.

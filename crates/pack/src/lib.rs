@@ -107,5 +107,13 @@ fn contents_of(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
     for caution in tables::cautions(&subject.locale) {
         head.push_str(&format!("{caution}\n"));
     }
+    for reader in subject.options.files_for() {
+        let words = match reader {
+            Audience::Installer => language::Word::FileForInstaller,
+            Audience::Office => language::Word::FileForOffice,
+            Audience::Client => language::Word::FileForClient,
+        };
+        head.push_str(&format!("{}\n", subject.locale.word(words)));
+    }
     contents::list(&subject.site.title, &head, files)
 }

@@ -108,7 +108,7 @@ impl Part {
     }
 
     /// The parts of the file that somebody carries or files alone, in its order; name lists of people are in none.
-    pub fn of_file(audience: Audience) -> Vec<Part> {
+    fn of_file(audience: Audience) -> Vec<Part> {
         match audience {
             Audience::Installer => {
                 vec![Part::OrderOfWork, Part::JobCards, Part::Elevation, Part::CutList, Part::Snags]
@@ -173,6 +173,22 @@ impl Options {
             (true, Audience::Office) => Audience::ALL.to_vec(),
             (true, audience) => vec![audience],
         }
+    }
+
+    /// The parts of the file of one reader, in its order.
+    pub fn parts_of_file(&self, reader: Audience) -> Vec<Part> {
+        let mut parts = Part::of_file(reader);
+        if self.with_names {
+            parts.push(Part::Names);
+        }
+        parts
+    }
+
+    /// What the client's file is made for, where this makes files for others too.
+    pub fn of_client(&self) -> Option<Options> {
+        let only = self.parts_of_file(Audience::Client);
+        let is_for_all = self.files_for().len() > 1;
+        is_for_all.then(|| Options { audience: Audience::Client, only, ..self.clone() })
     }
 
     /// Whether a part is wanted.

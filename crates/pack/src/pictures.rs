@@ -8,8 +8,8 @@ use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::svg::escaped;
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets, wiring_sheets,
+    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, profiles, signal_sheets,
+    start_up_sheets, svg, switch_sheets, wiring_sheets,
 };
 
 /// One drawing with all its sheets.

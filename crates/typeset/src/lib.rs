@@ -29,18 +29,18 @@ use emit::About;
 pub use error::TypesetError;
 use font::Fonts;
 use latchline_pack::tables::{cautions, error_line, origin_line};
-use latchline_pack::{Pack, PackFile, Part};
+use latchline_pack::{Audience, Pack, PackFile, Part};
 use sections::PartSection;
 
 /// Name of the file with the whole pack.
 pub const WHOLE_NAME: &str = "pack.pdf";
 
 /// The whole pack as one PDF, then each part as one, then one for each reader. Labels, which want stock of their own, are in
-/// none of these but their own.
+/// none of these but their own. The client's is set from a pack of its own where there is one: its tables hold less.
 ///
 /// # Errors
 /// If a file cannot be made, which is a mistake in Latchline.
-pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
+pub fn pdfs(pack: &Pack<'_>, client: Option<&Pack<'_>>) -> Result<Vec<PackFile>, TypesetError> {
     let fonts = Fonts::new()?;
     let parts = sections::parts(&fonts, pack);
     let mut files = Vec::with_capacity(parts.len() + 1);
@@ -61,19 +61,17 @@ pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
         let bytes = emit::write(&fonts, &about(pack, &section.title), &[&section])?;
         files.push(PackFile { name: sections::label_file(labels), bytes });
     }
-    for reader in &pack.readers {
-        let own: Vec<PartSection<'_>>;
-        let made: Vec<&PartSection<'_>> = match &reader.own {
-            Some(pack) => {
-                own = sections::parts(&fonts, pack);
-                own.iter().collect()
-            }
-            None => every.clone(),
+    for reader in pack.subject.options.files_for() {
+        let (of_pack, own) = match client {
+            Some(client) if reader == Audience::Client => (client, sections::parts(&fonts, client)),
+            _ => (pack, Vec::new()),
         };
+        let made: Vec<&PartSection<'_>> = if own.is_empty() { every.clone() } else { own.iter().collect() };
         let find = |part: &Part| made.iter().copied().find(|section| section.part == *part);
-        let of_reader: Vec<&PartSection<'_>> = reader.parts.iter().filter_map(find).collect();
-        let bytes = bound(reader.own.as_ref().unwrap_or(pack), reader.audience, &of_reader)?;
-        files.push(PackFile { name: String::from(reader.audience.file_name()), bytes });
+        let of_reader: Vec<&PartSection<'_>> =
+            of_pack.subject.options.parts_of_file(reader).iter().filter_map(find).collect();
+        let bytes = bound(of_pack, reader, &of_reader)?;
+        files.push(PackFile { name: String::from(reader.file_name()), bytes });
     }
     Ok(files)
 }

@@ -161,12 +161,7 @@ pub(crate) fn front<'a>(
     vec![make_cover(pages_of_cover), make(pages_of_cover + pages_of_contents)]
 }
 
-fn cover<'c>(
-    pack: &'c Pack<'_>,
-    audience: Audience,
-    pages: usize,
-    missing: &BTreeSet<char>,
-) -> Cover<'c> {
+fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTreeSet<char>) -> Cover<'c> {
     let subject = &pack.subject;
     let language = subject.locale.language;
     let locale = subject.locale;

@@ -1,9 +1,7 @@
 //! One device or run as pieces below one another.
 
 use super::data::{CardBlock, CardSet};
-use super::lines::{
-    MARK_MM, NAME_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, size_for, wrapped,
-};
+use super::lines::{MARK_MM, NAME_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, size_for, wrapped};
 use super::steps::{blanks, steps};
 use super::strip::strip;
 use crate::palette::Ink;
@@ -30,7 +28,8 @@ fn head(block: &CardBlock, width_mm: f64) -> Piece {
     let mut group = Group::new("block-head");
     let room = width_mm - if block.code.is_some() { CODE_MM + 1.0 } else { 0.0 };
     let size = size_for(&block.designation, true, (MARK_MM, NAME_MM), room);
-    let mut y = letter_lines(&mut group, (0.0, 0.0), &wrapped(&block.designation, size, true, room), size, true);
+    let mut y =
+        letter_lines(&mut group, (0.0, 0.0), &wrapped(&block.designation, size, true, room), size, true);
     for line in std::iter::once(&block.what).chain(&block.lines) {
         y += letter_lines(&mut group, (0.0, y), &wrapped(line, TEXT_MM, false, room), TEXT_MM, false);
     }

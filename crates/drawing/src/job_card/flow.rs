@@ -49,12 +49,8 @@ impl Sheets {
             column = 0;
         }
         let width = self.column_mm();
-        let area = Area::new(
-            self.content.x + column as f64 * (width + GAP_MM),
-            self.y[column],
-            width,
-            height,
-        );
+        let area =
+            Area::new(self.content.x + column as f64 * (width + GAP_MM), self.y[column], width, height);
         let mut group = Group { role, nodes: Vec::new() };
         group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Text, 0.35)), None);
         let mut y = area.y + PAD_MM;

@@ -20,7 +20,12 @@ const PLACE_MM: (f64, f64) = (NAME_MM, 8.5);
 const WARNING_MM: f64 = 9.0;
 
 /// The sheets of every card, each card beginning on a new one.
-pub fn job_card_sheets(set: &CardSet, assessment: &Assessment, size: SheetSize, locale: Locale) -> Vec<Scene> {
+pub fn job_card_sheets(
+    set: &CardSet,
+    assessment: &Assessment,
+    size: SheetSize,
+    locale: Locale,
+) -> Vec<Scene> {
     let mut scenes = Vec::new();
     let border = Area::new(
         FILING_MM,

@@ -127,7 +127,8 @@ fn row(step: &CardStep, columns: Columns) -> Piece {
         letter(&mut group, (0.0, top), &step.number, TEXT_MM, true);
         letter_lines(&mut group, (NUMBER_MM, from), &lines, TEXT_MM, false);
     } else {
-        let room = columns.width_mm - NUMBER_MM - if step.ticks && !has_figures { TICK_MM + 1.0 } else { 0.0 };
+        let room =
+            columns.width_mm - NUMBER_MM - if step.ticks && !has_figures { TICK_MM + 1.0 } else { 0.0 };
         let lines = wrapped(&step.what, TEXT_MM, false, room);
         letter(&mut group, (0.0, 0.8), &step.number, TEXT_MM, true);
         y = 0.8 + letter_lines(&mut group, (NUMBER_MM, 0.8), &lines, TEXT_MM, false);

@@ -110,7 +110,10 @@ pub fn run(
     };
     let pack = Pack::new(&input, &options, &stamp).context("no pack was made")?;
     let mut files = pack.files().context("no pack was made")?;
-    files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
+    let of_client = options.of_client();
+    let client = of_client.as_ref().map(|options| Pack::new(&input, options, &stamp));
+    let client = client.transpose().context("no pack was made")?;
+    files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).context("no pack was made")?);
     if options.only.is_empty() && options.audience != Audience::Client {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
         let bytes = latchline_phone::html(&plan).context("no pack was made")?.into_bytes();

@@ -67,15 +67,20 @@ impl Assigned {
                     let explains = step.expected == Expected::Told && before.is_some_and(|(_, drop)| drop);
                     let spot = match before {
                         Some((spot, _)) if explains => Some(spot),
-                        _ => run_of(&step, &connecting).or_else(|| {
-                            runs.get(step.place.as_str()).copied().filter(|_| !is_drop)
-                        })
-                        .map(Spot::Run)
-                        .or_else(|| standing.get(&step.place).map(|item| Spot::Item(*item))),
+                        _ => run_of(&step, &connecting)
+                            .or_else(|| runs.get(step.place.as_str()).copied().filter(|_| !is_drop))
+                            .map(Spot::Run)
+                            .or_else(|| standing.get(&step.place).map(|item| Spot::Item(*item))),
                     };
                     let spot = spot.filter(|spot| is_on_a_card(subject, cards, *spot));
                     before = spot.map(|spot| (spot, is_drop || explains));
-                    steps.push(AssignedStep { stage: *word, letter: *letter, is_live: index == 1, step, spot });
+                    steps.push(AssignedStep {
+                        stage: *word,
+                        letter: *letter,
+                        is_live: index == 1,
+                        step,
+                        spot,
+                    });
                 }
             }
         }

@@ -24,8 +24,8 @@ mod voltages;
 mod wiring;
 
 pub use before_power::sheet as before_power_sheet;
-pub(crate) use door_lines::door_lines;
 pub use devices::{address_words, kind_words, model_name, setting_words};
+pub(crate) use door_lines::door_lines;
 pub use handover::table as handover_table;
 pub use label_facts::{LabelFacts, label_facts, label_foot};
 pub use lines::{cautions, error_line, origin_line};

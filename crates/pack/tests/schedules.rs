@@ -1,6 +1,7 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
 mod door_wiring;
+mod job_cards;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};

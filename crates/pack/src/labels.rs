@@ -4,6 +4,7 @@
 //! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
+use crate::device_code::code_data;
 use crate::file::{PackError, PackFile};
 use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
@@ -17,7 +18,6 @@ use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
 use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
-use std::fmt::Write as _;
 
 /// A grid of label stock, in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -207,16 +207,6 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
     Ok(label)
 }
 
-/// The address of the page of a device, with its number in the device schedule; `None` without one.
-pub(crate) fn code_data(subject: &Subject<'_>, name: &str, number: usize) -> Option<String> {
-    let base = subject.options.base_url.as_ref()?;
-    Some(match base.ends_with('=') {
-        // The page for the phone takes the number of the device schedule.
-        true => format!("{base}{number}"),
-        false => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(name)),
-    })
-}
-
 fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group {
     let (width, height) = grid.size;
     let room = width - 2.0 * MARGIN_MM;
@@ -264,18 +254,6 @@ fn line(label: &mut Group, text: &str, at: (f64, f64), size_mm: f64, bold: bool,
     label.text(Layer::Lettering, shown);
 }
 
-/// A designation as one segment of a path (RFC 3986: unreserved characters stay).
-fn percent_encoded(text: &str) -> String {
-    text.bytes().fold(String::new(), |mut out, byte| {
-        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
-            out.push(char::from(byte));
-        } else {
-            let _ = write!(out, "%{byte:02X}");
-        }
-        out
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -292,11 +270,5 @@ mod tests {
                 assert!(grid.pitch.0 >= grid.size.0 && grid.pitch.1 >= grid.size.1);
             }
         }
-    }
-
-    /// RFC 3986, sections 2.1 and 2.3.
-    #[test]
-    fn designations_become_path_segments() {
-        assert_eq!(percent_encoded("A-12:2 ä/?"), "A-12%3A2%20%C3%A4%2F%3F");
     }
 }

@@ -16,6 +16,7 @@
 
 pub mod commissioning;
 pub mod contents;
+mod device_code;
 mod file;
 pub mod job_cards;
 pub mod labels;

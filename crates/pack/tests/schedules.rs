@@ -413,6 +413,19 @@ proptest! {
     }
 }
 
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 8, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn everything_stands_on_one_job_card(
+        floors in prop::collection::vec((1_u8..7, 0_u8..3), 1..5),
+        names in prop::sample::select(vec!["A-", "=1+", "شقة ", "部屋", "Flat \"Nord\" & Süd "]),
+        entrances in 1_u8..3,
+    ) {
+        job_cards::check(resolved(&site_text(&floors, names, entrances)));
+    }
+}
+
 fn small_site() -> Site {
     resolved(&site_text(&[(3, 0), (4, 1), (2, 2)], "A-", 2))
 }

@@ -4,7 +4,7 @@ use super::data::{CardSet, JobCardPicture};
 use super::flow::flow;
 use super::lines::{MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for, wrapped};
 use crate::font::text_width_mm;
-use crate::language::{Lettering, Phrase};
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Group, Layer, Scene, Stroke, Text};
 use crate::sheet::SheetSize;
@@ -49,7 +49,8 @@ pub fn job_card_sheets(
             root.group(head.clone());
             root.group(blocks);
             let sheet = Lettering(locale).say(&Phrase::SheetOf { sheet: number + 1, of });
-            root.group(foot(set, border, &format!("{} · {sheet}", card.number)));
+            let word = Lettering(locale).word(Word::Sheet);
+            root.group(foot(set, border, &format!("{} · {word} {sheet}", card.number)));
             let said = |parts: &[&str]| parts.join(". ");
             let names: Vec<&str> = card.blocks.iter().map(|block| block.designation.as_str()).collect();
             scenes.push(Scene {

@@ -4,7 +4,7 @@ use super::assigned::{Assigned, AssignedStep, Spot};
 use super::brief::brief;
 use super::places::run_of_protector;
 use super::terminals::strip;
-use crate::labels::code_data;
+use crate::device_code::code_data;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::qr::{Code, QUIET_ZONE};

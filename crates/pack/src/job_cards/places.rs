@@ -4,7 +4,7 @@ use crate::subject::Subject;
 use latchline_site::model::{Place, RunStart, StationOwner};
 use latchline_wiring::item::item_place;
 use latchline_wiring::{Item, ProtectorAt, StandsAt};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What kind of place a card is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -50,16 +50,18 @@ impl JobCards {
     pub fn new(subject: &Subject<'_>) -> JobCards {
         let site = subject.site;
         // Boxes stand on the card of a landing unless a supply is there, or nobody lives there.
-        let mut has_supply: BTreeMap<PlaceKey, bool> = BTreeMap::new();
-        let mut has_stations: BTreeMap<PlaceKey, bool> = BTreeMap::new();
+        let mut has_supply: BTreeSet<PlaceKey> = BTreeSet::new();
+        let mut has_stations: BTreeSet<PlaceKey> = BTreeSet::new();
         for item in &subject.order {
             let place = key(item_place(site, *item));
             match *item {
-                Item::Supply(_) => drop(has_supply.insert(place, true)),
+                Item::Supply(_) => {
+                    has_supply.insert(place);
+                }
                 Item::Station(station)
                     if !matches!(site.stations[station].owner, StationOwner::Entrance(_)) =>
                 {
-                    drop(has_stations.insert(place, true));
+                    has_stations.insert(place);
                 }
                 _ => {}
             }
@@ -73,7 +75,7 @@ impl JobCards {
                     StationOwner::Entrance(entrance) => CardKind::Door(entrance),
                     _ => CardKind::Landing,
                 },
-                Item::Box(_) if !has_supply.contains_key(&place) && has_stations.contains_key(&place) => {
+                Item::Box(_) if !has_supply.contains(&place) && has_stations.contains(&place) => {
                     CardKind::Landing
                 }
                 _ => CardKind::Cupboard,

@@ -81,12 +81,18 @@ pub(crate) fn check(site: Site) {
         // Every terminal once, joined to what the schedule joins it to.
         let (cards, schedule) = (drawn(&shown.set), scheduled(shown.table(Part::Wiring)));
         assert_eq!(cards, schedule, "terminals of the cards and of the wiring schedule");
-        let model: BTreeSet<String> =
-            shown.subject.wiring.terminals.keys().map(|terminal| terminal.item.name(shown.subject.site)).collect();
+        let model: BTreeSet<String> = shown
+            .subject
+            .wiring
+            .terminals
+            .keys()
+            .map(|terminal| terminal.item.name(shown.subject.site))
+            .collect();
         let names: BTreeSet<String> = cards.keys().map(|key| key.0.clone()).collect();
         assert_eq!(names, model, "every item of the model");
         // Every step of the commissioning sheets on one card, or in the order of work.
-        let mut all = figures(shown.set.cards.iter().flat_map(|card| &card.blocks).flat_map(|block| &block.steps));
+        let mut all =
+            figures(shown.set.cards.iter().flat_map(|card| &card.blocks).flat_map(|block| &block.steps));
         let locale = &shown.subject.locale;
         let order: BTreeSet<String> =
             shown.table(Part::OrderOfWork).body().map(|cells| cells[0].words().to_string()).collect();
@@ -104,7 +110,9 @@ pub(crate) fn check(site: Site) {
                 let expected = [4, 5, 6].map(|index| locale.cell_text(&cells[index], None));
                 match all.remove(&(is_live, number.to_string())) {
                     Some(values) => assert_eq!(values, expected, "step {number} of {part}"),
-                    None => assert!(order.contains(&format!("{letter}{number}")), "step {letter}{number} is lost"),
+                    None => {
+                        assert!(order.contains(&format!("{letter}{number}")), "step {letter}{number} is lost")
+                    }
                 }
             }
         }
@@ -126,11 +134,16 @@ fn places(shown: &Shown<'_>) {
     let mut runs: Vec<usize> = cards.cards.iter().flat_map(|card| card.runs.iter().copied()).collect();
     runs.sort_unstable();
     assert_eq!(runs, (0..site.runs.len()).collect::<Vec<_>>());
-    let devices: Vec<_> =
-        cards.cards.iter().flat_map(|card| &card.items).filter(|item| shown.subject.order.contains(item)).collect();
+    let devices: Vec<_> = cards
+        .cards
+        .iter()
+        .flat_map(|card| &card.items)
+        .filter(|item| shown.subject.order.contains(item))
+        .collect();
     assert_eq!(devices.len(), shown.subject.order.len());
     // The first device of each card comes after that of the card before.
-    let firsts = cards.cards.iter().map(|card| shown.subject.order.iter().position(|item| *item == card.items[0]));
+    let firsts =
+        cards.cards.iter().map(|card| shown.subject.order.iter().position(|item| *item == card.items[0]));
     assert!(firsts.collect::<Vec<_>>().is_sorted());
 }
 

@@ -54,9 +54,14 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
     let stops: Vec<&str> =
         site.runs[run].sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
     let length = locale.quantity(site.runs[run].length().as_metres(), Unit::Metre, Rounding::Nearest);
+    let cable = &site.runs[run].cable.value;
+    let cable = match site.runs[run].pairs.value {
+        1 => cable.clone(),
+        pairs => format!("{pairs} × {cable}"),
+    };
     let what = locale.say(&Sentence::RunAtCard {
         from: &start_name(subject, run),
-        cable: &site.runs[run].cable.value,
+        cable: &cable,
         length: &locale.cell_text(&length, None),
     });
     CardBlock {

@@ -172,7 +172,7 @@ fn sheets(shown: &Shown<'_>) {
             }
         }
         let of_scene = scene.root.elements();
-        elements.extend(of_scene.into_iter().filter(|_| true).map(str::to_string));
+        elements.extend(of_scene.into_iter().map(str::to_string));
     }
     let blocks: usize = shown.set.cards.iter().map(|card| card.blocks.len()).sum();
     let unique: BTreeSet<&String> = elements.iter().collect();
@@ -182,7 +182,7 @@ fn sheets(shown: &Shown<'_>) {
 
 /// Looks at every text outside pictures of switches and circuits.
 fn small_letters(group: &latchline_drawing::scene::Group, is_picture: bool) {
-    let is_picture = is_picture || matches!(group.role.kind, "switch" | "lock-wiring" | "alarm-inputs");
+    let is_picture = is_picture || matches!(group.role.kind, "switch" | "lock-wiring" | "alarm-wiring");
     for node in &group.nodes {
         match node {
             Node::Group(group) => small_letters(group, is_picture),

@@ -1,6 +1,6 @@
 //! The few words that a card has for a step; in the order of work it is said at length.
 
-use super::assigned::AssignedStep;
+use super::assigned::{AssignedStep, Spot};
 use crate::commissioning::Taken;
 use crate::language::{Sentence, Word};
 use crate::step::Expected;
@@ -31,14 +31,15 @@ const TICKS: [(Word, Word); 11] = [
     (Word::EscapeWithoutSystem, Word::BriefEscape),
 ];
 
-/// The same for steps that are sentences: the whole stage has the same ones.
-fn tick_of_stage(stage: Word) -> Option<Word> {
-    Some(match stage {
-        Word::StagePull => Word::BriefPulled,
-        Word::StageSet => Word::BriefSet,
-        Word::StagePowerUp => Word::BriefConnected,
-        _ => return None,
-    })
+/// The same for steps that are sentences.
+fn tick_of_sentence(at: &AssignedStep) -> Option<Word> {
+    match (at.stage, at.spot) {
+        (Word::StageSet, _) => Some(Word::BriefSet),
+        (Word::StageTerminate, _) => Some(Word::BriefPolarity),
+        // Of a supply its voltage is set, which is said as it stands.
+        (Word::StagePowerUp, Some(Spot::Run(_))) => Some(Word::BriefConnected),
+        _ => None,
+    }
 }
 
 /// The few words of a step; `None` where it is said as it stands.
@@ -52,8 +53,7 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
             None if at.stage == Word::StagePull => {
                 format!("{} {}", step.place, locale.word(Word::BriefPulled))
             }
-            None if at.stage == Word::StageTerminate => locale.word(Word::BriefPolarity).to_string(),
-            None => locale.word(tick_of_stage(at.stage)?).to_string(),
+            None => locale.word(tick_of_sentence(at)?).to_string(),
         };
         return Some(Brief { words, is_tick: true });
     }

@@ -12,6 +12,7 @@ mod figure;
 pub mod font;
 mod font_widths;
 mod frame;
+pub mod job_card;
 pub mod labels;
 mod language;
 pub mod palette;
@@ -27,6 +28,7 @@ pub mod wiring;
 
 pub use bus_charts::{signal_sheets, start_up_sheets};
 pub use elevation::elevation;
+pub use job_card::job_card_sheets;
 pub use palette::Palette;
 pub use profile::profiles;
 pub use reach::{ReachChart, ReachCurve, reach_chart};

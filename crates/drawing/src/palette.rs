@@ -37,6 +37,104 @@ pub enum Ink {
     ScaleFair,
     /// Voltage scale: ample margin.
     ScaleAmple,
+    /// The insulation of a conductor, always within an outline and beside its code.
+    Conductor(Insulation),
+}
+
+/// Colours of insulation that have a letter code in IEC 60757.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Insulation {
+    /// BK.
+    Black,
+    /// BN.
+    Brown,
+    /// RD.
+    Red,
+    /// OG.
+    Orange,
+    /// YE.
+    Yellow,
+    /// GN.
+    Green,
+    /// BU.
+    Blue,
+    /// VT.
+    Violet,
+    /// GY.
+    Grey,
+    /// WH.
+    White,
+    /// PK.
+    Pink,
+}
+
+impl Insulation {
+    /// Of a letter code.
+    pub fn of_code(code: &str) -> Option<Insulation> {
+        Some(match code {
+            "BK" => Insulation::Black,
+            "BN" => Insulation::Brown,
+            "RD" => Insulation::Red,
+            "OG" => Insulation::Orange,
+            "YE" => Insulation::Yellow,
+            "GN" => Insulation::Green,
+            "BU" => Insulation::Blue,
+            "VT" => Insulation::Violet,
+            "GY" => Insulation::Grey,
+            "WH" => Insulation::White,
+            "PK" => Insulation::Pink,
+            _ => return None,
+        })
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Insulation::Black => "conductor-black",
+            Insulation::Brown => "conductor-brown",
+            Insulation::Red => "conductor-red",
+            Insulation::Orange => "conductor-orange",
+            Insulation::Yellow => "conductor-yellow",
+            Insulation::Green => "conductor-green",
+            Insulation::Blue => "conductor-blue",
+            Insulation::Violet => "conductor-violet",
+            Insulation::Grey => "conductor-grey",
+            Insulation::White => "conductor-white",
+            Insulation::Pink => "conductor-pink",
+        }
+    }
+
+    fn aci(self) -> u8 {
+        match self {
+            Insulation::Black => 250,
+            Insulation::Brown => 34,
+            Insulation::Red => 1,
+            Insulation::Orange => 30,
+            Insulation::Yellow => 2,
+            Insulation::Green => 3,
+            Insulation::Blue => 5,
+            Insulation::Violet => 6,
+            Insulation::Grey => 8,
+            Insulation::White => 255,
+            Insulation::Pink => 221,
+        }
+    }
+
+    /// As it looks, on light ground and on dark.
+    fn rgb(self) -> Rgb {
+        match self {
+            Insulation::Black => [0x1a, 0x1a, 0x1a],
+            Insulation::Brown => [0x7a, 0x4a, 0x21],
+            Insulation::Red => [0xd0, 0x21, 0x2b],
+            Insulation::Orange => [0xf0, 0x86, 0x19],
+            Insulation::Yellow => [0xf7, 0xd6, 0x2a],
+            Insulation::Green => [0x2c, 0x9a, 0x49],
+            Insulation::Blue => [0x1f, 0x62, 0xc0],
+            Insulation::Violet => [0x7b, 0x3f, 0xa0],
+            Insulation::Grey => [0x8c, 0x92, 0x99],
+            Insulation::White => [0xff, 0xff, 0xff],
+            Insulation::Pink => [0xf4, 0x9a, 0xb8],
+        }
+    }
 }
 
 /// Red, green and blue, 0 to 255.
@@ -52,7 +150,7 @@ pub enum Palette {
 }
 
 impl Ink {
-    /// Every ink in the order of declaration.
+    /// Every ink but those of conductors, in the order of declaration.
     pub const ALL: [Ink; 14] = [
         Ink::Paper,
         Ink::Band,
@@ -87,6 +185,7 @@ impl Ink {
             Ink::ScaleThin => "scale-thin",
             Ink::ScaleFair => "scale-fair",
             Ink::ScaleAmple => "scale-ample",
+            Ink::Conductor(colour) => colour.name(),
         }
     }
 
@@ -102,6 +201,7 @@ impl Ink {
             Ink::Doubt | Ink::ScaleThin => 30,
             Ink::ScaleFair => 151,
             Ink::ScaleAmple => 176,
+            Ink::Conductor(colour) => colour.aci(),
         }
     }
 }
@@ -110,6 +210,7 @@ impl Palette {
     /// The colour of an ink.
     pub fn rgb(self, ink: Ink) -> Rgb {
         match (self, ink) {
+            (_, Ink::Conductor(colour)) => colour.rgb(),
             (Palette::Light, Ink::Paper) => [0xff, 0xff, 0xff],
             (Palette::Light, Ink::Band) => [0xf5, 0xf6, 0xf7],
             (Palette::Light, Ink::Inside) => [0xff, 0xff, 0xff],

@@ -20,9 +20,10 @@ use crate::scene::{Area, Scene};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use inputs::{MOST_INPUTS, inputs_picture};
 use latchline_assess::Assessment;
+use latchline_assess::door::sheet::DoorSheet;
 use latchline_site::model::Site;
-use lock::lock_picture;
-use picture::Picture;
+pub(crate) use lock::lock_picture;
+pub(crate) use picture::Picture;
 
 const GAP_MM: f64 = 5.0;
 /// How much a picture is enlarged where there is room.
@@ -33,11 +34,14 @@ fn pictures(assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {
     let mut list = Vec::new();
     for door in &assessment.doors {
         list.extend(door.locks.iter().map(|lock| lock_picture(door, lock, lettering)));
-        list.extend(
-            door.alarm_inputs.chunks(MOST_INPUTS).map(|inputs| inputs_picture(door, inputs, lettering)),
-        );
+        list.extend(inputs_pictures(door, lettering));
     }
     list
+}
+
+/// The pictures of the alarm inputs of a door.
+pub(crate) fn inputs_pictures(door: &DoorSheet, lettering: Lettering) -> Vec<Picture> {
+    door.alarm_inputs.chunks(MOST_INPUTS).map(|inputs| inputs_picture(door, inputs, lettering)).collect()
 }
 
 /// A picture for each lock and for the alarm inputs of each entrance, several to a sheet.

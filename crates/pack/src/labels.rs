@@ -4,6 +4,7 @@
 //! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
+use crate::device_code::code_data;
 use crate::file::{PackError, PackFile};
 use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
@@ -17,7 +18,6 @@ use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
 use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
-use std::fmt::Write as _;
 
 /// A grid of label stock, in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -166,12 +166,7 @@ const MARGIN_MM: f64 = 2.5;
 
 fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
-    let data = match &subject.options.base_url {
-        // The page for the phone takes the number of the device schedule.
-        Some(base) if base.ends_with('=') => format!("{base}{number}"),
-        Some(base) => format!("{}/{}", base.trim_end_matches('/'), percent_encoded(&facts.name)),
-        None => facts.code_text(),
-    };
+    let data = code_data(subject, &facts.name, number).unwrap_or_else(|| facts.code_text());
     let too_long =
         || PackError::CodeTooLong { device: facts.name.clone(), bytes: data.len(), most: MOST_BYTES };
     if data.len() > MOST_BYTES {
@@ -259,18 +254,6 @@ fn line(label: &mut Group, text: &str, at: (f64, f64), size_mm: f64, bold: bool,
     label.text(Layer::Lettering, shown);
 }
 
-/// A designation as one segment of a path (RFC 3986: unreserved characters stay).
-fn percent_encoded(text: &str) -> String {
-    text.bytes().fold(String::new(), |mut out, byte| {
-        if byte.is_ascii_alphanumeric() || b"-._~".contains(&byte) {
-            out.push(char::from(byte));
-        } else {
-            let _ = write!(out, "%{byte:02X}");
-        }
-        out
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -287,11 +270,5 @@ mod tests {
                 assert!(grid.pitch.0 >= grid.size.0 && grid.pitch.1 >= grid.size.1);
             }
         }
-    }
-
-    /// RFC 3986, sections 2.1 and 2.3.
-    #[test]
-    fn designations_become_path_segments() {
-        assert_eq!(percent_encoded("A-12:2 ä/?"), "A-12%3A2%20%C3%A4%2F%3F");
     }
 }

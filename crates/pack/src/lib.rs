@@ -8,6 +8,7 @@
 //! * [`tables`]: what each table holds;
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
 //! * [`commissioning`]: the two commissioning sheets step by step;
+//! * [`job_cards`]: which device and which step is on which card;
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
@@ -15,7 +16,9 @@
 
 pub mod commissioning;
 pub mod contents;
+mod device_code;
 mod file;
+pub mod job_cards;
 pub mod labels;
 pub mod language;
 pub mod locale;
@@ -104,6 +107,14 @@ fn contents_of(subject: &Subject<'_>, files: &[PackFile]) -> PackFile {
     }
     for caution in tables::cautions(&subject.locale) {
         head.push_str(&format!("{caution}\n"));
+    }
+    for reader in subject.options.files_for() {
+        let words = match reader {
+            Audience::Installer => language::Word::FileForInstaller,
+            Audience::Office => language::Word::FileForOffice,
+            Audience::Client => language::Word::FileForClient,
+        };
+        head.push_str(&format!("{}\n", subject.locale.word(words)));
     }
     contents::list(&subject.site.title, &head, files)
 }

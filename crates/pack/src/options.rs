@@ -56,7 +56,7 @@ parts! {
     /// Wiring schedule, terminal by terminal.
     Wiring "wiring" false;
     /// Device schedule with addresses and switch positions, in walking order.
-    Devices "devices" false;
+    Devices "devices" true;
     /// Cable list with the labels of both ends.
     Cables "cables" false;
     /// Lengths onto drums, with a bound on waste.
@@ -93,6 +93,10 @@ parts! {
     Cards "cards" false;
     /// Wiring pictures of the locks.
     LockWiring "lock-wiring" false;
+    /// The order of work, which leads from job card to job card.
+    OrderOfWork "order-of-work" false;
+    /// Job cards: one for each cupboard, landing and door.
+    JobCards "job-cards" false;
     /// Labels of devices and cable ends.
     Labels "labels" false;
 }
@@ -101,6 +105,20 @@ impl Part {
     /// Its number in the order of the pack, from 1.
     pub fn number(self) -> usize {
         Part::ALL.iter().position(|part| *part == self).unwrap_or(0) + 1
+    }
+
+    /// The parts of the file that somebody carries or files alone, in its order; name lists of people are in none.
+    fn of_file(audience: Audience) -> Vec<Part> {
+        match audience {
+            Audience::Installer => {
+                vec![Part::OrderOfWork, Part::JobCards, Part::Elevation, Part::CutList, Part::Snags]
+            }
+            Audience::Client => vec![Part::Summary, Part::Doors, Part::Devices, Part::Handover],
+            Audience::Office => {
+                let not_here = [Part::OrderOfWork, Part::JobCards, Part::Names, Part::Labels];
+                Part::ALL.iter().copied().filter(|part| !not_here.contains(part)).collect()
+            }
+        }
     }
 
     /// Whether it is part of a pack for this audience.
@@ -126,11 +144,53 @@ pub struct Options {
     pub paper: Paper,
     /// These parts alone; empty for all that the audience gets.
     pub only: Vec<Part>,
+    /// Whether name lists of people go into the files for one reader too.
+    pub with_names: bool,
     /// Address under which the devices' pages are served; without one, QR codes carry text.
     pub base_url: Option<String>,
 }
 
+impl Audience {
+    /// Everyone for whom a file is made.
+    pub const ALL: [Audience; 3] = [Audience::Installer, Audience::Office, Audience::Client];
+
+    /// Name of that file.
+    pub fn file_name(self) -> &'static str {
+        match self {
+            Audience::Installer => "installer.pdf",
+            Audience::Office => "office.pdf",
+            Audience::Client => "client.pdf",
+        }
+    }
+}
+
 impl Options {
+    /// For whom files of their own are made: in the office's pack for everyone, in another for that one alone; of single
+    /// parts none.
+    pub fn files_for(&self) -> Vec<Audience> {
+        match (self.only.is_empty(), self.audience) {
+            (false, _) => Vec::new(),
+            (true, Audience::Office) => Audience::ALL.to_vec(),
+            (true, audience) => vec![audience],
+        }
+    }
+
+    /// The parts of the file of one reader, in its order.
+    pub fn parts_of_file(&self, reader: Audience) -> Vec<Part> {
+        let mut parts = Part::of_file(reader);
+        if self.with_names {
+            parts.push(Part::Names);
+        }
+        parts
+    }
+
+    /// What the client's file is made for, where this makes files for others too.
+    pub fn of_client(&self) -> Option<Options> {
+        let only = self.parts_of_file(Audience::Client);
+        let is_for_all = self.files_for().len() > 1;
+        is_for_all.then(|| Options { audience: Audience::Client, only, ..self.clone() })
+    }
+
     /// Whether a part is wanted.
     pub fn wants(&self, part: Part) -> bool {
         part.is_for(self.audience) && (self.only.is_empty() || self.only.contains(&part))

@@ -1,14 +1,15 @@
 //! The drawings of the pack, made by the drawing crate, and their files: SVG and DXF.
 
 use crate::file::PackFile;
+use crate::job_cards::card_set;
 use crate::options::{Paper, Part};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::svg::escaped;
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets, wiring_sheets,
+    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, profiles, signal_sheets,
+    start_up_sheets, svg, switch_sheets, wiring_sheets,
 };
 
 /// One drawing with all its sheets.
@@ -53,6 +54,10 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
             Part::Signal => signal_sheets(site, assessment, &flat),
             Part::StartUp => start_up_sheets(site, assessment, &flat),
             Part::Cards => switch_sheets(site, &assessment.addresses, &upright),
+            Part::JobCards => {
+                let size = upright.sheet.unwrap_or(SheetSize::A4_UPRIGHT);
+                job_card_sheets(&card_set(subject), assessment, size, subject.options.locale)
+            }
             Part::LockWiring if !assessment.doors.is_empty() => wiring_sheets(site, assessment, &upright),
             _ => continue,
         };
@@ -70,6 +75,7 @@ fn name_of(part: Part) -> Option<&'static str> {
         Part::StartUp => "start-up",
         Part::Cards => "switch-cards",
         Part::LockWiring => "lock-wiring",
+        Part::JobCards => "job-cards",
         _ => return None,
     })
 }

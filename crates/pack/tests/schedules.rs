@@ -1,6 +1,7 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
 mod door_wiring;
+mod job_cards;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
@@ -409,6 +410,19 @@ proptest! {
         entrances in 1_u8..3,
     ) {
         check(resolved(&site_text(&floors, names, entrances)));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 8, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn everything_stands_on_one_job_card(
+        floors in prop::collection::vec((1_u8..7, 0_u8..3), 1..5),
+        names in prop::sample::select(vec!["A-", "=1+", "شقة ", "部屋", "Flat \"Nord\" & Süd "]),
+        entrances in 1_u8..3,
+    ) {
+        job_cards::check(resolved(&site_text(&floors, names, entrances)));
     }
 }
 

@@ -29,25 +29,29 @@ use emit::About;
 pub use error::TypesetError;
 use font::Fonts;
 use latchline_pack::tables::{cautions, error_line, origin_line};
-use latchline_pack::{Pack, PackFile};
+use latchline_pack::{Audience, Pack, PackFile, Part};
+use sections::PartSection;
 
 /// Name of the file with the whole pack.
 pub const WHOLE_NAME: &str = "pack.pdf";
 
-/// The whole pack as one PDF, then each part as one. Labels, which want stock of their own, are not in the whole.
+/// The whole pack as one PDF, then each part as one, then one for each reader. Labels, which want stock of their own, are in
+/// none of these but their own. The client's is set from a pack of its own where there is one: its tables hold less.
 ///
 /// # Errors
 /// If a file cannot be made, which is a mistake in Latchline.
-pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
+pub fn pdfs(pack: &Pack<'_>, client: Option<&Pack<'_>>) -> Result<Vec<PackFile>, TypesetError> {
     let fonts = Fonts::new()?;
     let parts = sections::parts(&fonts, pack);
     let mut files = Vec::with_capacity(parts.len() + 1);
-    let front = sections::front(&fonts, pack, &parts);
-    let all: Vec<_> = front.iter().chain(parts.iter().map(|part| &part.section)).collect();
-    files.push(PackFile {
-        name: String::from(WHOLE_NAME),
-        bytes: emit::write(&fonts, &about(pack, &front[0].title), &all)?,
-    });
+    let every: Vec<&PartSection<'_>> = parts.iter().collect();
+    let bound = |pack: &Pack<'_>, audience, parts: &[&PartSection<'_>]| {
+        let front = sections::front(&fonts, pack, audience, parts);
+        let all: Vec<_> = front.iter().chain(parts.iter().map(|part| &part.section)).collect();
+        emit::write(&fonts, &about(pack, &front[0].title), &all)
+    };
+    let audience = pack.subject.options.audience;
+    files.push(PackFile { name: String::from(WHOLE_NAME), bytes: bound(pack, audience, &every)? });
     for part in &parts {
         let bytes = emit::write(&fonts, &about(pack, &part.section.title), &[&part.section])?;
         files.push(PackFile { name: part.file_name(), bytes });
@@ -56,6 +60,18 @@ pub fn pdfs(pack: &Pack<'_>) -> Result<Vec<PackFile>, TypesetError> {
         let section = sections::labels(&fonts, &pack.subject, labels);
         let bytes = emit::write(&fonts, &about(pack, &section.title), &[&section])?;
         files.push(PackFile { name: sections::label_file(labels), bytes });
+    }
+    for reader in pack.subject.options.files_for() {
+        let (of_pack, own) = match client {
+            Some(client) if reader == Audience::Client => (client, sections::parts(&fonts, client)),
+            _ => (pack, Vec::new()),
+        };
+        let made: Vec<&PartSection<'_>> = if own.is_empty() { every.clone() } else { own.iter().collect() };
+        let find = |part: &Part| made.iter().copied().find(|section| section.part == *part);
+        let of_reader: Vec<&PartSection<'_>> =
+            of_pack.subject.options.parts_of_file(reader).iter().filter_map(find).collect();
+        let bytes = bound(of_pack, reader, &of_reader)?;
+        files.push(PackFile { name: String::from(reader.file_name()), bytes });
     }
     Ok(files)
 }

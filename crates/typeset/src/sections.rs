@@ -14,7 +14,7 @@ use std::collections::BTreeSet;
 
 /// A part of the pack, laid out.
 pub(crate) struct PartSection<'a> {
-    part: Part,
+    pub(crate) part: Part,
     pub(crate) section: Section<'a>,
     /// Size of each sheet of a drawing.
     sizes: Vec<String>,
@@ -95,6 +95,7 @@ fn drawing_title(part: Part) -> Own {
         Part::StartUp => Own::StartUp,
         Part::Cards => Own::SwitchSettings,
         Part::LockWiring => Own::LockWiring,
+        Part::JobCards => Own::JobCards,
         Part::Labels => Own::Labels,
         _ => Own::Elevation,
     }
@@ -111,7 +112,11 @@ fn drawing_section<'a>(fonts: &'a Fonts, subject: &Subject<'_>, drawing: &'a Dra
         let mut figure = Element::new(Kind::Figure).words(&format!("{}. {}", scene.title, scene.description));
         figure.children.push(Child::Scene { page });
         tree.push(figure);
-        let sheet = Sentence::SheetOf { drawing: title, sheet: page + 1, of }.say(language);
+        let sheet = match drawing.part {
+            // Cards are looked up by their place.
+            Part::JobCards => scene.title.clone(),
+            _ => Sentence::SheetOf { drawing: title, sheet: page + 1, of }.say(language),
+        };
         bookmarks.push(Bookmark { title: sheet, page, y: 0.0 });
         sizes.push(size_name(scene.width_mm, scene.height_mm));
         pages.push(Page { scene: Some(scene), ..Page::new((scene.width_mm, scene.height_mm)) });
@@ -130,7 +135,12 @@ fn size_name(width: f64, height: f64) -> String {
 }
 
 /// Cover and contents.
-pub(crate) fn front<'a>(fonts: &'a Fonts, pack: &Pack<'_>, parts: &[PartSection<'_>]) -> Vec<Section<'a>> {
+pub(crate) fn front<'a>(
+    fonts: &'a Fonts,
+    pack: &Pack<'_>,
+    audience: Audience,
+    parts: &[&PartSection<'_>],
+) -> Vec<Section<'a>> {
     let subject = &pack.subject;
     let language = subject.locale.language;
     let pages_of_parts: usize = parts.iter().map(|part| part.section.pages.len()).sum();
@@ -145,13 +155,13 @@ pub(crate) fn front<'a>(fonts: &'a Fonts, pack: &Pack<'_>, parts: &[PartSection<
     missing.extend(site_title(subject).chars().filter(|sign| !fonts.has(*sign)));
     let make_cover = |pages_of_cover: usize| {
         let pages = pages_of_cover + pages_of_contents + pages_of_parts;
-        front::cover(fonts, subject.options.paper, language, cover(pack, pages, &missing))
+        front::cover(fonts, subject.options.paper, language, cover(pack, audience, pages, &missing))
     };
     let pages_of_cover = make_cover(1).pages.len();
     vec![make_cover(pages_of_cover), make(pages_of_cover + pages_of_contents)]
 }
 
-fn cover<'c>(pack: &'c Pack<'_>, pages: usize, missing: &BTreeSet<char>) -> Cover<'c> {
+fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTreeSet<char>) -> Cover<'c> {
     let subject = &pack.subject;
     let language = subject.locale.language;
     let locale = subject.locale;
@@ -160,7 +170,7 @@ fn cover<'c>(pack: &'c Pack<'_>, pages: usize, missing: &BTreeSet<char>) -> Cove
         .date
         .as_ref()
         .map_or_else(|| locale.word(Word::NotStated).to_string(), |date| locale.date(date));
-    let audience = match subject.options.audience {
+    let audience = match audience {
         Audience::Installer => Own::ForInstaller,
         Audience::Office => Own::ForOffice,
         Audience::Client => Own::ForClient,
@@ -207,7 +217,7 @@ fn codes(signs: &BTreeSet<char>) -> String {
 }
 
 /// What the contents list, with `before` pages before the first part.
-fn entries(language: Language, parts: &[PartSection<'_>], before: usize) -> [(String, Vec<Entry>); 2] {
+fn entries(language: Language, parts: &[&PartSection<'_>], before: usize) -> [(String, Vec<Entry>); 2] {
     let (mut contents, mut drawings) = (Vec::new(), Vec::new());
     let mut page = before;
     for part in parts {

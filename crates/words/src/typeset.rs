@@ -27,6 +27,7 @@ words! {
         StartUp: "Bus voltage when power returns" | "Busspannung bei Netzwiederkehr",
         SwitchSettings: "Switch settings" | "Schalterstellungen",
         LockWiring: "Wiring of locks and alarm inputs" | "Verdrahtung der Schlösser und Meldeeingänge",
+        JobCards: "Job cards" | "Arbeitskarten",
         Labels: "Labels" | "Etiketten",
     }
 }

@@ -6,15 +6,15 @@ use crate::sheet::fitted;
 
 /// A picture with its size, its left upper corner at the origin.
 #[derive(Debug)]
-pub(super) struct Picture {
+pub(crate) struct Picture {
     /// What is drawn.
-    pub(super) group: Group,
+    pub(crate) group: Group,
     /// Width in millimetres.
-    pub(super) width_mm: f64,
+    pub(crate) width_mm: f64,
     /// Height in millimetres.
-    pub(super) height_mm: f64,
+    pub(crate) height_mm: f64,
     /// The same in words.
-    pub(super) words: String,
+    pub(crate) words: String,
 }
 
 pub(super) fn wire() -> Stroke {

@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 /// Write the pack: schedules, cut list, commissioning sheets, labels, workbook, drawings, PDF
 ///
-/// Makes a folder with the whole pack and each part as PDF, one workbook (XLSX), every table as CSV, drawings
+/// Makes a folder with the whole pack, each part, and what the installer, the office and the client need as PDF, one workbook (XLSX), every table as CSV, drawings
 /// as SVG and DXF, and label sheets with QR codes as PDF and SVG. The same input gives the same bytes; each file says revision and hash of its input.
 /// The folder appears whole or not at all; one that an earlier run made is replaced. Exit status: 0 the
 /// site has no errors, 1 it has (every sheet says so), 2 no pack was made.
@@ -32,6 +32,9 @@ pub struct PackArguments {
     /// For whom; the client's has no prices, wiring or settings, the installer's no prices
     #[arg(long = "for", value_enum, value_name = "AUDIENCE", default_value_t = For::Office)]
     audience: For,
+    /// Name lists of panels and directories go into installer.pdf, office.pdf and client.pdf too
+    #[arg(long)]
+    with_names: bool,
     /// Size of printed sheets
     #[arg(long, value_enum, value_name = "SIZE", default_value_t = Sheet::A4)]
     sheet: Sheet,
@@ -107,7 +110,10 @@ pub fn run(
     };
     let pack = Pack::new(&input, &options, &stamp).context("no pack was made")?;
     let mut files = pack.files().context("no pack was made")?;
-    files.extend(latchline_typeset::pdfs(&pack).context("no pack was made")?);
+    let of_client = options.of_client();
+    let client = of_client.as_ref().map(|options| Pack::new(&input, options, &stamp));
+    let client = client.transpose().context("no pack was made")?;
+    files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).context("no pack was made")?);
     if options.only.is_empty() && options.audience != Audience::Client {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
         let bytes = latchline_phone::html(&plan).context("no pack was made")?.into_bytes();
@@ -150,6 +156,7 @@ fn options(arguments: &PackArguments) -> Result<Options> {
             Sheet::Letter => Paper::Letter,
         },
         only: arguments.only.clone(),
+        with_names: arguments.with_names,
         base_url: arguments.base_url.clone(),
     };
     if let Some(part) = options.only.iter().find(|part| !part.is_for(options.audience)) {

@@ -33,14 +33,19 @@ pub fn table(subject: &Subject<'_>) -> Table {
         } else {
             format!("{name}  ({})", sheet.place.of(locale.language))
         });
-        let mut facts = Facts { subject, table: &mut table, door: name, about: String::new() };
-        door(&mut facts, sheet);
-        for lock in &sheet.locks {
-            facts.about = format!("{} {}", locale.word(Word::Lock), lock.number);
-            lock_facts(&mut facts, lock);
-        }
+        facts_of(subject, sheet, &mut table);
     }
     table
+}
+
+/// Every fact of one door, a row each.
+pub(super) fn facts_of(subject: &Subject<'_>, sheet: &DoorSheet, table: &mut Table) {
+    let mut facts = Facts { subject, table, door: sheet.entrance.as_str(), about: String::new() };
+    door(&mut facts, sheet);
+    for lock in &sheet.locks {
+        facts.about = format!("{} {}", subject.locale.word(Word::Lock), lock.number);
+        lock_facts(&mut facts, lock);
+    }
 }
 
 /// Adds facts of one door.
@@ -382,7 +387,7 @@ fn element_word(element: WiringElement, is_ac: bool) -> Word {
     }
 }
 
-fn caution_word(caution: Caution) -> Word {
+pub(super) fn caution_word(caution: Caution) -> Word {
     match caution {
         Caution::IsolateAndProveDead => Word::CautionIsolate,
         Caution::KeepApartFromMains => Word::CautionApart,

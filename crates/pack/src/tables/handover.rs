@@ -29,6 +29,15 @@ pub fn table(subject: &Subject<'_>) -> Table {
     add(&mut table, line(Word::Verdict), Cell::text(locale.verdict(subject)), Cell::Empty);
     add(&mut table, line(Word::InstallerName), Cell::WriteIn, Cell::Empty);
     add(&mut table, line(Word::OwnerName), Cell::WriteIn, Cell::Empty);
+    table.heading(locale.word(Word::HandoverInstruments));
+    for word in [
+        Word::VoltageTesterInstrument,
+        Word::MeterInstrument,
+        Word::InsulationInstrument,
+        Word::OtherInstrument,
+    ] {
+        add(&mut table, line(word), Cell::WriteIn, Cell::Empty);
+    }
     table.heading(locale.word(Word::HandoverTested));
     for word in [
         Word::TestedReadings,

@@ -92,7 +92,7 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
 }
 
 /// Where a run starts.
-fn start_name(subject: &Subject<'_>, run: usize) -> String {
+pub(crate) fn start_name(subject: &Subject<'_>, run: usize) -> String {
     let owner = CableOwner::Section { run, section: 0 };
     let from = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner).map(|cable| cable.from);
     from.map_or(String::new(), |place| place_name(subject.site, place))

@@ -7,6 +7,7 @@ mod calls;
 mod column;
 mod cut_list;
 mod devices;
+mod door_lines;
 mod doors;
 mod drops;
 mod handover;
@@ -24,13 +25,17 @@ mod wiring;
 
 pub use before_power::sheet as before_power_sheet;
 pub use devices::{address_words, kind_words, model_name, setting_words};
+pub(crate) use door_lines::door_lines;
 pub use handover::table as handover_table;
 pub use label_facts::{LabelFacts, label_facts, label_foot};
 pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
+pub(crate) use live::start_name;
 pub use snags::standing_findings;
+pub(crate) use steps::step_columns;
 pub use wiring::{item_title, rows_of_item};
 
+use crate::job_cards::order;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::Table;
@@ -57,12 +62,14 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
+            Part::OrderOfWork => order::table(subject),
             Part::Elevation
             | Part::Profiles
             | Part::Signal
             | Part::StartUp
             | Part::Cards
             | Part::LockWiring
+            | Part::JobCards
             | Part::Labels => {
                 continue;
             }

@@ -2,10 +2,11 @@
 
 use super::column::column;
 use crate::language::{Sentence, Word};
+use crate::locale::Locale;
 use crate::options::Part;
 use crate::step::{Expected, Sheet, Stage, Step, Taken};
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Column, Table};
 
 /// First letter of the stages before power.
 pub(super) const FIRST_BEFORE_POWER: char = 'A';
@@ -101,10 +102,9 @@ impl<'s, 'a> Steps<'s, 'a> {
     }
 }
 
-/// A sheet as a table.
-fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
-    let locale = &subject.locale;
-    let columns = vec![
+/// The columns of steps.
+pub(crate) fn step_columns(locale: &Locale) -> Vec<Column> {
+    vec![
         column(locale, Word::Step, 6),
         column(locale, Word::Where, 16),
         column(locale, Word::WhatToDo, 60),
@@ -114,8 +114,13 @@ fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
         column(locale, Word::Highest, 11),
         column(locale, Word::Reading, 14),
         column(locale, Word::Done, 6),
-    ];
-    let mut table = Table::new(sheet.part, &sheet.title, columns);
+    ]
+}
+
+/// A sheet as a table.
+fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
+    let locale = &subject.locale;
+    let mut table = Table::new(sheet.part, &sheet.title, step_columns(locale));
     table.notes = sheet.notes;
     for stage in sheet.stages {
         table.heading(format!("{}. {}", stage.letter, stage.title));

@@ -145,9 +145,10 @@ fn with_pack<T>(
 }
 
 fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
-    let options = Options { locale, ..Options::default() };
+    // With its parts named, no file for a single reader is set.
+    let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let files = latchline_typeset::pdfs(pack).map_err(|error| Refused::Unfit(error.to_string()))?;
+        let files = latchline_typeset::pdfs(pack, None).map_err(|error| Refused::Unfit(error.to_string()))?;
         let whole: Option<PackFile> = files.into_iter().next();
         whole.map(|file| file.bytes).ok_or(Refused::NotFound)
     })

@@ -17,6 +17,25 @@ sentences! {
             "The battery lasts at least {hours} in standby; no need to wait for that today."
             | "Die Batterie reicht in Ruhe mindestens {hours}; das heute nicht abwarten.",
         BoundIn { state: &'a str }: "{state}; at least this voltage" | "{state}; mindestens diese Spannung",
+        BriefDrop { run: &'a str, moment: &'a str }: "Drop {run}, {moment}" | "Abfall {run}, {moment}",
+        BriefTalk { caller: &'a str }: "Talking, {caller}" | "Sprechen, {caller}",
+        CableAndPair { cable: &'a str, pair: usize }: "{cable}, pair {pair}" | "{cable}, Paar {pair}",
+        CardAfter { card: usize, title: &'a str }: "After: {card} {title}" | "Danach: {card} {title}",
+        CardBefore { card: usize, title: &'a str }: "Before: {card} {title}" | "Davor: {card} {title}",
+        CardNumber { card: usize }: "Card {card}" | "Karte {card}",
+        CardOf { card: usize, of: usize }: "Card {card} of {of}" | "Karte {card} von {of}",
+        OnCards { cards: &'a str, whole: &'a str }: "Cards {cards}. {whole}" | "Karten {cards}. {whole}",
+        PowerOffHere { off: &'a str }:
+            "Power OFF, proved dead (stages {off})."
+            | "Spannungsfrei, festgestellt (Abschnitte {off}).",
+        PowerOffThenOn { off: &'a str, on: &'a str }:
+            "First power OFF, proved dead (stages {off}); later power ON (stages {on})."
+            | "Zuerst SPANNUNGSFREI, festgestellt (Abschnitte {off}); später UNTER SPANNUNG (Abschnitte {on}).",
+        PowerOnHere { on: &'a str }: "Power ON (stages {on})." | "Unter Spannung (Abschnitte {on}).",
+        RunAtCard { from: &'a str, cable: &'a str, length: &'a str }:
+            "from {from}, {cable}, {length}"
+            | "von {from}, {cable}, {length}",
+        RunNamed { run: &'a str }: "Run {run}" | "Strang {run}",
         CallAudio { caller: &'a str }:
             "Call from {caller}: it rings; speech is clear both ways. Voltage while talking:"
             | "Ruf von {caller}: Es läutet; Sprache in beiden Richtungen klar. Spannung beim Sprechen:",

@@ -26,6 +26,16 @@ macro_rules! handover {
             "Release and escape agreed with the responsible person"
             | "Freigabe und Fluchtweg mit der verantwortlichen Person abgestimmt",
         HandoverGiven: "Handed over" | "Übergeben",
+        FileForClient:
+            "client.pdf: for the owner: summary, doors and what they do in an emergency, addresses, handover record; without prices."
+            | "client.pdf: für den Eigentümer: Übersicht, Türen und ihr Verhalten im Notfall, Adressen, Übergabe; ohne Preise.",
+        FileForInstaller:
+            "installer.pdf: to carry on site: order of work, job cards, elevation, cut list, snags; without prices."
+            | "installer.pdf: für die Baustelle: Arbeitsablauf, Arbeitskarten, Strangschema, Zuschnittliste, Mängel; ohne Preise.",
+        FileForOffice:
+            "office.pdf: for planning and purchasing: calculations, schedules, parts, charts, commissioning sheets."
+            | "office.pdf: für Planung und Einkauf: Berechnungen, Pläne, Stückliste, Diagramme, Inbetriebnahmeblätter.",
+        HandoverInstruments: "Instruments used" | "Verwendete Messgeräte",
         HandoverNote:
             "This record says what was tested and handed over. It is not a certificate of compliance."
             | "Dieses Protokoll hält fest, was geprüft und übergeben wurde. Es ist kein Konformitätsnachweis.",
@@ -34,6 +44,9 @@ macro_rules! handover {
         HandoverTested: "Tested" | "Geprüft",
         HandoverTitle: "Handover record" | "Übergabeprotokoll",
         InstallerName: "Installer" | "Errichter",
+        OtherInstrument:
+            "Other instrument: make and number, calibrated until"
+            | "Anderes Messgerät: Fabrikat und Nummer, kalibriert bis",
         OwnerName: "Owner or manager" | "Eigentümer oder Verwalter",
         SignedInstaller: "Signature of the installer" | "Unterschrift des Errichters",
         SignedOwner: "Signature of the owner or manager" | "Unterschrift von Eigentümer oder Verwalter",
@@ -57,6 +70,9 @@ macro_rules! handover {
         TestedStations:
             "Call, picture, speech and release at every station"
             | "Ruf, Bild, Sprache und Freigabe an jeder Station",
+        VoltageTesterInstrument:
+            "Voltage tester: make and number, calibrated until"
+            | "Spannungsprüfer: Fabrikat und Nummer, kalibriert bis",
         Warning: "warning" | "Warnung",
         }
     };

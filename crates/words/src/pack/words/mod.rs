@@ -10,6 +10,7 @@ mod devices;
 mod doors;
 mod fittings;
 mod handover;
+mod job_cards;
 mod shared;
 mod summary;
 mod supplies;
@@ -23,6 +24,7 @@ use devices::devices;
 use doors::doors;
 use fittings::fittings;
 use handover::handover;
+use job_cards::job_cards;
 use shared::shared;
 use summary::summary;
 use supplies::supplies;
@@ -39,4 +41,4 @@ macro_rules! whole {
     };
 }
 
-shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover whole; }
+shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards whole; }

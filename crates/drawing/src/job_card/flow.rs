@@ -1,0 +1,140 @@
+//! Blocks onto sheets: two abreast, pictures of doors across, no device split that fits on a sheet.
+
+use super::block::{continuation, pieces};
+use super::data::{CardBlock, CardSet, DoorPicture};
+use super::lines::Piece;
+use crate::language::Lettering;
+use crate::palette::Ink;
+use crate::scene::{Area, Group, Layer, Role, Stroke};
+use crate::wiring::{Picture, inputs_pictures, lock_picture};
+use latchline_assess::Assessment;
+
+/// Between blocks.
+const GAP_MM: f64 = 3.0;
+/// Between the frame of a block and what is in it.
+const PAD_MM: f64 = 2.2;
+/// Most that the picture of a door is enlarged.
+const MOST_ENLARGED: f64 = 1.25;
+
+/// Places blocks one after another.
+struct Sheets {
+    content: Area,
+    sheets: Vec<Group>,
+    /// Where each column goes on.
+    y: [f64; 2],
+}
+
+impl Sheets {
+    fn column_mm(&self) -> f64 {
+        (self.content.width - GAP_MM) / 2.0
+    }
+
+    fn turn(&mut self) {
+        self.sheets.push(Group::new("job-card-sheet"));
+        self.y = [self.content.y; 2];
+    }
+
+    fn add(&mut self, group: Group) {
+        if let Some(sheet) = self.sheets.last_mut() {
+            sheet.group(group);
+        }
+    }
+
+    /// A block in the column that is less full.
+    fn place(&mut self, role: Role, list: Vec<Piece>) {
+        let height = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
+        let mut column = usize::from(self.y[1] + 1e-6 < self.y[0]);
+        if self.y[column] + height > self.content.bottom() + 1e-6 {
+            self.turn();
+            column = 0;
+        }
+        let width = self.column_mm();
+        let area =
+            Area::new(self.content.x + column as f64 * (width + GAP_MM), self.y[column], width, height);
+        let mut group = Group { role, nodes: Vec::new() };
+        group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Text, 0.35)), None);
+        let mut y = area.y + PAD_MM;
+        for mut piece in list {
+            piece.group.transform(1.0, (area.x + PAD_MM, y));
+            group.group(piece.group);
+            y += piece.height_mm;
+        }
+        self.add(group);
+        self.y[column] += height + GAP_MM;
+    }
+
+    /// A picture across the sheet, or beside another where both fit.
+    fn across(&mut self, pictures: Vec<Picture>) {
+        for picture in pictures {
+            let factor = (self.content.width / picture.width_mm)
+                .min(self.content.height / picture.height_mm)
+                .min(MOST_ENLARGED);
+            let height = picture.height_mm * factor;
+            let mut y = self.y[0].max(self.y[1]);
+            if y + height > self.content.bottom() + 1e-6 {
+                self.turn();
+                y = self.content.y;
+            }
+            let mut group = picture.group;
+            group.transform(factor, (self.content.x, y));
+            self.add(group);
+            self.y = [y + height + GAP_MM; 2];
+        }
+    }
+}
+
+/// The sheets of one card.
+pub(super) fn flow(
+    blocks: &[CardBlock],
+    set: &CardSet,
+    content: Area,
+    assessment: &Assessment,
+    lettering: Lettering,
+) -> Vec<Group> {
+    let mut sheets = Sheets { content, sheets: vec![Group::new("job-card-sheet")], y: [content.y; 2] };
+    for block in blocks {
+        let width = sheets.column_mm() - 2.0 * PAD_MM;
+        sheets.across(door_pictures(&block.pictures, assessment, lettering));
+        let list = pieces(block, set, width, lettering.0);
+        let whole = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
+        let title = format!("{}: {}", block.designation, block.what);
+        if whole <= content.height {
+            sheets.place(Group::of_element("job-block", block.element.clone(), title).role, list);
+            continue;
+        }
+        // Taller than a sheet: piece by piece, each part with the designation over it.
+        let mut role = Group::of_element("job-block", block.element.clone(), title).role;
+        let mut part: Vec<Piece> = Vec::new();
+        let mut height = 2.0 * PAD_MM;
+        for piece in list {
+            if height + piece.height_mm > content.height && part.len() > 1 {
+                sheets.place(role, std::mem::take(&mut part));
+                role = Group::new("job-block").role;
+                role.continues = Some(block.element.clone());
+                part.push(continuation(block, set, width));
+                height = 2.0 * PAD_MM + part[0].height_mm;
+            }
+            height += piece.height_mm;
+            part.push(piece);
+        }
+        sheets.place(role, part);
+    }
+    sheets.sheets
+}
+
+fn door_pictures(list: &[DoorPicture], assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {
+    let mut pictures = Vec::new();
+    for picture in list {
+        match *picture {
+            DoorPicture::Lock { door, lock } => {
+                let found = assessment.doors.get(door).and_then(|door| Some((door, door.locks.get(lock)?)));
+                pictures.extend(found.map(|(door, lock)| lock_picture(door, lock, lettering)));
+            }
+            DoorPicture::Inputs { door } => {
+                let found = assessment.doors.get(door);
+                pictures.extend(found.into_iter().flat_map(|door| inputs_pictures(door, lettering)));
+            }
+        }
+    }
+    pictures
+}

@@ -1,0 +1,17 @@
+//! Job cards: one for each place where somebody stands and works, with everything that is done there.
+//!
+//! * [`data`]: what a card says, as words and figures that are ready to be shown;
+//! * `lines`: lettering and its lines; `strip`: terminals drawn with what lands on them; `steps`: readings and boxes;
+//! * `block`: one device; `flow`: blocks onto sheets; `sheets`: the sheets with head and foot.
+
+mod block;
+pub mod data;
+mod flow;
+mod lines;
+mod sheets;
+mod steps;
+mod strip;
+
+pub use data::{CardBlock, CardCode, CardSet, CardStep, CardWire, DoorPicture, JobCardPicture, StripSet};
+pub use data::{CardPower, StripTerminal, WireColour};
+pub use sheets::job_card_sheets;

@@ -1,0 +1,120 @@
+//! Which steps of the commissioning sheets are done at which device or run.
+
+use super::places::JobCards;
+use crate::commissioning::{Stage, Step, Taken, sheets, standing_places};
+use crate::language::{Sentence, Word};
+use crate::step::{Expected, Sheet};
+use crate::subject::Subject;
+use latchline_assess::{Reading, ReadingPlace};
+use latchline_wiring::Item;
+use std::collections::BTreeMap;
+
+/// At what a step is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Spot {
+    /// At an item.
+    Item(Item),
+    /// At the start of a run.
+    Run(usize),
+}
+
+/// A step with where it stands on the commissioning sheets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AssignedStep {
+    /// The stage.
+    pub stage: Word,
+    /// Letter of the stage.
+    pub letter: char,
+    /// Whether the power is on.
+    pub is_live: bool,
+    /// The step.
+    pub step: Step,
+    /// Where it is done; `None` for the whole site.
+    pub spot: Option<Spot>,
+}
+
+impl AssignedStep {
+    /// Letter and number: `C12`.
+    pub fn number(&self) -> String {
+        format!("{}{}", self.letter, self.step.number)
+    }
+}
+
+/// Both sheets with every step at its place.
+pub struct Assigned {
+    /// The sheets, without steps.
+    pub sheets: [Sheet; 2],
+    /// Every step, in order.
+    pub steps: Vec<AssignedStep>,
+}
+
+impl Assigned {
+    /// Of a site, on these cards.
+    pub fn new(subject: &Subject<'_>, cards: &JobCards) -> Assigned {
+        let standing = standing_places(subject);
+        let runs: BTreeMap<&str, usize> =
+            subject.site.runs.iter().enumerate().map(|(index, run)| (run.id.as_str(), index)).collect();
+        let connecting = connecting(subject);
+        let mut sheets = sheets(subject);
+        let mut steps: Vec<AssignedStep> = Vec::new();
+        for (index, sheet) in sheets.iter_mut().enumerate() {
+            for stage in &mut sheet.stages {
+                let Stage { word, letter, steps: of_stage, .. } = stage;
+                let mut before: Option<(Spot, bool)> = None;
+                for step in std::mem::take(of_stage) {
+                    let is_drop = matches!(step.taken, Some(Taken::Predicted(Reading::Drop { .. })));
+                    // What is said after a drop explains it, and stands beside it.
+                    let explains = step.expected == Expected::Told && before.is_some_and(|(_, drop)| drop);
+                    let spot = match before {
+                        Some((spot, _)) if explains => Some(spot),
+                        _ => run_of(&step, &connecting)
+                            .or_else(|| runs.get(step.place.as_str()).copied().filter(|_| !is_drop))
+                            .map(Spot::Run)
+                            .or_else(|| standing.get(&step.place).map(|item| Spot::Item(*item))),
+                    };
+                    let spot = spot.filter(|spot| is_on_a_card(subject, cards, *spot));
+                    before = spot.map(|spot| (spot, is_drop || explains));
+                    steps.push(AssignedStep {
+                        stage: *word,
+                        letter: *letter,
+                        is_live: index == 1,
+                        step,
+                        spot,
+                    });
+                }
+            }
+        }
+        Assigned { sheets, steps }
+    }
+
+    /// The steps at a device or run, in order.
+    pub fn at(&self, spot: Spot) -> impl Iterator<Item = &AssignedStep> {
+        self.steps.iter().filter(move |step| step.spot == Some(spot))
+    }
+}
+
+fn is_on_a_card(subject: &Subject<'_>, cards: &JobCards, spot: Spot) -> bool {
+    match spot {
+        Spot::Item(item) => cards.card_of(item).is_some(),
+        Spot::Run(run) => cards.card_of_run(subject, run).is_some(),
+    }
+}
+
+/// The sentences with which runs are connected, and which run each is.
+fn connecting(subject: &Subject<'_>) -> BTreeMap<String, usize> {
+    let sentence = |run: &str| subject.locale.say(&Sentence::ConnectFeeder { run });
+    subject.site.runs.iter().enumerate().map(|(index, run)| (sentence(run.id.as_str()), index)).collect()
+}
+
+/// The run that a step is about, where it says so itself.
+fn run_of(step: &Step, connecting: &BTreeMap<String, usize>) -> Option<usize> {
+    match &step.taken {
+        Some(Taken::Insulation { run })
+        | Some(Taken::Predicted(
+            Reading::LoopResistance { run }
+            | Reading::Capacitance { run }
+            | Reading::Current { at: ReadingPlace::Run(run), .. },
+        )) => Some(*run),
+        _ => connecting.get(&step.what).copied(),
+    }
+}

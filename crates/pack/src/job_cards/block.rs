@@ -1,0 +1,136 @@
+//! A device or a run as a card shows it.
+
+use super::assigned::{Assigned, AssignedStep, Spot};
+use super::brief::brief;
+use super::places::run_of_protector;
+use super::terminals::strip;
+use crate::device_code::code_data;
+use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
+use crate::qr::{Code, QUIET_ZONE};
+use crate::step::Expected;
+use crate::subject::Subject;
+use crate::tables::{address_words, item_title, kind_words, model_name, start_name};
+use latchline_drawing::job_card::{CardBlock, CardCode, CardPower, CardStep, DoorPicture};
+use latchline_finding::Unit;
+use latchline_site::addresses::{SwitchSetting, fields_of, settings};
+use latchline_wiring::Item;
+
+/// The block of an item.
+pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) -> CardBlock {
+    let name = item.name(subject.site);
+    let is_device = matches!(item, Item::Supply(_) | Item::Box(_) | Item::Station(_));
+    let (what, mut lines) = if is_device {
+        let title = item_title(subject, item);
+        (format!("{}: {}", kind_words(subject, item), model_name(subject, item)), vec![title.into_owned()])
+    } else {
+        (item_title(subject, item).into_owned(), Vec::new())
+    };
+    let (address, positions) = address_words(subject, item);
+    lines.extend([address, positions].into_iter().filter(|line| !line.is_empty()));
+    let locale = &subject.locale;
+    let blanks = match is_device {
+        true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),
+        false => Vec::new(),
+    };
+    CardBlock {
+        element: name.clone(),
+        code: is_device.then(|| code(subject, item)).flatten(),
+        designation: name,
+        what,
+        lines,
+        strip: strip(subject, item),
+        switches: switches(subject, item),
+        pictures: Vec::new(),
+        steps: assigned.at(Spot::Item(item)).map(|step| card_step(subject, step)).collect(),
+        blanks,
+    }
+}
+
+/// The block of a run at its start: from where, which cable, what hangs on it.
+pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> CardBlock {
+    let (site, locale) = (subject.site, &subject.locale);
+    let name = site.runs[run].id.to_string();
+    let stops: Vec<&str> =
+        site.runs[run].sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
+    let length = locale.quantity(site.runs[run].length().as_metres(), Unit::Metre, Rounding::Nearest);
+    let cable = &site.runs[run].cable.value;
+    let cable = match site.runs[run].pairs.value {
+        1 => cable.clone(),
+        pairs => format!("{pairs} × {cable}"),
+    };
+    let what = locale.say(&Sentence::RunAtCard {
+        from: &start_name(subject, run),
+        cable: &cable,
+        length: &locale.cell_text(&length, None),
+    });
+    CardBlock {
+        element: locale.say(&Sentence::RunNamed { run: &name }),
+        designation: locale.say(&Sentence::RunNamed { run: &name }),
+        what,
+        lines: vec![format!("→ {}", stops.join(", "))],
+        steps: assigned.at(Spot::Run(run)).map(|step| card_step(subject, step)).collect(),
+        ..CardBlock::default()
+    }
+}
+
+/// A step as a card shows it.
+fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
+    let locale = &subject.locale;
+    let step = &at.step;
+    let brief = brief(subject, at);
+    let is_brief = brief.as_ref().is_some_and(|brief| brief.is_tick);
+    let values = step.expected.cells(locale).map(|cell| locale.cell_text(&cell, None));
+    let (writes, ticks) = match step.expected {
+        Expected::Done => (false, true),
+        Expected::Told => (false, false),
+        _ => (true, true),
+    };
+    CardStep {
+        number: at.number(),
+        what: brief.map_or_else(|| step.what.clone(), |brief| brief.words),
+        is_brief,
+        values,
+        writes,
+        ticks,
+        power: if at.is_live { CardPower::On } else { CardPower::Off },
+    }
+}
+
+fn code(subject: &Subject<'_>, item: Item) -> Option<CardCode> {
+    let number = subject.order.iter().position(|device| *device == item)? + 1;
+    let name = item.name(subject.site);
+    let data = code_data(subject, &name, number).unwrap_or(name);
+    let code = Code::new(&data).ok()?;
+    Some(CardCode { areas: code.areas(), edge: code.size + 2 * QUIET_ZONE })
+}
+
+fn switches(subject: &Subject<'_>, item: Item) -> Vec<(String, SwitchSetting)> {
+    let Item::Station(station) = item else { return Vec::new() };
+    let Some(address) = subject.assessment.addresses.stations.get(station) else { return Vec::new() };
+    let Some(numbers) = &address.numbers else { return Vec::new() };
+    fields_of(subject.site, address.class)
+        .iter()
+        .zip(numbers)
+        .filter_map(|(field, number)| Some((field.label.clone(), settings(field, *number)?)))
+        .collect()
+}
+
+/// The pictures of a door: its locks, then its alarm inputs.
+pub(super) fn pictures(subject: &Subject<'_>, entrance: usize) -> Vec<DoorPicture> {
+    let Some(door) = subject.assessment.doors.iter().position(|sheet| sheet.index == entrance) else {
+        return Vec::new();
+    };
+    let sheet = &subject.assessment.doors[door];
+    let mut pictures: Vec<DoorPicture> =
+        (0..sheet.locks.len()).map(|lock| DoorPicture::Lock { door, lock }).collect();
+    if !sheet.alarm_inputs.is_empty() {
+        pictures.push(DoorPicture::Inputs { door });
+    }
+    pictures
+}
+
+/// Whether an item stands before a run rather than among the devices.
+pub(super) fn protects(item: Item, run: usize) -> bool {
+    run_of_protector(item) == Some(run)
+}

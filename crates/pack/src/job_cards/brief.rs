@@ -1,0 +1,96 @@
+//! The few words that a card has for a step; in the order of work it is said at length.
+
+use super::assigned::{AssignedStep, Spot};
+use crate::commissioning::Taken;
+use crate::language::{Sentence, Word};
+use crate::step::Expected;
+use crate::subject::Subject;
+use latchline_assess::Reading;
+use latchline_finding::StateKind;
+
+/// Words of a step, and whether it is only ticked.
+pub(super) struct Brief {
+    /// What is read or done.
+    pub(super) words: String,
+    /// Whether several stand on a line.
+    pub(super) is_tick: bool,
+}
+
+/// Steps that a card says in few words, with these words.
+const TICKS: [(Word, Word); 11] = [
+    (Word::MountAndWire, Word::BriefMounted),
+    (Word::ReleaseAndVolume, Word::BriefRelease),
+    (Word::DisconnectBattery, Word::BriefBatteryOff),
+    (Word::ConnectBattery, Word::BriefBatteryOn),
+    (Word::AllRunsOff, Word::BriefRunsOff),
+    (Word::ProveDead, Word::BriefDead),
+    (Word::NoShortAtOutput, Word::BriefNoShort),
+    (Word::FitProtector, Word::BriefProtector),
+    (Word::TryExitButton, Word::BriefExit),
+    (Word::LockWithoutPower, Word::BriefWithoutPower),
+    (Word::EscapeWithoutSystem, Word::BriefEscape),
+];
+
+/// The same for steps that are sentences.
+fn tick_of_sentence(at: &AssignedStep) -> Option<Word> {
+    match (at.stage, at.spot) {
+        (Word::StageSet, _) => Some(Word::BriefSet),
+        (Word::StageTerminate, _) => Some(Word::BriefPolarity),
+        // Of a supply its voltage is set, which is said as it stands.
+        (Word::StagePowerUp, Some(Spot::Run(_))) => Some(Word::BriefConnected),
+        _ => None,
+    }
+}
+
+/// The few words of a step; `None` where it is said as it stands.
+pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
+    let locale = &subject.locale;
+    let step = &at.step;
+    if step.expected == Expected::Done {
+        let fixed = TICKS.iter().find(|(whole, _)| step.what == locale.word(*whole));
+        let words = match fixed {
+            Some((_, words)) => locale.word(*words).to_string(),
+            None if at.stage == Word::StagePull => {
+                format!("{} {}", step.place, locale.word(Word::BriefPulled))
+            }
+            None => locale.word(tick_of_sentence(at)?).to_string(),
+        };
+        return Some(Brief { words, is_tick: true });
+    }
+    let words = match step.taken.as_ref()? {
+        Taken::Insulation { .. } => locale.word(Word::BriefInsulation).to_string(),
+        Taken::Predicted(Reading::LoopResistance { .. }) => locale.word(Word::BriefLoop).to_string(),
+        Taken::Predicted(Reading::Capacitance { .. }) => locale.word(Word::BriefCapacitance).to_string(),
+        Taken::Predicted(Reading::OpenCircuitVoltage { .. }) => {
+            locale.word(Word::BriefOpenCircuit).to_string()
+        }
+        Taken::Predicted(Reading::Current { .. }) => locale.word(Word::BriefCurrent).to_string(),
+        Taken::Predicted(Reading::Drop { run, first, last, state }) => {
+            let run = &subject.site.runs[*run];
+            let name = if *first == 0 && *last + 1 == run.sections.len() {
+                run.id.to_string()
+            } else {
+                format!("{}/{}", run.id, last + 1)
+            };
+            let moment = if state.calls.is_empty() { Word::BriefStandby } else { Word::BriefTalking };
+            locale.say(&Sentence::BriefDrop { run: &name, moment: locale.word(moment) })
+        }
+        Taken::Predicted(Reading::Voltage { state, .. }) => match state.calls.first() {
+            Some(call) => {
+                let caller = subject.site.stations[call.caller].id.as_str();
+                locale.say(&Sentence::BriefTalk { caller })
+            }
+            None if state.kind == StateKind::StandbyDay => locale.word(Word::BriefStandby).to_string(),
+            None => return None,
+        },
+    };
+    Some(Brief { words, is_tick: false })
+}
+
+/// What the order of work says of steps that the cards have in few words; `None` where a card says it itself.
+pub(super) fn at_length<'s>(subject: &Subject<'_>, at: &'s AssignedStep) -> Option<&'s str> {
+    let step = &at.step;
+    let is_fixed = TICKS.iter().any(|(whole, _)| step.what == subject.locale.word(*whole))
+        || step.what == subject.locale.word(Word::MeasureInsulation);
+    is_fixed.then_some(step.what.as_str())
+}

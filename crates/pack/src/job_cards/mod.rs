@@ -1,0 +1,20 @@
+//! Job cards: everything that is done at one place, on one card, in walking order.
+//!
+//! * [`places`]: which card each device, run and fitting is on;
+//! * [`assigned`]: which steps of the commissioning sheets are done where;
+//! * `brief`: the few words that a card has for a step; `block`: a device as a card shows it;
+//! * [`set`]: all cards, ready to be drawn; [`order`]: the order of work, which leads from card to card.
+//!
+//! Terminals are those of the wiring schedule, steps and figures those of the commissioning sheets: nothing is made twice.
+
+pub mod assigned;
+mod block;
+mod brief;
+pub mod order;
+pub mod places;
+pub mod set;
+mod terminals;
+
+pub use assigned::{Assigned, AssignedStep, Spot};
+pub use places::{CardKind, JobCard, JobCards};
+pub use set::card_set;

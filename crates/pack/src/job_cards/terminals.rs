@@ -1,0 +1,88 @@
+//! The terminals of an item as a card draws them: the rows of the wiring schedule.
+
+use crate::language::{Sentence, Word};
+use crate::subject::Subject;
+use crate::table::Cell;
+use crate::tables::rows_of_item;
+use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
+use latchline_wiring::{By, Item, Terminal, TerminalSet};
+
+/// The terminals of an item, set by set.
+pub(super) fn strip(subject: &Subject<'_>, item: Item) -> Vec<StripSet> {
+    let mut sets: Vec<StripSet> = Vec::new();
+    let mut before = None;
+    let mut rows = rows_of_item(subject, item).into_iter();
+    for (terminal, landings) in subject.wiring.of_item(item) {
+        if before != Some(terminal.set) {
+            let mark = if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark() };
+            sets.push(StripSet { mark, terminals: Vec::new() });
+            before = Some(terminal.set);
+        }
+        // The schedule has a row for each landing, and one for a free terminal or a screen.
+        let is_screen = subject.wiring.screens.contains_key(&terminal);
+        let count = if is_screen { 1 } else { landings.len().max(1) };
+        let of_terminal: Vec<Vec<Cell>> = rows.by_ref().take(count).collect();
+        if let Some(set) = sets.last_mut() {
+            set.terminals.push(strip_terminal(subject, terminal, &of_terminal, is_screen));
+        }
+    }
+    sets
+}
+
+fn strip_terminal(
+    subject: &Subject<'_>,
+    terminal: Terminal,
+    rows: &[Vec<Cell>],
+    is_screen: bool,
+) -> StripTerminal {
+    let landings = subject.wiring.terminals.get(&terminal).map_or(&[][..], Vec::as_slice);
+    let mut shown = StripTerminal { pole: terminal.pole.mark().to_string(), ..StripTerminal::default() };
+    let mut remarks: Vec<&str> = Vec::new();
+    for (number, row) in rows.iter().enumerate() {
+        let [_, _, _, cable, _, pair, colour, other, remark, _] = &row[..] else { continue };
+        if !remark.words().is_empty() && !remarks.contains(&remark.words()) {
+            remarks.push(remark.words());
+        }
+        if cable.words().is_empty() {
+            continue;
+        }
+        let by = landings.get(number).map(|landing| &landing.by);
+        let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. })) && !is_screen;
+        let colour = match colour {
+            Cell::WriteIn => WireColour::ToWrite,
+            colour if is_conductor && !colour.words().is_empty() => {
+                WireColour::Code(colour.words().to_string())
+            }
+            _ => WireColour::None,
+        };
+        shown.wires.push(CardWire {
+            colour,
+            cable: with_pair(subject, by, cable.words(), pair),
+            other: other.words().to_string(),
+        });
+    }
+    shown.remark = remarks.join("; ");
+    shown
+}
+
+/// A cable, with the pair where it has several.
+fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -> String {
+    let has_several = match by {
+        Some(By::Conductor { cable, .. }) => {
+            let laid = &subject.wiring.cables[*cable].laid;
+            subject.site.catalogue.cables[&laid.cable].pairs.value > 1
+        }
+        _ => false,
+    };
+    match pair {
+        Cell::Count(number) if has_several => {
+            subject.locale.say(&Sentence::CableAndPair { cable, pair: *number as usize })
+        }
+        _ => cable.to_string(),
+    }
+}
+
+/// Notes that hold for every strip.
+pub(super) fn legend(subject: &Subject<'_>) -> String {
+    subject.locale.word(Word::CardLegend).to_string()
+}

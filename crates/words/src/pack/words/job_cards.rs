@@ -1,0 +1,48 @@
+//! Job cards and the order of work.
+
+/// Hands these rows and those before them on to the next table.
+macro_rules! job_cards {
+    ($next:ident $($rest:ident)*; $($before:tt)*) => {
+        $next! { $($rest)*; $($before)*
+        BriefBatteryOff: "battery disconnected" | "Batterie abgeklemmt",
+        BriefBatteryOn: "battery connected" | "Batterie angeklemmt",
+        BriefCapacitance: "Capacitance" | "Kapazität",
+        BriefConnected: "run connected" | "Strang angeschlossen",
+        BriefCurrent: "Current" | "Strom",
+        BriefDead: "proved dead" | "Spannungsfreiheit festgestellt",
+        BriefEscape: "opens from inside with the system off" | "öffnet von innen bei ausgeschalteter Anlage",
+        BriefExit: "exit button" | "Türöffnertaster",
+        BriefInsulation: "Insulation" | "Isolation",
+        BriefLoop: "Loop" | "Schleife",
+        BriefMounted: "wired, mounted" | "verdrahtet, montiert",
+        BriefNoShort: "plugged in, no short" | "gesteckt, kein Kurzschluss",
+        BriefOpenCircuit: "No load" | "Leerlauf",
+        BriefPolarity: "polarity at the far end" | "Polung am fernen Ende",
+        BriefProtector: "surge protector fitted" | "Überspannungsschutz eingesetzt",
+        BriefPulled: "in, labelled" | "liegt, beschriftet",
+        BriefRelease: "release, volume" | "Freigabe, Lautstärke",
+        BriefRunsOff: "runs off, mains on" | "Stränge ab, Netz ein",
+        BriefSet: "switches set" | "Schalter gestellt",
+        BriefStandby: "Standby" | "Ruhe",
+        BriefTalking: "talking" | "Sprechen",
+        BriefWithoutPower: "behaves as stated without power" | "ohne Strom wie angegeben",
+        CardContinued: "(continued)" | "(Fortsetzung)",
+        CardCupboard: "Cupboard" | "Verteilung",
+        CardLanding: "Landing" | "Geschoss",
+        CardLegend:
+            "Terminals: colour (IEC 60757, by convention; write down what differs), cable, → other end. Figures: expected, lowest, highest; outside the range, stop and look."
+            | "Klemmen: Farbe (IEC 60757, nach Übereinkunft; Abweichung notieren), Leitung, → anderes Ende. Werte: erwartet, mindestens, höchstens; außerhalb davon anhalten und suchen.",
+        CardPowerOff: "Power off" | "Spannungsfrei",
+        CardPowerOn: "Power on" | "Unter Spannung",
+        DoorAndLocks: "Door and locks" | "Tür und Schlösser",
+        JobCardsTitle: "Job cards" | "Arbeitskarten",
+        OnJobCards: "job cards" | "Arbeitskarten",
+        OrderOfWorkNote:
+            "What is done at a place stands on its job card, with terminals, figures and boxes. Work through the stages in order; within a stage, from card to card as given."
+            | "Was an einem Ort zu tun ist, steht auf seiner Arbeitskarte, mit Klemmen, Werten und Kästchen. Die Abschnitte der Reihe nach; innerhalb eines Abschnitts von Karte zu Karte wie angegeben.",
+        OrderOfWorkTitle: "Order of work" | "Arbeitsablauf",
+        }
+    };
+}
+
+pub(super) use job_cards;

@@ -210,7 +210,7 @@ fn ways_out_are_priced_by_designs() {
     let ways = ways_out(&strict, "ostrel-48", texts);
     let cheapest: Option<Money> = ways
         .iter()
-        .find(|way| way.what.of(latchline_finding::Language::English).contains("spare ports"))
+        .find(|way| way.what.of(Language::English).contains("spare ports"))
         .and_then(|way| way.cost);
     let loose =
         design_with(&survey_of("Wiring,stars\n"), "ostrel-48", &[], Effort::default()).expect("a design");

@@ -244,8 +244,7 @@ fn a_lock_on_its_own_supply_says_what_the_mains_do() {
 #[test]
 fn a_boot_that_is_not_stated_is_not_judged_anywhere() {
     let folder = Folder::new();
-    let threshold =
-        "least_standby_voltage = \"20 V\", turn_on_voltage = \"30 V\", turn_off_voltage = \"20 V\", input_capacitance = \"100 uF\"";
+    let threshold = "least_standby_voltage = \"20 V\", turn_on_voltage = \"30 V\", turn_off_voltage = \"20 V\", input_capacitance = \"100 uF\"";
     folder.write("catalogue.toml", UNKNOWN_START.replace("least_standby_voltage = \"20 V\"", threshold));
     folder.write(
         "site.toml",
@@ -257,7 +256,10 @@ fn a_boot_that_is_not_stated_is_not_judged_anywhere() {
     let told = "not judged for 3 devices: values are missing";
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
     assert!(text.contains(&format!("Power return: {told}")), "{text}");
-    assert!(text.contains("needs door boot and boot_time") && text.contains("needs flat boot and boot_time"), "{text}");
+    assert!(
+        text.contains("needs door boot and boot_time") && text.contains("needs flat boot and boot_time"),
+        "{text}"
+    );
     let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
     assert_eq!(document["start_up"][0]["outcome"], "not-judged", "{document}");
     assert_eq!(document["verdict"], "not-judged", "{document}");
@@ -277,10 +279,7 @@ fn prices_in_two_currencies_are_not_subtracted() {
              [runs]\nflat = {{ from = \"PS\", to = \"A-1\", length = \"{metres} m\" }}\ndoor = {{ from = \"PS\", to = \"front\", length = \"9 m\" }}\n"
         )
     };
-    folder.write(
-        "pounds.toml",
-        "rates = { EUR = { worth = 0.5, date = 2026-01-02 } }\ncurrency = \"GBP\"\n",
-    );
+    folder.write("pounds.toml", "rates = { EUR = { worth = 0.5, date = 2026-01-02 } }\ncurrency = \"GBP\"\n");
     folder.write("old.toml", site("catalogues = [\"pounds.toml\"]", "140"));
     folder.write("new.toml", site("", "7.5"));
     let text = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);

@@ -66,8 +66,7 @@ fn the_left_over_of_the_parts_list_is_that_of_the_cuts() {
         (10.0 * number).round() as i64
     };
     // Of each kind and drum, its length and the pieces cut off it.
-    let mut drums: std::collections::BTreeMap<(String, String), (i64, i64)> =
-        std::collections::BTreeMap::new();
+    let mut drums: BTreeMap<(String, String), (i64, i64)> = BTreeMap::new();
     for row in rows("-cut-list.csv").iter().filter(|row| row.len() == 7 && row[4].parse::<f64>().is_ok()) {
         let drum = drums.entry((row[0].clone(), row[1].clone())).or_insert((tenths(&row[2]), 0));
         drum.1 += tenths(&row[4]);

@@ -22,7 +22,10 @@ fn parts(limit: &str) -> String {
     let thresholds = "turn_on_voltage = \"40 V\", turn_off_voltage = \"20 V\"";
     let short_boot = "boot = \"1 mW\", boot_time = \"0.001 ms\"";
     let stations = [
-        station("flat", &format!("standby = \"1 mW\", {short_boot}, {thresholds}, input_capacitance = \"10000 uF\"")),
+        station(
+            "flat",
+            &format!("standby = \"1 mW\", {short_boot}, {thresholds}, input_capacitance = \"10000 uF\""),
+        ),
         station(
             "bridge",
             &format!(

@@ -83,7 +83,8 @@ fn short_circuit(shorts: &[&ShortCircuitSummary], look: &Look) -> String {
         return ShortCircuit::OneRun { current, acts: &acts.join(", "), dark: dark.as_deref() }
             .say(look.language);
     }
-    let [least, most] = [least_a, most_a].map(|current_a| figures::short_circuit_amperes(current_a, look.language));
+    let [least, most] =
+        [least_a, most_a].map(|current_a| figures::short_circuit_amperes(current_a, look.language));
     let (acts, dark) = (&acts.join(", "), dark.as_deref());
     let line = match least == most {
         true => ShortCircuit::AllAlike { current: &most, acts, dark },

@@ -48,7 +48,9 @@ pub fn stops(text: &str) -> Option<Result<Vec<String>, NoRange>> {
 /// A name without the further station of the dwelling that stands behind it, and that with its colon: "A-1" and ":2" of "A-1:2".
 fn station_of(name: &str) -> (&str, &str) {
     match name.rsplit_once(':') {
-        Some((dwelling, ordinal)) if !ordinal.is_empty() && ordinal.bytes().all(|one| one.is_ascii_digit()) => {
+        Some((dwelling, ordinal))
+            if !ordinal.is_empty() && ordinal.bytes().all(|one| one.is_ascii_digit()) =>
+        {
             (dwelling, &name[dwelling.len()..])
         }
         _ => (name, ""),
@@ -78,7 +80,16 @@ mod tests {
         for wrong in ["A-1:2..A-3:3", "A-1:2..A-3", "A..B", "A-3..B-1", ".."] {
             assert_eq!(stops(wrong), Some(Err(NoRange)), "{wrong}");
         }
-        for wrong in ["A-3..A-1", "A-1:2..A-3:2", "A-1..B-3", "A..B", "..", "A-1..", "A-1..A-99999", "A-1..A-99999999999"] {
+        for wrong in [
+            "A-3..A-1",
+            "A-1:2..A-3:2",
+            "A-1..B-3",
+            "A..B",
+            "..",
+            "A-1..",
+            "A-1..A-99999",
+            "A-1..A-99999999999",
+        ] {
             assert_eq!(names(wrong), Some(Err(NoRange)), "{wrong}");
         }
     }

@@ -45,7 +45,8 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let limit_ohm = expected_ohm + allowed_ohm.copysign(excess_ohm);
         // Voltages are reckoned with what was measured: a reading that no cable can have makes them all look well.
         // The joints alone have more, or a cable a fifth of what is stated.
-        let is_impossible = excess_ohm < 0.0 && measured_ohm < joints_ohm.max(IMPOSSIBLE_SHARE * expected_ohm);
+        let is_impossible =
+            excess_ohm < 0.0 && measured_ohm < joints_ohm.max(IMPOSSIBLE_SHARE * expected_ohm);
         let start = if is_impossible {
             finding_as(doc, Severity::Error, measured.origin.clone())
         } else {

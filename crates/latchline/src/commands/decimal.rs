@@ -123,14 +123,25 @@ mod tests {
             assert_eq!(metres(text).map(Decimal::as_written), Ok(60.0), "{text}");
         }
         // A chain that holds at the shorter end may not hold at the longer one.
-        for text in ["50-60 m", "50 - 60 m", "50–60m", "50..60", "50 to 60 m", "50 m to 60 m", "50 bis 60 m", "60-50 m"] {
+        for text in [
+            "50-60 m",
+            "50 - 60 m",
+            "50–60m",
+            "50..60",
+            "50 to 60 m",
+            "50 m to 60 m",
+            "50 bis 60 m",
+            "60-50 m",
+        ] {
             let asked = format!("{text} is a range: take the longer end, 60 m, so that it holds for both");
             assert_eq!(metres(text), Err(asked), "{text}");
         }
         // 200 ft to the foot of 0.3048 m: the end in feet is told with the range.
         assert_eq!(
             metres("150-200 ft"),
-            Err(String::from("150-200 ft is a range: take its longer end in metres, so that it holds for both"))
+            Err(String::from(
+                "150-200 ft is a range: take its longer end in metres, so that it holds for both"
+            ))
         );
         assert_eq!(metres("-5 m").map(Decimal::as_written), Ok(-5.0));
         assert_eq!(metres("1 500 m").map(Decimal::as_written), Ok(1500.0));

@@ -82,6 +82,7 @@ fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
         worst_margin_v: Some(drawn.device.worst.margin_v()).filter(|margin| margin.is_finite()),
         dropouts: drawn.start_up.filter(|start| start.outcome != "not-judged").map(|start| start.dropouts),
         reading: drawn.reading.as_ref().map(|reading| ProofOut {
+            from: None,
             quantity: reading.quantity.name(),
             at: place_name(site, reading.quantity.place()),
             state: reading

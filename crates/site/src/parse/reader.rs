@@ -4,7 +4,6 @@ mod meant;
 mod quantity;
 
 use self::meant::{Unquoted, same_word, unquoted};
-use self::quantity::{GAUGE_DIMENSIONS, LOAD_DIMENSIONS};
 use super::{Entry, Field, Findings, NameBudget, Record, Value, clip};
 use crate::codes;
 use crate::keys::{KeySpec, Kind, TableSpec, Without, read_quantity};

@@ -271,7 +271,7 @@ impl Resolver<'_> {
         } else {
             // One cause, told at the first dwelling that has no floor.
             let at_range = range.record.at(&range.span);
-            if !self.findings.iter().any(|one| one.code == codes::BAD_NAME.code && one.origin == at_range) {
+            if self.reported.insert(at_range) {
                 self.bad_range(range, name, BadName::RangeFloors);
             }
         }

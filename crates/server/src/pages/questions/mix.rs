@@ -69,7 +69,10 @@ impl Question for Mix {
             let supplies = supplies(catalogue, family, stated.as_deref());
             let found = mix_on_each(&book.sources, &book.loaded, &question, &mix, calls, supplies)
                 .map_err(|error| Refused::Unfit(error.to_string()))?;
-            (mix_said(&mix, calls, &found, locale), found.iter().all(|(_, one)| one.limit.is_none()))
+            (
+                mix_said(&question, &mix, calls, &found, locale),
+                found.iter().all(|(_, one)| one.limit.is_none()),
+            )
         };
         let mut fields = vec![(say(Label::Family), family.to_string())];
         fields.push((

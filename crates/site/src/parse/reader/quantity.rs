@@ -10,9 +10,8 @@ use crate::parse::{Value, clip};
 use latchline_finding::quantity::{Area, Current, Power, Resistance, ResistancePerLength};
 use std::ops::Range;
 
-pub(super) const LOAD_DIMENSIONS: &[Dimension] =
-    &[Dimension::Power, Dimension::Current, Dimension::Resistance];
-pub(super) const GAUGE_DIMENSIONS: &[Dimension] =
+const LOAD_DIMENSIONS: &[Dimension] = &[Dimension::Power, Dimension::Current, Dimension::Resistance];
+const GAUGE_DIMENSIONS: &[Dimension] =
     &[Dimension::Area, Dimension::Length, Dimension::WireGauge, Dimension::ResistancePerLength];
 
 const fn range(dimension: Dimension, low: f64, high: f64) -> Bounds {

@@ -156,6 +156,9 @@ fn escape_decision_missing() {
         assert_eq!(sheet.escape_decided_on.as_deref(), Some("2026-03-02"));
     }
     // A gate drive outside the buildings, and a door without a lock, keep nobody in.
-    passes(code, lock("model = \"gate\", feed = \"dry-contact\""));
+    let gate = "model = \"gate\", feed = \"dry-contact\"";
+    passes(code, escape("outdoors = true", gate));
+    // One on a floor of a building shuts a door.
+    not_judged(code, lock(gate), said);
     passes(code, lock(""));
 }

@@ -27,7 +27,7 @@ code! {
         /// Ask, write down the answer, and check again: other rules judge the lock by it.
     german:
         /// # Was geprüft wird
-        /// Für jede Tür mit einem Schloss, Torantriebe ausgenommen: dass `escape_route` sagt, ob Menschen durch sie fliehen. Ohne diese Angabe wird
+        /// Für jede Tür mit einem Schloss, Torantriebe außerhalb der Gebäude ausgenommen: dass `escape_route` sagt, ob Menschen durch sie fliehen. Ohne diese Angabe wird
         /// die Tür nicht als Fluchtweg beurteilt, welches Schloss sie auch hat. Wo es angegeben ist, dass `escape_decided_by` und
         /// `escape_decided_on` nennen, wer es wann entschieden hat.
         ///

@@ -249,7 +249,7 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         ),
         (
             &["ask", "battery", "12", "--station", "ostrel-ps-120"],
-            "ostrel-ps-120 is a supply, and a station is asked for",
+            "ostrel-ps-120 is a supply, and an indoor station is asked for",
         ),
         (&["reach", "--total", "200 ft"], "200 ft is 60.96 m; write 60.96"),
         (&["reach", "--total", "60", "--spacing", "3"], "cannot stand together"),

@@ -806,6 +806,15 @@ fn the_first_sentence_is_the_one_to_say() {
     let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
     let count = row.split_whitespace().nth(3).unwrap();
     assert!(headroom.contains(&format!("have: {count} at PS.")), "{count}: {headroom}");
+    let more = words(&["headroom", "site.toml", "--more", "2"]);
+    assert!(more.starts_with("Yes: 2 more ostrel-v4 work here, 2 at "), "{more}");
+    assert!(more.contains("on mains and to the battery's end), with 2 calls at once."), "{more}");
+    let ran = folder.run(&["headroom", "site.toml", "--more", "64", "--station", "ostrel-v7x"]);
+    assert!(ran.status == 1 && ran.out.starts_with("No: 64 more ostrel-v7x do not work here"), "{}", ran.out);
+    let locked = words(&["reach", "--total", "60", "--cable", "bell wire"]);
+    assert!(locked.contains("with 2 calls at once, each door holding a 7 W lock."), "{locked}");
+    let without = words(&["reach", "--total", "60", "--cable", "bell wire", "--lock", "none"]);
+    assert!(without.contains("with 2 calls at once, no lock fed by a door."), "{without}");
     assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
     assert!(words(&["ask", "battery", "12", "--hours", "200"]).starts_with("No, 200 h are not reached"));
     assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("Yes for 80 h without the heater"));

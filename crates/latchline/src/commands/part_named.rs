@@ -16,7 +16,8 @@ pub(super) fn known<'a>(
         return Ok(());
     }
     if let Some(is) = what_it_is(catalogue, name) {
-        bail!("{name} is {is}, and a {kind} is asked for; there are {}", names.join(", "));
+        let article = if kind.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+        bail!("{name} is {is}, and {article} {kind} is asked for; there are {}", names.join(", "));
     }
     match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
         [] => bail!("there is no {kind} \"{name}\" in the catalogue; there are {}", names.join(", ")),

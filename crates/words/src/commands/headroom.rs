@@ -26,8 +26,8 @@ sentences! {
             | "Dort in eine Kopie der Anlage eingetragen und als Ganzes geprüft, jede so weit von der vorigen wie die Stationen des Strangs im Mittel, und gerufen von denen, die die letzte Wohnung dort rufen. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
         MoreWarns { titles: &'a str }: "It brings a warning that is not there today: {titles}." | "Es bringt eine Warnung, die heute nicht da ist: {titles}.",
         MoreNotJudged { codes: &'a str }:
-            "Not judged on this site, so that it may still not work: {codes}."
-            | "An dieser Anlage nicht beurteilt, sodass es doch nicht gehen kann: {codes}.",
+            "Not judged on this site, as it is and with more: {codes}."
+            | "An dieser Anlage nicht beurteilt, wie sie ist und mit mehr: {codes}.",
         MoreWhichModel { model: &'a str }:
             "{model} is the model that most dwellings here have; another: --station MODEL."
             | "{model} ist das Modell der meisten Wohnungen hier; ein anderes: --station MODELL.",

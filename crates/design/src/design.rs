@@ -73,9 +73,8 @@ fn of_one_cable_type(
     };
     let whole = Instance::new(survey, catalogue, of_family)?;
     let free = whole.wires.iter().filter(|wire| !wire.only_where_locked);
-    let everywhere = free.filter(|wire| {
-        whole.environments.iter().all(|environment| wire.environments.contains(environment))
-    });
+    let everywhere = free
+        .filter(|wire| whole.environments.iter().all(|environment| wire.environments.contains(environment)));
     let mut best: Option<Design> = None;
     let mut bound: Option<Money> = None;
     let mut obstacle = Obstacle::NoPart { family: family.to_string(), part: LackingPart::OneCable };
@@ -188,12 +187,7 @@ fn largest_group(instance: &Instance<'_>, plan: &Plan) -> usize {
 
 /// A design of another survey of the same building, held to the limits of this one; its bound and what its limits cost are left to
 /// whoever asks.
-pub(crate) fn under(
-    survey: &Survey,
-    design: &Design,
-    texts: Texts<'_>,
-    memory: &Memory,
-) -> Option<Design> {
+pub(crate) fn under(survey: &Survey, design: &Design, texts: Texts<'_>, memory: &Memory) -> Option<Design> {
     let catalogue = texts.catalogues.catalogue();
     let mut own = survey.clone();
     if let Some(cable) = &design.one_cable {

@@ -97,8 +97,11 @@ fn spare_ports(design: &Design) -> usize {
             |start: RunStart| matches!(start, RunStart::Port { box_index, .. } if box_index == index);
         site.runs.iter().filter(|run| starts_here(run.from)).count()
     };
-    let distributors =
-        site.boxes.iter().enumerate().filter(|(_, item)| site.box_model(item).role.value == BoxRole::Distributor);
+    let distributors = site
+        .boxes
+        .iter()
+        .enumerate()
+        .filter(|(_, item)| site.box_model(item).role.value == BoxRole::Distributor);
     distributors
         .map(|(index, item)| (site.box_model(item).ports.value as usize).saturating_sub(on_box(index)))
         .sum()

@@ -9,8 +9,8 @@ use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, Cable, Catalogue, Environment, Family, Material, PartHead, SupplyModel,
 };
-use latchline_survey::{Decision, Survey};
 use latchline_survey::model::ExistingCable;
+use latchline_survey::{Decision, Survey};
 use latchline_words::design::UnknownPart;
 use std::collections::BTreeMap;
 

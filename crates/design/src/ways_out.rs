@@ -4,8 +4,8 @@ use crate::design::design;
 use crate::effort::Effort;
 use crate::outcome::{Design, Texts};
 use latchline_finding::{Both, Figure, Language, Money, Unit};
-use latchline_survey::{Decision, Survey};
 use latchline_survey::model::Wiring;
+use latchline_survey::{Decision, Survey};
 use latchline_words::design::{LimitWords, WayOutWords};
 use std::collections::BTreeSet;
 
@@ -28,7 +28,14 @@ pub struct WayOut {
 pub fn ways_out(survey: &Survey, family: &str, texts: Texts<'_>) -> Vec<WayOut> {
     let mut tried = Vec::new();
     let mut attempt = |changed: &Survey, family: &str, what: &dyn Fn(Option<&Design>) -> Both| {
-        let effort = Effort { orders: 1, most_orders: 1, most_plans: MOST_PLANS, prices_limits: false, seed: 0 };
+        let effort = Effort {
+            orders: 1,
+            most_orders: 1,
+            most_plans: MOST_PLANS,
+            takes_first: false,
+            prices_limits: false,
+            seed: 0,
+        };
         let made = design(changed, family, texts, effort, &mut |_, _, _| false).ok();
         tried.push(WayOut { what: what(made.as_ref()), cost: made.map(|made| made.cost) });
     };
@@ -92,7 +99,10 @@ fn loosened(survey: &Survey) -> Vec<(Both, Survey)> {
     if let Some(margin) = &settings.least_margin_v {
         let mut changed = survey.clone();
         changed.settings.least_margin_v = None;
-        list.push((without(LimitWords::Margin { volts: Figure::new(margin.value, Unit::Volt) }.both()), changed));
+        list.push((
+            without(LimitWords::Margin { volts: Figure::new(margin.value, Unit::Volt) }.both()),
+            changed,
+        ));
     }
     if settings.no_warnings.as_ref().is_some_and(|strict| strict.value) {
         let mut changed = survey.clone();

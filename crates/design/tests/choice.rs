@@ -137,12 +137,8 @@ struct Small {
 fn small() -> impl Strategy<Value = Small> {
     let ways = prop::collection::vec(20u32..300, 1..4);
     let dwellings = prop::collection::vec((0usize..4, 5u32..60), 2..6);
-    (ways, dwellings, 1u32..4, 0u32..60, 0u32..3).prop_map(|(ways_dm, dwellings, group, margin_dv, spare)| Small {
-        ways_dm,
-        dwellings,
-        group,
-        margin_dv,
-        spare,
+    (ways, dwellings, 1u32..4, 0u32..60, 0u32..3).prop_map(|(ways_dm, dwellings, group, margin_dv, spare)| {
+        Small { ways_dm, dwellings, group, margin_dv, spare }
     })
 }
 

@@ -208,7 +208,8 @@ mod tests {
     /// Two ways round a square: the longer one is taken once its route is locked, and has its own length.
     #[test]
     fn ways_take_a_locked_route_and_have_its_length() {
-        let mut graph = RouteGraph::new(4, vec![route(0, 1, 5), route(1, 3, 5), route(0, 2, 6), route(2, 3, 6)]);
+        let mut graph =
+            RouteGraph::new(4, vec![route(0, 1, 5), route(1, 3, 5), route(0, 2, 6), route(2, 3, 6)]);
         let length = |graph: &RouteGraph| graph.ways_from(0)[3].unwrap().length_mm;
         assert_eq!(length(&graph), 10);
         assert!(graph.lock(3, 2));

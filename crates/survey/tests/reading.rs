@@ -10,7 +10,8 @@ use proptest::prelude::*;
 const PLACES: &str = "Place,Mains,Boxes\nhall,yes,yes\nlanding,no,yes\n";
 const ROUTES: &str = "From,To,Length\nhall,landing,3.5\n";
 const DWELLINGS: &str = "Dwelling,Place,Drop\nA1,hall,2\nA2,landing,2.5\n";
-const LOCKED_IN_VAIN: &str = "Decision,What,To,Part\nroute,hall,attic,\ntogether,A1;A2,hall,\ntogether,A1,,\n";
+const LOCKED_IN_VAIN: &str =
+    "Decision,What,To,Part\nroute,hall,attic,\ntogether,A1;A2,hall,\ntogether,A1,,\n";
 const ENTRANCES: &str = "Entrance,Place,Drop\nfront,hall,1\n";
 
 fn read_texts(texts: &[(&str, &str)]) -> Read {
@@ -198,7 +199,9 @@ fn locked_decisions_are_understood() {
     assert!(survey.places[1].mains && survey.routes.routes[0].is_locked);
     let decisions: Vec<&Decision> = survey.locked.iter().map(|locked| &locked.decision).collect();
     assert!(matches!(decisions[0], Decision::Supply { place: 1 }));
-    assert!(matches!(decisions[1], Decision::Box { place: 1, model: Some(model) } if model.value == "ostrel-d8t"));
+    assert!(
+        matches!(decisions[1], Decision::Box { place: 1, model: Some(model) } if model.value == "ostrel-d8t")
+    );
     assert!(matches!(decisions[2], Decision::Route { from: 1, to: 0 }));
     let Decision::Cable { who, .. } = decisions[3] else { panic!("{decisions:?}") };
     assert_eq!(who[..], [Who::Entrance(0), Who::Dwelling(0)]);
@@ -230,7 +233,8 @@ fn locked_decisions_are_understood() {
 /// Policies are read with their cells, and a place in a dwelling takes boxes only where they may be.
 #[test]
 fn policies_that_steer_are_read() {
-    let site = "Setting,Value\nLeast margin,\"1,5\"\nNo warnings,yes\nOne cable type,no\nBoxes in dwellings,no\n";
+    let site =
+        "Setting,Value\nLeast margin,\"1,5\"\nNo warnings,yes\nOne cable type,no\nBoxes in dwellings,no\n";
     let places = "Place,Mains,Boxes,In a dwelling\nhall,yes,yes,no\nlanding,no,yes,yes\n";
     let read = read_with(&[("site", site), ("places", places)]);
     assert_eq!(told(&read), "");

@@ -11,12 +11,12 @@
 //! * [`locate`]: causes, symptoms, what to measure next;
 //! * [`pack`], [`drawing`], [`typeset`]: what the pack, drawings and the printed pack say; [`candidates`]: what findings say of readings.
 
+pub mod alternatives;
 mod bands;
 pub mod calculation;
 pub mod candidates;
 pub mod codes;
 pub mod commands;
-pub mod alternatives;
 pub mod design;
 pub mod door;
 pub mod drawing;

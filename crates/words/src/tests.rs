@@ -3,8 +3,8 @@
 use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
-    alternatives, bands, calculation, candidates, commands, design, door, drawing, locate, missing, office, pack,
-    publications, reading, report, states, terms, tolerance, typeset,
+    alternatives, bands, calculation, candidates, commands, design, door, drawing, locate, missing, office,
+    pack, publications, reading, report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 

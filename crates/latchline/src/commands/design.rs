@@ -1,9 +1,9 @@
 //! `latchline design`: from a survey to the cheapest site file that passes.
 
 use super::design_change::Change;
-use super::design_survey::{LoadedSurvey, Read, folder_of, load, seen_from};
 use super::design_choice::choice_words;
 use super::design_json::json;
+use super::design_survey::{LoadedSurvey, Read, folder_of, load, seen_from};
 use super::design_words::{Shown, amount, no_design, report, side_by_side, ways_words};
 use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
@@ -14,7 +14,8 @@ use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::Memory;
 use latchline_design::{
-    Alternative, Asked, Choice, Design, Effort, Merits, Obstacle, Texts, alternatives, design_remembering, ways_out,
+    Alternative, Asked, Choice, Design, Effort, Merits, Obstacle, Texts, alternatives, design_remembering,
+    ways_out,
 };
 use latchline_finding::{Language, Money, shown};
 use latchline_report::{Report, sarif};
@@ -301,8 +302,7 @@ fn one(
         goes_on()
     };
     let effort = clock.effort(arguments.seed);
-    let result =
-        design_remembering(&loaded.survey, family, texts, &clock.memory, effort, &mut go_on);
+    let result = design_remembering(&loaded.survey, family, texts, &clock.memory, effort, &mut go_on);
     if is_watched {
         let _ = std::io::stderr().write_all(b"\n");
     }

@@ -3,7 +3,7 @@
 use super::design_words::{Shown, amount};
 use latchline_design::alternatives::MOST_PLANS;
 use latchline_design::{Asked, Choice, Merits, Why};
-use latchline_finding::{Both, Language, Money, shown};
+use latchline_finding::{Both, Language, shown};
 use latchline_words::alternatives::{ChoiceHead, ChoiceWords};
 use latchline_words::figures;
 use std::fmt::Write as _;
@@ -40,10 +40,7 @@ pub(super) fn figures_of(merits: &Merits, currency: &str, language: Language) ->
         (ChoiceHead::Cost, format!("{} {currency}", amount(merits.cost, language))),
         (ChoiceHead::Margin, margin),
         (ChoiceHead::Signal, signal),
-        (
-            ChoiceHead::Silenced,
-            ChoiceWords::Dwellings { dwellings: merits.largest_group }.say(language),
-        ),
+        (ChoiceHead::Silenced, ChoiceWords::Dwellings { dwellings: merits.largest_group }.say(language)),
         (ChoiceHead::Warnings, merits.warnings.to_string()),
         (ChoiceHead::Labour, ChoiceWords::Hours { hours }.say(language)),
         (ChoiceHead::SparePorts, merits.spare_ports.to_string()),
@@ -61,7 +58,8 @@ fn step(from: &Merits, to: &Merits) -> (Option<Both>, Option<Both>) {
         };
         Both::new(say(Language::English), say(Language::German))
     };
-    let volts = |merits: &Merits| merits.margin.as_ref().map(|(_, margin_v)| (margin_v * 100.0).floor() / 100.0);
+    let volts =
+        |merits: &Merits| merits.margin.as_ref().map(|(_, margin_v)| (margin_v * 100.0).floor() / 100.0);
     if let (Some(before), Some(after)) = (volts(from), volts(to)) {
         let more = after - before;
         if more > 1e-9 {

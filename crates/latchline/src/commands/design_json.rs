@@ -45,9 +45,7 @@ impl From<Asked> for AskedJson {
         match asked {
             Asked::Nothing => AskedJson { kind: "nothing", value: None },
             Asked::Margin { volts } => AskedJson { kind: "margin_v", value: Some(volts) },
-            Asked::Group { dwellings } => {
-                AskedJson { kind: "largest_group", value: Some(dwellings as f64) }
-            }
+            Asked::Group { dwellings } => AskedJson { kind: "largest_group", value: Some(dwellings as f64) },
         }
     }
 }
@@ -140,38 +138,38 @@ struct LimitJson<'a> {
 
 fn design_json(design: &Design) -> DesignJson<'_> {
     DesignJson {
-            verdict: verdict(design),
-            cost: design.cost.as_units(),
-            material: design.material.as_units(),
-            labour_minutes: design.minutes,
-            lower_bound: design.lower_bound.as_units(),
-            gap: design.gap(),
+        verdict: verdict(design),
+        cost: design.cost.as_units(),
+        material: design.material.as_units(),
+        labour_minutes: design.minutes,
+        lower_bound: design.lower_bound.as_units(),
+        gap: design.gap(),
         decidable: design.decidable().as_units(),
         saved_of_decidable: design.saved_of_decidable(),
-            cheapest_box: design.cheapest_box.as_units(),
-            orders_tried: design.orders,
-            plans_assessed: design.assessed,
-            supplies: design.site.supplies.len(),
-            boxes: design.site.boxes.len(),
-            runs: design.site.runs.len(),
-            new_cable_m: metres(design),
-            tightest: tightest(design),
-            limits: design
-                .binding
-                .iter()
-                .map(|binding| LimitJson {
-                    limit: binding.limit.of(Language::English),
-                    price: binding.price.as_units(),
-                })
-                .collect(),
-            remarks: design.remarks.iter().map(|remark| remark.of(Language::English)).collect(),
-            warnings: warnings(design)
-                .map(|warning| WarningJson {
-                    code: warning.code.as_str(),
-                    element: warning.element.as_ref().map(|element| element.as_str()),
-                })
-                .collect(),
-            space: design.space.iter().map(|line| line.of(Language::English)).collect(),
+        cheapest_box: design.cheapest_box.as_units(),
+        orders_tried: design.orders,
+        plans_assessed: design.assessed,
+        supplies: design.site.supplies.len(),
+        boxes: design.site.boxes.len(),
+        runs: design.site.runs.len(),
+        new_cable_m: metres(design),
+        tightest: tightest(design),
+        limits: design
+            .binding
+            .iter()
+            .map(|binding| LimitJson {
+                limit: binding.limit.of(Language::English),
+                price: binding.price.as_units(),
+            })
+            .collect(),
+        remarks: design.remarks.iter().map(|remark| remark.of(Language::English)).collect(),
+        warnings: warnings(design)
+            .map(|warning| WarningJson {
+                code: warning.code.as_str(),
+                element: warning.element.as_ref().map(|element| element.as_str()),
+            })
+            .collect(),
+        space: design.space.iter().map(|line| line.of(Language::English)).collect(),
     }
 }
 

@@ -64,7 +64,9 @@ impl Reader<'_> {
             let written =
                 format!("{word} {}{}{}", what.value, to.unwrap_or_default(), part.unwrap_or_default());
             let locked = Locked { written: what.map(|_| written), decision };
-            if let Some(other) = survey.locked.iter().find(|other| contradict(&locked.decision, &other.decision)) {
+            if let Some(other) =
+                survey.locked.iter().find(|other| contradict(&locked.decision, &other.decision))
+            {
                 let (one, other) = (locked.written.value.clone(), other.written.value.clone());
                 row.wrong("What", ProblemKind::DecisionsContradict { one, other }, self.problems);
             }

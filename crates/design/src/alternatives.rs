@@ -6,7 +6,7 @@
 
 use crate::design::{GoOn, design_remembering, under};
 use crate::effort::Effort;
-use crate::limits::least_margin_v;
+use crate::limits::{THIN_MARGIN_V, least_margin_v};
 use crate::merits::Merits;
 use crate::obstacle::Obstacle;
 use crate::outcome::{Design, Texts};
@@ -21,7 +21,7 @@ const MOST_PLANS_IN_TIME: usize = 64;
 /// The most margin that a site file can ask for, in volts.
 const MOST_MARGIN_V: f64 = 10.0;
 /// How much more margin is asked for, in volts, at least; rounded up to half a volt.
-const FURTHER_MARGIN_V: f64 = 1.0;
+const FURTHER_MARGIN_V: f64 = 0.5;
 
 /// What an alternative was asked for beyond the survey.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,7 +99,8 @@ pub fn alternatives(
     let has_time = effort.most_orders > effort.orders;
     let (most_orders, most_plans) =
         if has_time { (effort.most_orders, MOST_PLANS_IN_TIME) } else { (1, MOST_PLANS) };
-    let effort = Effort { orders: 1, most_orders, most_plans, prices_limits: false, ..effort };
+    let takes_first = !has_time;
+    let effort = Effort { orders: 1, most_orders, most_plans, takes_first, prices_limits: false, ..effort };
     for asked in further(survey, &Merits::of(&cheapest)) {
         let tighter = tightened(survey, asked);
         match design_remembering(&tighter, &cheapest.family, texts, memory, effort, &mut *go_on) {
@@ -159,7 +160,9 @@ fn further(survey: &Survey, cheapest: &Merits) -> Vec<Asked> {
     let mut list = Vec::new();
     if let Some((_, margin_v)) = cheapest.margin {
         let least_v = margin_v.max(least_margin_v(survey));
-        let volts = ((least_v + FURTHER_MARGIN_V) * 2.0).ceil() / 2.0;
+        // Not less than what keeps a station from being called thin.
+        let thin_v = survey.settings.thin_margin_v.unwrap_or(THIN_MARGIN_V);
+        let volts = ((least_v + FURTHER_MARGIN_V).max(thin_v) * 2.0).ceil() / 2.0;
         if volts <= MOST_MARGIN_V {
             list.push(Asked::Margin { volts });
         }

@@ -50,7 +50,7 @@ impl<'s, 'a> Bus<'s, 'a> {
     pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, effort: Effort) -> Self {
         Bus {
             instance,
-            search: Search::new(instance, texts, memory, effort.most_plans),
+            search: Search::new(instance, texts, memory, effort),
             seed: effort.seed,
             next: 0,
             seen: Vec::new(),

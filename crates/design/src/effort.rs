@@ -9,6 +9,8 @@ pub struct Effort {
     pub most_orders: usize,
     /// Plans of each bus that are assessed at most.
     pub most_plans: usize,
+    /// Whether the first design that passes is taken, without looking for a cheaper one.
+    pub takes_first: bool,
     /// Whether it is worked out what each limit costs.
     pub prices_limits: bool,
     /// Seed for the orders beyond the natural ones.
@@ -17,6 +19,13 @@ pub struct Effort {
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { orders: 3, most_orders: 3, most_plans: usize::MAX, prices_limits: true, seed: 0 }
+        Effort {
+            orders: 3,
+            most_orders: 3,
+            most_plans: usize::MAX,
+            takes_first: false,
+            prices_limits: true,
+            seed: 0,
+        }
     }
 }

@@ -1,7 +1,6 @@
 //! Something that hangs on a run.
 
 use crate::electric::StationLoad;
-use crate::locks::ItemLocks;
 use crate::money::Amount;
 use latchline_site::catalogue::Environment;
 
@@ -14,6 +13,30 @@ pub enum Owner {
     Entrance(usize),
     /// A desk.
     Desk(usize),
+}
+
+/// The cable that must feed an item.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LockedCable {
+    /// A cable of the catalogue, new or in the wall.
+    Named(String),
+    /// The cable in the walls that leads to it.
+    InWalls,
+}
+
+/// What is decided of an item.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ItemLocks {
+    /// The place at whose distributor its run starts.
+    pub at: Option<usize>,
+    /// Its cable.
+    pub cable: Option<LockedCable>,
+    /// The group with which it is on one run, and how many that is.
+    pub together: Option<(usize, usize)>,
+    /// Whether no cable loops through it.
+    pub not_through: bool,
+    /// Whether its station cannot be looped in any case.
+    pub is_end: bool,
 }
 
 /// Something that hangs on a run: a dwelling with all its stations, a door station, a desk.

@@ -2,34 +2,10 @@
 
 use crate::branches::Branching;
 use crate::instance::Instance;
-use crate::item::Owner;
+use crate::item::{ItemLocks, LockedCable, Owner};
 use crate::sections::{chain_in_walls, sections};
 use latchline_survey::{Decision, Who};
 use std::collections::BTreeMap;
-
-/// The cable that must feed an item.
-#[derive(Debug, Clone, PartialEq)]
-pub enum LockedCable {
-    /// A cable of the catalogue, new or in the wall.
-    Named(String),
-    /// The cable in the walls that leads to it.
-    InWalls,
-}
-
-/// What is decided of an item.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct ItemLocks {
-    /// The place at whose distributor its run starts.
-    pub at: Option<usize>,
-    /// Its cable.
-    pub cable: Option<LockedCable>,
-    /// The group with which it is on one run, and how many that is.
-    pub together: Option<(usize, usize)>,
-    /// Whether no cable loops through it.
-    pub not_through: bool,
-    /// Whether its station cannot be looped in any case.
-    pub is_end: bool,
-}
 
 impl Instance<'_> {
     /// Reads the survey's decisions onto items and places.

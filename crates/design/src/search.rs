@@ -15,6 +15,7 @@ mod other;
 mod quick;
 
 use crate::arrangement::SMALL_SITE;
+use crate::effort::Effort;
 use crate::instance::Instance;
 use crate::judge::{Help, Judged, Rejection, judge};
 use crate::money::{Amount, money};
@@ -34,6 +35,8 @@ use std::collections::{BTreeSet, BinaryHeap};
 pub const LARGE_SITE: usize = 300;
 /// Voltage losses between supply and distributors that are planned with.
 const DROPS_V: [f64; 7] = [0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 4.5];
+/// Those where the first design that passes is taken.
+const FIRST_DROPS_V: [f64; 2] = [0.5, 2.0];
 /// Those of a large site.
 const DROPS_LARGE_V: [f64; 2] = [0.0, 1.0];
 /// A plan this near to its bound, as a fraction, is not improved further on a site that is not small.
@@ -66,6 +69,8 @@ pub struct Search<'s, 'a> {
     pub assessed: usize,
     /// Plans that may be assessed.
     most_plans: usize,
+    /// Whether the first design that passes is taken.
+    takes_first: bool,
     /// Whether cautious plans failed, too.
     is_beyond_caution: bool,
     /// What a plan failed by that no plan can change, in sentences; then nothing further is tried.
@@ -85,7 +90,7 @@ struct Root {
 
 impl<'s, 'a> Search<'s, 'a> {
     /// Nothing known yet.
-    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, most_plans: usize) -> Self {
+    pub fn new(instance: &'s Instance<'a>, texts: Texts<'s>, memory: &Memory, effort: Effort) -> Self {
         let memory = memory.clone();
         Search {
             instance,
@@ -95,7 +100,8 @@ impl<'s, 'a> Search<'s, 'a> {
             taken: 0,
             lessons: 0,
             assessed: 0,
-            most_plans,
+            most_plans: effort.most_plans,
+            takes_first: effort.takes_first,
             unmendable: None,
             is_beyond_caution: false,
             nearest: None,
@@ -164,7 +170,10 @@ impl<'s, 'a> Search<'s, 'a> {
         let Some((mut best, fill)) = self.quick(root, order, first, known) else {
             return Err(self.rejected());
         };
-        if best.is_none() && known.is_none() && !self.is_beyond_caution {
+        if best.is_some() && self.takes_first {
+            return Ok(best);
+        }
+        if best.is_none() && known.is_none() && !self.is_beyond_caution && !self.takes_first {
             best = self.cautious(root, order, fill);
             self.is_beyond_caution = best.is_none();
         }
@@ -212,10 +221,23 @@ impl<'s, 'a> Search<'s, 'a> {
         let mut heap: BinaryHeap<Candidate> = BinaryHeap::new();
         let mut number = 0;
         let is_large = self.instance.items.len() > LARGE_SITE;
-        let drops = DROPS_V.into_iter().filter(|drop_v| !is_large || DROPS_LARGE_V.contains(drop_v));
+        let drops = DROPS_V.into_iter().filter(|drop_v| match (self.takes_first, is_large) {
+            (true, _) => FIRST_DROPS_V.contains(drop_v),
+            (false, true) => DROPS_LARGE_V.contains(drop_v),
+            (false, false) => true,
+        });
+        let trunks: Vec<(usize, u32)> = if self.takes_first {
+            // One of the middle, and the thickest.
+            wires.get(wires.len() / 2).into_iter().chain(wires.last()).copied().collect()
+        } else {
+            wires.iter().take(if is_large { 2 } else { MOST_TRUNK_WIRES }).copied().collect()
+        };
         for drop_v in drops {
+            if self.is_spent() {
+                break;
+            }
             tables.push(tables_for(self.instance, order, drop_v));
-            for &(trunk_wire, pairs) in wires.iter().take(if is_large { 2 } else { MOST_TRUNK_WIRES }) {
+            for &(trunk_wire, pairs) in &trunks {
                 let assumptions =
                     Assumptions { drop_v, fill, trunk_wire: Some(trunk_wire), most_supplies: 0 };
                 let at = tables.len() - 1;

@@ -28,8 +28,14 @@ pub struct WayOut {
 pub fn ways_out(survey: &Survey, family: &str, texts: Texts<'_>) -> Vec<WayOut> {
     let mut tried = Vec::new();
     let mut attempt = |changed: &Survey, family: &str, what: &dyn Fn(Option<&Design>) -> Both| {
-        let effort =
-            Effort { orders: 1, most_orders: 1, most_plans: MOST_PLANS, prices_limits: false, seed: 0 };
+        let effort = Effort {
+            orders: 1,
+            most_orders: 1,
+            most_plans: MOST_PLANS,
+            takes_first: false,
+            prices_limits: false,
+            seed: 0,
+        };
         let made = design(changed, family, texts, effort, &mut |_, _, _| false).ok();
         tried.push(WayOut { what: what(made.as_ref()), cost: made.map(|made| made.cost) });
     };

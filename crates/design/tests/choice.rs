@@ -4,6 +4,7 @@ use crate::common::{corridors, design_with, survey};
 use latchline_assess::Memory;
 use latchline_design::{Choice, Design, Effort, Merits, Texts, alternatives, design_remembering};
 use latchline_finding::Sources;
+use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, RunStop};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::Survey;
@@ -103,7 +104,24 @@ fn policies_and_locked_decisions_are_kept() {
             .expect("a run")
     };
     let together = locked("together,A-001;A-104,,\n");
-    assert_eq!(run_of(&together, "A-001"), run_of(&together, "A-104"));
+    // What hangs on a branch box is on the run that feeds it.
+    let root = |name: &str| {
+        let site = &together.site;
+        let mut run = run_of(&together, name);
+        while let RunStart::Port { box_index, .. } = site.runs[run].from {
+            let feeds = |other: &usize| {
+                let mut sections = site.runs[*other].sections.iter();
+                sections.any(|section| matches!(section.to, RunStop::BoxInput(at) if at == box_index))
+            };
+            let is_branch = site.box_model(&site.boxes[box_index]).role.value == BoxRole::BranchBox;
+            match (0..site.runs.len()).find(feeds).filter(|_| is_branch) {
+                Some(above) => run = above,
+                None => break,
+            }
+        }
+        run
+    };
+    assert_eq!(root("A-001"), root("A-104"));
     let not_through = locked("not through,A-001;A-002;A-003;A-004,,\n");
     for name in ["A-001", "A-002", "A-003", "A-004"] {
         let stations = stations(&not_through, run_of(&not_through, name));

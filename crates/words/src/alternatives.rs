@@ -20,7 +20,7 @@ sentences! {
     /// The designs to choose between.
     pub enum ChoiceWords<'a> {
         Head { count: usize }:
-            "{count:Design|Designs} to choose from: none is as good as another in price, volts, decibels, dwellings silenced and warnings at once."
+            "{count:design|designs} to choose from: none is as good as another in price, volts, decibels, dwellings silenced and warnings at once."
             | "{count:Entwurf|Entwürfe} zur Wahl: Keiner ist zugleich in Preis, Volt, Dezibel, stummen Wohnungen und Warnungen so gut wie ein anderer.",
         Single:
             "No other design is offered beside this one."

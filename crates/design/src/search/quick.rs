@@ -41,7 +41,8 @@ impl Search<'_, '_> {
                 break;
             }
             for &trunk in &wires {
-                if self.is_spent() {
+                // Where the first that passes is taken, plans that reckon with losses get their share.
+                if self.is_spent() || (self.takes_first && self.assessed > self.most_plans / 2) {
                     break 'fills;
                 }
                 let planned = with_trunks(&planned, trunk);

@@ -296,8 +296,8 @@ pub(super) static ALL: &[Symptom] = &[
             ],
         ],
         measure: [
-            "Nothing: latchline headroom SITE --more 2 says how many more stations, or metres, each supply and run carries. Without a site file, latchline reach --total METRES --cable CABLE says how many stations one run carries.",
-            "Nichts: latchline headroom ANLAGE --more 2 sagt, wie viele Stationen oder Meter jedes Netzteil und jeder Strang noch trägt. Ohne Anlagendatei sagt latchline reach --total METER --cable LEITUNG, wie viele Stationen ein Strang trägt.",
+            "Nothing: latchline headroom SITE --more 2 says yes or no, and where; without --more, how many more stations, or metres, each supply and run carries. Without a site file, latchline reach --total METRES --cable CABLE says how many stations one run carries.",
+            "Nichts: latchline headroom ANLAGE --more 2 sagt ja oder nein und wo; ohne --more, wie viele Stationen oder Meter jedes Netzteil und jeder Strang noch trägt. Ohne Anlagendatei sagt latchline reach --total METER --cable LEITUNG, wie viele Stationen ein Strang trägt.",
         ],
         codes: &[],
     },

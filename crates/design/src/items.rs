@@ -2,7 +2,7 @@
 
 use crate::electric::StationLoad;
 use crate::instance::Instance;
-use crate::item::{ItemLocks, Item, Owner};
+use crate::item::{Item, ItemLocks, Owner};
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::cost_of;

@@ -199,10 +199,10 @@ fn a_bound_carries_its_word() {
 fn reach_says_what_it_assumes_and_where_fewer_do_not_work() {
     let folder = Folder::new();
     let text = joined(&folder.run(&["reach", "ostrel-48"]).out);
-    assert!(text.contains("Assumed: 2 door stations ostrel-dv1, each behind 10 m of flex-1.0, 1 on outputs of the supply beside the feed, 1 on ports of the distributor beside the chain's."), "{text}");
+    assert!(text.contains("Assumed with ostrel-ps-120: 2 door stations ostrel-dv1, each behind 10 m of flex-1.0, 1 on outputs of the supply beside the feed, 1 on ports of the distributor beside the chain's."), "{text}");
     let ask = ["reach", "--station", "larkfen-v5", "--supply", "larkfen-ps-40"];
     let text = joined(&folder.run(&ask).out);
-    assert!(text.contains("Assumed: 1 door station larkfen-dv2"), "{text}");
+    assert!(text.contains("Assumed with larkfen-ps-40: 1 door station larkfen-dv2"), "{text}");
     assert!(
         text.contains(")* ")
             && text.contains("Fewer stations do not always work")
@@ -306,7 +306,7 @@ fn a_battery_colder_than_its_table_says_what_to_do() {
     folder.write(
         "site.toml",
         "[site]\ntitle = \"T\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
-         [supplies]\nPS = { model = \"ostrel-ps-120b\", coldest_ambient = \"-10 °C\" }\n[entrances]\nfront = { role = \"main\" }\n[dwellings]\nA-1 = {}\n\
+         [policy]\nstandby_hours = 4\n[supplies]\nPS = { model = \"ostrel-ps-120b\", coldest_ambient = \"-10 °C\" }\n[entrances]\nfront = { role = \"main\" }\n[dwellings]\nA-1 = {}\n\
          [runs]\nflat = { from = \"PS\", to = \"A-1\", length = \"12 m\" }\ndoor = { from = \"PS\", to = \"front\", length = \"9 m\" }\n",
     );
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);

@@ -12,10 +12,10 @@ rule! {
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, entrance) in site.entrances.iter().enumerate() {
-        // A gate drive outside the buildings has its own ways of being opened by hand; whoever owns it answers for them. On a floor of a building it
-        // shuts a door like any other lock.
+        // A door without a lock keeps nobody in. A gate drive outside the buildings has its own ways of being opened by hand; whoever owns it
+        // answers for them. On a floor of a building it shuts a door like any other lock.
         let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
-        if !is_in_building && LockAt::of_entrance(site, entrance).all(|at| at.is_gate()) {
+        if !LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate()) {
             continue;
         }
         let Some(route) = &site.entrances[index].escape_route else {

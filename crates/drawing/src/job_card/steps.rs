@@ -8,9 +8,9 @@ use crate::scene::{Area, Group, Layer};
 /// Height of a row with a box to write in.
 const ROW_MM: f64 = 6.6;
 /// Room for the number of a step.
-const NUMBER_MM: f64 = 9.0;
+const NUMBER_MM: f64 = 8.0;
 /// Room for each figure.
-const FIGURE_MM: f64 = 13.0;
+const FIGURE_MM: f64 = 15.5;
 /// Box to write in.
 const BOX_MM: f64 = 15.0;
 

@@ -163,8 +163,8 @@ impl Inference<'_, '_, '_> {
             // What is the same at both ends, or hopeless at both in one regime, is so between them.
             let is_open = |pair: &&[Solved]| {
                 let is_one_regime = pair[0].outcome.regime == pair[1].outcome.regime;
-                !self.is_alike(&pair[0], &pair[1])
-                    && !(is_one_regime && self.is_hopeless(&pair[0], &pair[1], sound))
+                !(self.is_alike(&pair[0], &pair[1])
+                    || is_one_regime && self.is_hopeless(&pair[0], &pair[1], sound))
             };
             self.halve(hypothesis, &mut points, is_open, usize::MAX, workspace);
         }

@@ -118,8 +118,9 @@ fn row(step: &CardStep, columns: Columns) -> Piece {
     let mut group = Group::new("step");
     let has_figures = step.writes || step.values.iter().any(|value| !value.is_empty());
     let lines = wrapped(&step.what, TEXT_MM, false, columns.label());
-    // What is long stands above its figures, over the whole width.
-    let is_short = lines.len() <= 2 && step.writes;
+    // What is long, or has a word that would be broken, stands above its figures, over the whole width.
+    let breaks = |word: &str| text_width_mm(word, TEXT_MM, false) > columns.label();
+    let is_short = lines.len() == 1 && step.writes && !step.what.split_whitespace().any(breaks);
     let (mut y, top) = (0.0, (ROW_MM - line_mm(TEXT_MM)) / 2.0);
     if is_short {
         let height = lines.len() as f64 * line_mm(TEXT_MM);

@@ -27,6 +27,9 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         (item_title(subject, item).into_owned(), Vec::new())
     };
     let (address, positions) = address_words(subject, item);
+    // The picture of the switches says how they stand; in words only where there is none.
+    let pictured = switches(subject, item);
+    let positions = if pictured.is_empty() { positions } else { String::new() };
     lines.extend([address, positions].into_iter().filter(|line| !line.is_empty()));
     let locale = &subject.locale;
     let blanks = match is_device {
@@ -40,7 +43,7 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         what,
         lines,
         strip: strip(subject, item),
-        switches: switches(subject, item),
+        switches: pictured,
         pictures: Vec::new(),
         steps: assigned.at(Spot::Item(item)).map(|step| card_step(subject, step)).collect(),
         blanks,

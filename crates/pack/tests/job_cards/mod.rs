@@ -122,7 +122,7 @@ pub(crate) fn check(site: Site) {
     let german = Locale { language: Language::German, ..Locale::default() };
     for (locale, paper) in [(Locale::default(), Paper::A4), (german, Paper::Letter)] {
         let options = Options { locale, paper, only: vec![Part::JobCards], ..Options::default() };
-        with_shown(&made, &options, |shown| sheets(shown));
+        with_shown(&made, &options, sheets);
     }
 }
 

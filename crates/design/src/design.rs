@@ -15,6 +15,7 @@ use crate::settled::settled;
 use crate::space::describe;
 use latchline_assess::Memory;
 use latchline_finding::{Money, Sourced};
+use latchline_site::catalogue::Family;
 use latchline_survey::Survey;
 use latchline_words::design::{LackingPart, SpaceWords, UnknownPart};
 use std::collections::BTreeSet;
@@ -67,11 +68,7 @@ fn of_one_cable_type(
     effort: Effort,
     go_on: GoOn<'_>,
 ) -> Result<Design, Obstacle> {
-    let catalogue = texts.catalogues.catalogue();
-    let Some(of_family) = catalogue.families.get(family) else {
-        return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
-    };
-    let whole = Instance::new(survey, catalogue, of_family)?;
+    let whole = Instance::new(survey, texts.catalogues.catalogue(), family_called(texts, family)?)?;
     let free = whole.wires.iter().filter(|wire| !wire.only_where_locked);
     let everywhere = free
         .filter(|wire| whole.environments.iter().all(|environment| wire.environments.contains(environment)));
@@ -113,21 +110,45 @@ fn over_groups(
     go_on: GoOn<'_>,
     least: &mut Option<Money>,
 ) -> Result<Design, Obstacle> {
-    let catalogue = texts.catalogues.catalogue();
-    let Some(family) = catalogue.families.get(family) else {
-        return Err(Obstacle::UnknownPart { part: UnknownPart::Family, name: family.to_string() });
-    };
-    let mut instance = Instance::new(survey, catalogue, family)?;
-    let settled = settled(&instance);
-    if let Some((settled, told)) = &settled {
-        instance = Instance::new(settled, catalogue, family)?;
-        instance.settled.clone_from(told);
-    }
-    let groups = call_groups(&instance);
-    if groups.len() > 1 {
-        return on_buses(&instance, &groups, texts, memory, effort, go_on, least);
-    }
-    let mut bus = Bus::new(&instance, texts, memory, effort);
+    on_settled(survey, family, texts, |instance| {
+        let groups = call_groups(instance);
+        match groups.len() > 1 {
+            true => on_buses(instance, &groups, texts, memory, effort, go_on, least),
+            false => on_one_bus(instance, texts, memory, effort, go_on, least),
+        }
+    })?
+}
+
+fn family_called<'t>(texts: Texts<'t>, name: &str) -> Result<&'t Family, Obstacle> {
+    let unknown = || Obstacle::UnknownPart { part: UnknownPart::Family, name: name.to_string() };
+    texts.catalogues.catalogue().families.get(name).ok_or_else(unknown)
+}
+
+/// Does something with a survey made ready, as the family can number it.
+fn on_settled<T>(
+    survey: &Survey,
+    family: &str,
+    texts: Texts<'_>,
+    act: impl FnOnce(&Instance<'_>) -> T,
+) -> Result<T, Obstacle> {
+    let (catalogue, family) = (texts.catalogues.catalogue(), family_called(texts, family)?);
+    let instance = Instance::new(survey, catalogue, family)?;
+    let Some((settled, told)) = settled(&instance) else { return Ok(act(&instance)) };
+    let mut instance = Instance::new(&settled, catalogue, family)?;
+    instance.settled = told;
+    Ok(act(&instance))
+}
+
+/// All that call one another on one bus.
+fn on_one_bus(
+    instance: &Instance<'_>,
+    texts: Texts<'_>,
+    memory: &Memory,
+    effort: Effort,
+    go_on: GoOn<'_>,
+    least: &mut Option<Money>,
+) -> Result<Design, Obstacle> {
+    let mut bus = Bus::new(instance, texts, memory, effort);
     bus.counted()?;
     bus.try_orders(effort.orders);
     while bus.orders() < effort.most_orders {
@@ -144,9 +165,9 @@ fn over_groups(
         lower_bound: money(bus.bound()),
         orders: bus.orders(),
         assessed: bus.assessed(),
-        space: describe(&instance, bus.orders(), bus.most_supplies()),
+        space: describe(instance, bus.orders(), bus.most_supplies()),
         binding: if effort.prices_limits { bus.binding() } else { Vec::new() },
-        ..finished(&instance, best.clone())
+        ..finished(instance, best.clone())
     })
 }
 
@@ -188,21 +209,15 @@ fn largest_group(instance: &Instance<'_>, plan: &Plan) -> usize {
 /// A design of another survey of the same building, held to the limits of this one; its bound and what its limits cost are left to
 /// whoever asks.
 pub(crate) fn under(survey: &Survey, design: &Design, texts: Texts<'_>, memory: &Memory) -> Option<Design> {
-    let catalogue = texts.catalogues.catalogue();
     let mut own = survey.clone();
     if let Some(cable) = &design.one_cable {
         own.settings.cables = vec![Sourced::assumed(cable.clone())];
     }
-    let family = catalogue.families.get(&design.family)?;
-    let mut instance = Instance::new(&own, catalogue, family).ok()?;
-    let settled = settled(&instance);
-    if let Some((settled, told)) = &settled {
-        instance = Instance::new(settled, catalogue, family).ok()?;
-        instance.settled.clone_from(told);
-    }
-    let plans: Vec<&Plan> = design.plans.iter().collect();
-    let made = finished(&instance, judge(&instance, texts, memory, &plans).ok()?);
-    Some(Design { one_cable: design.one_cable.clone(), ..made })
+    let made = on_settled(&own, &design.family, texts, |instance| {
+        let plans: Vec<&Plan> = design.plans.iter().collect();
+        Some(finished(instance, judge(instance, texts, memory, &plans).ok()?))
+    });
+    Some(Design { one_cable: design.one_cable.clone(), ..made.ok()?? })
 }
 
 /// Call groups on buses of their own, or with their neighbours on one.

@@ -4,6 +4,7 @@ use crate::outcome::Design;
 use latchline_finding::{ElementId, Finding, Money, Severity};
 use latchline_site::catalogue::BoxRole;
 use latchline_site::model::RunStart;
+use latchline_words::figures;
 
 /// What a person weighs one design against another by.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,11 +64,13 @@ impl Merits {
     fn shown(&self) -> [i64; 5] {
         let count = |count: usize| i64::try_from(count).unwrap_or(i64::MAX);
         // What is not known is nothing to choose by.
-        let scaled = |value: Option<f64>, by: f64| value.map_or(0, |value| (value * by).floor() as i64);
+        let steps = |value: Option<f64>, decimals: usize, each: f64| {
+            value.map_or(0, |value| (figures::down(value, decimals) / each).round() as i64)
+        };
         [
             -self.cost.as_hundredths(),
-            scaled(self.margin.as_ref().map(|(_, margin_v)| *margin_v), 100.0),
-            scaled(self.signal.as_ref().map(|signal| signal.margin_db), 10.0),
+            steps(self.margin.as_ref().map(|(_, margin_v)| *margin_v), 2, 0.01),
+            steps(self.signal.as_ref().map(|signal| signal.margin_db), 1, 0.1),
             -count(self.largest_group),
             -count(self.warnings),
         ]

@@ -43,17 +43,31 @@ flat = { title = "Station", source = "invented", family = "mere", kind = "indoor
 door = { title = "Door station", source = "invented", family = "mere", kind = "door", media = "audio", loop_through = "bridged", converter = true, standby = "2 W", ringing = "6 W", talking = "7 W", least_voltage = "30 V", least_standby_voltage = "20 V", directory = 99 }
 "#;
 
+/// A door and two flats of those parts.
+const OF_UNKNOWN_START: &str = r#"
+[site]
+title = "T"
+family = "mere"
+indoor_station = "flat"
+door_station = "door"
+cable = "pair-0.8"
+catalogues = ["catalogue.toml"]
+[supplies]
+PS = { model = "ps" }
+[entrances]
+front = { role = "main" }
+[dwellings]
+F1 = {}
+F2 = {}
+[runs]
+a = { from = "PS", to = ["front", "F1", "F2"], lengths = ["5 m", "6 m", "7 m"] }
+"#;
+
 #[test]
 fn a_start_up_that_is_not_judged_is_so_everywhere() {
     let folder = Folder::new();
     folder.write("catalogue.toml", UNKNOWN_START);
-    folder.write(
-        "site.toml",
-        "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
-         catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = { model = \"ps\" }\n[entrances]\nfront = { role = \"main\" }\n\
-         [dwellings]\nF1 = {}\nF2 = {}\n[runs]\n\
-         a = { from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"5 m\", \"6 m\", \"7 m\"] }\n",
-    );
+    folder.write("site.toml", OF_UNKNOWN_START);
     let told = "not judged for 3 devices: values are missing";
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
     assert!(text.contains(&format!("Power return: {told}")), "{text}");
@@ -246,13 +260,7 @@ fn a_boot_that_is_not_stated_is_not_judged_anywhere() {
     let folder = Folder::new();
     let threshold = "least_standby_voltage = \"20 V\", turn_on_voltage = \"30 V\", turn_off_voltage = \"20 V\", input_capacitance = \"100 uF\"";
     folder.write("catalogue.toml", UNKNOWN_START.replace("least_standby_voltage = \"20 V\"", threshold));
-    folder.write(
-        "site.toml",
-        "[site]\ntitle = \"T\"\nfamily = \"mere\"\nindoor_station = \"flat\"\ndoor_station = \"door\"\ncable = \"pair-0.8\"\n\
-         catalogues = [\"catalogue.toml\"]\n[supplies]\nPS = { model = \"ps\" }\n[entrances]\nfront = { role = \"main\" }\n\
-         [dwellings]\nF1 = {}\nF2 = {}\n[runs]\n\
-         a = { from = \"PS\", to = [\"front\", \"F1\", \"F2\"], lengths = [\"5 m\", \"6 m\", \"7 m\"] }\n",
-    );
+    folder.write("site.toml", OF_UNKNOWN_START);
     let told = "not judged for 3 devices: values are missing";
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
     assert!(text.contains(&format!("Power return: {told}")), "{text}");

@@ -235,27 +235,13 @@ fn of_supply(
         let after_another = with_room.iter().flat_map(|end| std::iter::repeat_n(end.0, room(end)));
         let rounds = (0..MOST_MORE)
             .flat_map(|round| with_room.iter().filter(move |end| room(end) > round).map(|end| end.0));
-        let allowed = || {
-            let mut order: Vec<&End> = Vec::new();
-            let mut left: Vec<&End> = with_room.iter().map(|end| end.0).collect();
-            let mut changed = site.clone();
-            let mut at = 0;
-            while order.len() < MOST_MORE && !left.is_empty() {
-                at %= left.len();
-                let mut more = changed.clone();
-                extend(&mut more, left[at], model);
-                if judge.holds(&more, Depth::Wiring) {
-                    changed = more;
-                    order.push(left[at]);
-                    at += 1;
-                } else {
-                    left.remove(at);
-                }
-            }
-            order
-        };
-        let orders: [Vec<&End>; 3] =
-            [after_another.take(MOST_MORE).collect(), rounds.take(MOST_MORE).collect(), allowed()];
+        let open: Vec<End> = with_room.iter().map(|end| *end.0).collect();
+        let allowed = in_turn(site, judge, &open, model, MOST_MORE, Depth::Wiring);
+        let orders: [Vec<&End>; 3] = [
+            after_another.take(MOST_MORE).collect(),
+            rounds.take(MOST_MORE).collect(),
+            allowed.iter().collect(),
+        ];
         let found = orders.into_iter().map(|order| {
             let (stations, limit) = judge.most(order.len(), |count| {
                 let mut changed = site.clone();
@@ -292,6 +278,34 @@ fn last_dwelling(site: &Site, run: usize) -> Option<usize> {
         StationOwner::Dwelling { dwelling, .. } => Some(dwelling),
         _ => None,
     }
+}
+
+/// The ends at which stations are added in turn, so many at most, each end so long as one more there with all before holds to a depth.
+pub(crate) fn in_turn(
+    site: &Site,
+    judge: &Judge,
+    ends: &[End],
+    model: &str,
+    most: usize,
+    depth: Depth,
+) -> Vec<End> {
+    let mut order: Vec<End> = Vec::new();
+    let mut left: Vec<End> = ends.to_vec();
+    let mut changed = site.clone();
+    let mut at = 0;
+    while order.len() < most && !left.is_empty() {
+        at %= left.len();
+        let mut more = changed.clone();
+        extend(&mut more, &left[at], model);
+        if judge.holds(&more, depth) {
+            changed = more;
+            order.push(left[at]);
+            at += 1;
+        } else {
+            left.remove(at);
+        }
+    }
+    order
 }
 
 /// Adds a dwelling at an end; at a free port the first one begins its run.

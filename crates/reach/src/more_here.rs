@@ -1,6 +1,6 @@
 //! Whether so many more stations of one model work on a site, and where.
 
-use crate::headroom::{End, ends, extend, feeding_supply};
+use crate::headroom::{End, ends, extend, feeding_supply, in_turn};
 use crate::judge::Judge;
 use latchline_assess::{Assessment, Depth, Memory, assess};
 use latchline_finding::{Code, ElementId, Severity};
@@ -47,9 +47,9 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
         order.iter().for_each(|end| extend(&mut changed, end, model));
         changed
     };
-    let holds = |order: &[End]| judge.holds(&with(order), Depth::Everything);
-    let alone = ends.iter().map(|end| vec![*end; wanted]).find(|order| holds(order));
-    let order = alone.unwrap_or_else(|| one_by_one(&ends, wanted, holds));
+    let alone =
+        ends.iter().map(|end| vec![*end; wanted]).find(|order| judge.holds(&with(order), Depth::Everything));
+    let order = alone.unwrap_or_else(|| in_turn(site, &judge, &ends, model, wanted, Depth::Everything));
     let changed = with(&order);
     let mut added: Vec<(ElementId, usize)> = Vec::new();
     for end in &order {
@@ -81,22 +81,4 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
         limit,
         warnings: new,
     }
-}
-
-/// The ends at which stations are added in turn, each so long as it bears one more with all before.
-fn one_by_one(ends: &[End], wanted: usize, holds: impl Fn(&[End]) -> bool) -> Vec<End> {
-    let mut order: Vec<End> = Vec::new();
-    let mut left: Vec<End> = ends.to_vec();
-    let mut at = 0;
-    while order.len() < wanted && !left.is_empty() {
-        at %= left.len();
-        order.push(left[at]);
-        if holds(&order) {
-            at += 1;
-        } else {
-            order.pop();
-            left.remove(at);
-        }
-    }
-    order
 }

@@ -23,24 +23,30 @@ fn without_zeros(number: &str) -> &str {
 /// Rounded towards minus infinity, for voltages and margins: a shown figure is never better than
 /// the computed one. A negative number never shows as zero.
 pub fn rounded_down(value: f64, decimals: usize) -> String {
-    let scale = power_of_ten(decimals);
-    let scaled = value * scale;
-    // A figure that is decimal but for its last binary digit stays what it is.
+    let rounded = down(value, decimals);
+    let is_hidden = value < 0.0 && rounded == 0.0;
+    fixed(if is_hidden { -1.0 / power_of_ten(decimals) } else { rounded }, decimals)
+}
+
+/// A number to the decimal below, for figures that are reckoned with as they are shown.
+pub fn down(value: f64, decimals: usize) -> f64 {
+    whole(value * power_of_ten(decimals), f64::floor) / power_of_ten(decimals)
+}
+
+/// A number to the decimal above.
+pub fn up(value: f64, decimals: usize) -> f64 {
+    whole(value * power_of_ten(decimals), f64::ceil) / power_of_ten(decimals)
+}
+
+/// A whole number to one side; one that is whole but for its last binary digit stays what it is.
+fn whole(scaled: f64, to_side: fn(f64) -> f64) -> f64 {
     let nearest = scaled.round();
-    let mut whole = if (scaled - nearest).abs() < 1e-6 { nearest } else { scaled.floor() };
-    if value < 0.0 && whole == 0.0 {
-        whole = -1.0;
-    }
-    fixed(whole / scale, decimals)
+    if (scaled - nearest).abs() < 1e-6 { nearest } else { to_side(scaled) }
 }
 
 /// Rounded towards plus infinity, for currents and loads.
 pub fn rounded_up(value: f64, decimals: usize) -> String {
-    let scale = power_of_ten(decimals);
-    let scaled = value * scale;
-    let nearest = scaled.round();
-    let whole = if (scaled - nearest).abs() < 1e-6 { nearest } else { scaled.ceil() };
-    fixed(whole / scale, decimals)
+    fixed(up(value, decimals), decimals)
 }
 
 /// The one rounding of each quantity that is calculated, for every output; the number alone, in the reader's language. Where room is short a
@@ -109,9 +115,7 @@ pub fn battery_hours(hours: f64, language: Language) -> String {
 
 /// How long a start takes, to the tenth of a second above: the one rounding of it, for figures of findings.
 pub fn start_s(time_s: f64) -> f64 {
-    let tenths = time_s * 10.0;
-    let nearest = tenths.round();
-    (if (tenths - nearest).abs() < 1e-6 { nearest } else { tenths.ceil() }) / 10.0
+    up(time_s, 1)
 }
 
 /// The same as it stands in tables, drawings and sentences, without its unit.

@@ -23,17 +23,15 @@ pub(super) fn asked_words(asked: Asked) -> Both {
 
 /// The figures of a design in the order of the heads, as they are shown: margins rounded down.
 pub(super) fn figures_of(merits: &Merits, currency: &str, language: Language) -> Vec<(ChoiceHead, String)> {
-    let down = |value: f64, decimals: usize| {
-        let scale = 10f64.powi(i32::try_from(decimals).unwrap_or(0));
-        figures::decimals(figures::fixed((value * scale).floor() / scale, decimals), language)
-    };
     let unknown = || ChoiceWords::Unknown.say(language);
     let margin = merits.margin.as_ref().map_or_else(unknown, |(device, margin_v)| {
-        ChoiceWords::VoltsAt { volts: &down(*margin_v, 2), device: device.as_str() }.say(language)
+        ChoiceWords::VoltsAt { volts: &figures::volts(*margin_v, language), device: device.as_str() }
+            .say(language)
     });
     let signal = merits.signal.as_ref().map_or_else(unknown, |signal| {
         let (station, caller) = (signal.station.as_str(), signal.caller.as_str());
-        ChoiceWords::DecibelsAt { decibels: &down(signal.margin_db, 1), station, caller }.say(language)
+        let decibels = &figures::decimals(figures::rounded_down(signal.margin_db, 1), language);
+        ChoiceWords::DecibelsAt { decibels, station, caller }.say(language)
     });
     let hours = &figures::decimals(figures::fixed(merits.labour_minutes / 60.0, 1), language);
     vec![
@@ -47,37 +45,39 @@ pub(super) fn figures_of(merits: &Merits, currency: &str, language: Language) ->
     ]
 }
 
+/// Words of a difference, from its number.
+type Difference = for<'n> fn(&'n str) -> ChoiceWords<'n>;
+
 /// What a step from one design to the next gains and loses.
 fn step(from: &Merits, to: &Merits) -> (Option<Both>, Option<Both>) {
     let (mut gains, mut losses): (Vec<Both>, Vec<Both>) = (Vec::new(), Vec::new());
     let mut tell = |is_gain: bool, words: Both| if is_gain { gains.push(words) } else { losses.push(words) };
-    let difference = |value: f64, decimals: usize, words: &dyn Fn(&str) -> ChoiceWords<'_>| {
-        let say = |language| {
-            let number = figures::decimals(figures::fixed(value.abs(), decimals), language);
-            words(&number).say(language)
-        };
-        Both::new(say(Language::English), say(Language::German))
+    let mut compared = |figure: fn(&Merits) -> Option<f64>, decimals: usize, words: [Difference; 2]| {
+        let shown = |merits: &Merits| figure(merits).map(|value| figures::down(value, decimals));
+        let (Some(before), Some(after)) = (shown(from), shown(to)) else { return };
+        let more = after - before;
+        if more.abs() > 1e-9 {
+            let is_gain = more > 0.0;
+            let say = |language| {
+                let number = figures::decimals(figures::fixed(more.abs(), decimals), language);
+                words[usize::from(!is_gain)](&number).say(language)
+            };
+            tell(is_gain, Both::new(say(Language::English), say(Language::German)));
+        }
     };
-    let volts =
-        |merits: &Merits| merits.margin.as_ref().map(|(_, margin_v)| (margin_v * 100.0).floor() / 100.0);
-    if let (Some(before), Some(after)) = (volts(from), volts(to)) {
-        let more = after - before;
-        if more > 1e-9 {
-            tell(true, difference(more, 2, &|volts| ChoiceWords::MoreVolts { volts }));
-        } else if more < -1e-9 {
-            tell(false, difference(more, 2, &|volts| ChoiceWords::LessVolts { volts }));
-        }
-    }
-    let decibels =
-        |merits: &Merits| merits.signal.as_ref().map(|signal| (signal.margin_db * 10.0).floor() / 10.0);
-    if let (Some(before), Some(after)) = (decibels(from), decibels(to)) {
-        let more = after - before;
-        if more > 1e-9 {
-            tell(true, difference(more, 1, &|decibels| ChoiceWords::MoreDecibels { decibels }));
-        } else if more < -1e-9 {
-            tell(false, difference(more, 1, &|decibels| ChoiceWords::LessDecibels { decibels }));
-        }
-    }
+    compared(
+        |merits| merits.margin.as_ref().map(|(_, margin_v)| *margin_v),
+        2,
+        [|volts| ChoiceWords::MoreVolts { volts }, |volts| ChoiceWords::LessVolts { volts }],
+    );
+    compared(
+        |merits| merits.signal.as_ref().map(|signal| signal.margin_db),
+        1,
+        [
+            |decibels| ChoiceWords::MoreDecibels { decibels },
+            |decibels| ChoiceWords::LessDecibels { decibels },
+        ],
+    );
     let dwellings = from.largest_group.abs_diff(to.largest_group);
     if dwellings > 0 {
         let is_fewer = to.largest_group < from.largest_group;

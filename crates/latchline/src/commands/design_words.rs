@@ -99,7 +99,7 @@ pub(super) fn report(design: &Design, side_by_side: &str, shown: &Shown<'_>) -> 
     };
     let _ = writeln!(text, "\n{}", say(contents));
     if let Some((device, margin_v)) = tightest(design) {
-        let margin = &fixed((margin_v * 100.0).floor() / 100.0, 2);
+        let margin = &figures::volts(margin_v, language);
         let _ = writeln!(text, "{}", say(DesignWords::Tightest { device: &device, margin }));
     }
     let cost = DesignWords::Cost {
@@ -197,7 +197,7 @@ pub(super) fn side_by_side(
     );
     for (family, result) in results {
         let Ok(design) = result else { continue };
-        let margin_v = tightest(design).map_or(0.0, |(_, margin)| (margin * 100.0).floor() / 100.0);
+        let margin_v = tightest(design).map_or(0.0, |(_, margin_v)| figures::down(margin_v, 2));
         let _ = writeln!(
             text,
             "{family:<14} {:>12} {:>12} {:>8} {:>9} {:>6} {:>9} {:>9}  {}",

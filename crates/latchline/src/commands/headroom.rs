@@ -1,6 +1,6 @@
 //! `latchline headroom`: how much more a site carries.
 
-use super::headroom_more::{self, title};
+use super::headroom_more;
 use super::written::{TextOrJson, WrittenArguments};
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
@@ -12,6 +12,7 @@ use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, hanging, paragraph};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::Site;
+use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
 use latchline_words::figures;
 use latchline_words::terms::Term;
@@ -105,7 +106,7 @@ fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String>
         match more.stations {
             0 => HeadroomWords::NoneOn {
                 supply,
-                title: &more.limit.map_or(String::new(), |code| title(code, look)),
+                title: &more.limit.map_or(String::new(), |code| title_of(code, look.language)),
             }
             .say(look.language),
             stations => HeadroomWords::Placed { count: stations, at: supply }.say(look.language),
@@ -153,7 +154,7 @@ fn words(list: &[Headroom], look: &Look) -> String {
     let keys: Vec<String> = limits
         .iter()
         .enumerate()
-        .map(|(number, code)| format!("{}: {}", mark(number), title(code, look)))
+        .map(|(number, code)| format!("{}: {}", mark(number), title_of(code, look.language)))
         .collect();
     if !keys.is_empty() {
         let keys = say(HeadroomWords::OneMore { limits: &keys.join("; ") });

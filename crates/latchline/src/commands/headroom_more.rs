@@ -9,6 +9,7 @@ use latchline_report::Look;
 use latchline_report::table::paragraph;
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::Site;
+use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -21,12 +22,6 @@ pub(super) fn usual_model(site: &Site) -> Option<&str> {
     }
     let (model, _) = models.into_iter().max_by_key(|(name, count)| (*count, std::cmp::Reverse(*name)))?;
     Some(model)
-}
-
-/// What a code is called, so that nobody has to look it up.
-pub(super) fn title(code: &str, look: &Look) -> String {
-    latchline_words::codes::of(code)
-        .map_or_else(|| code.to_string(), |words| words.title(look.language).to_string())
 }
 
 /// What is answered: the sentences, the one to say first, and the figures.
@@ -142,20 +137,21 @@ pub(super) fn answer(
     codes.dedup();
     let codes = codes.join(", ");
     let calls = site.family().simultaneous_calls.value as usize;
-    let (count, title_of) = (wanted, found.limit.map(|code| title(code, look)));
+    let (count, limit) = (wanted, found.limit.map(|code| title_of(code, look.language)));
     let first = match (found.works(), errors_today) {
         (true, 0) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
         (true, errors) => HeadroomWords::MoreFailsToday { errors, codes: &codes, count, model },
         (false, _) => HeadroomWords::MoreNo {
             count,
             model,
-            title: title_of.as_deref(),
+            title: limit.as_deref(),
             most: found.count(),
             places: Some(&*places).filter(|places| !places.is_empty()),
         },
     };
     let mut lines = vec![say(first)];
-    let titles: Vec<String> = found.warnings.iter().map(|code| title(code.as_str(), look)).collect();
+    let titles: Vec<String> =
+        found.warnings.iter().map(|code| title_of(code.as_str(), look.language)).collect();
     if !titles.is_empty() {
         lines.push(say(HeadroomWords::MoreWarns { titles: &titles.join("; ") }));
     }

@@ -124,7 +124,7 @@ impl<'a> AsDrawnOf<'a> {
         let voltage = down(voltage_v);
         let margin_v = self.margin_v();
         if margin_v < 0.0 {
-            let missing = Figure::new((-100.0 * margin_v).ceil() / 100.0, Unit::Volt);
+            let missing = up(-margin_v);
             return AsDrawn::Weak { place, when, voltage, bound, limit, missing }.say(language);
         }
         AsDrawn::Sound { place, when, voltage, bound, limit, margin: down(margin_v) }.say(language)
@@ -141,7 +141,7 @@ impl<'a> AsDrawnOf<'a> {
             said.push(match worst.adverse_v {
                 None => AsDrawn::CollapsesOtherwise { when }.say(language),
                 Some(_) if margin_v < 0.0 => {
-                    let missing = Figure::new((-100.0 * margin_v).ceil() / 100.0, Unit::Volt);
+                    let missing = up(-margin_v);
                     AsDrawn::WeakOtherwise { when, missing }.say(language)
                 }
                 Some(_) => AsDrawn::LeastOfAll { when, margin: down(margin_v) }.say(language),
@@ -187,7 +187,7 @@ impl<'a> AsDrawnOf<'a> {
         let mut text = paragraph(&said.join(" "), 0, width);
         let Some(reading) = &self.reading else { return text };
         let limit = Figure::new(self.in_state.limit_v, Unit::Volt);
-        let (low, high) = (down(reading.low), Figure::new((100.0 * reading.high).ceil() / 100.0, Unit::Volt));
+        let (low, high) = (down(reading.low), up(reading.high));
         let named = &reader.reading(&reading.quantity);
         text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
         let mut line = |words: AsDrawn<'_>| text.push_str(&hanging("  ", &words.say(language), width));
@@ -215,8 +215,10 @@ impl<'a> AsDrawnOf<'a> {
 
 /// Volts to the hundredth below.
 fn down(voltage_v: f64) -> Figure {
-    let hundredths = 100.0 * voltage_v;
-    let nearest = hundredths.round();
-    let whole = if (hundredths - nearest).abs() < 1e-6 { nearest } else { hundredths.floor() };
-    Figure::new(whole / 100.0, Unit::Volt)
+    Figure::new(figures::down(voltage_v, 2), Unit::Volt)
+}
+
+/// Volts to the hundredth above.
+fn up(voltage_v: f64) -> Figure {
+    Figure::new(figures::up(voltage_v, 2), Unit::Volt)
 }

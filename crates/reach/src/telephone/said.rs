@@ -18,16 +18,13 @@ fn power_word(power: Power, language: Language) -> &'static str {
     .say(language)
 }
 
-fn title(code: Code, language: Language) -> String {
-    codes::of(code.as_str()).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
-}
-
 /// Most errors that a sentence names.
 const MOST_TITLES: usize = 4;
 
 /// What is wrong, for a sentence.
 fn titles(codes: &[Code], language: Language) -> String {
-    let mut named: Vec<String> = codes.iter().take(MOST_TITLES).map(|code| title(*code, language)).collect();
+    let mut named: Vec<String> =
+        codes.iter().take(MOST_TITLES).map(|code| codes::title_of(code.as_str(), language)).collect();
     if codes.len() > MOST_TITLES {
         named.push(String::from("…"));
     }
@@ -174,7 +171,7 @@ pub fn spread_said(
         lines.push(match one.limit {
             Some(code) => {
                 let power = power_word(one.power, language);
-                say(AskWords::OneMore { power, title: &title(code, language) })
+                say(AskWords::OneMore { power, title: &codes::title_of(code.as_str(), language) })
             }
             None => say(AskWords::NoMore { most: MOST_STATIONS }),
         });
@@ -183,7 +180,11 @@ pub fn spread_said(
         lines.extend(one.fewer_fail.as_ref().map(|(counts, code)| {
             let counts: Vec<String> = counts.iter().map(usize::to_string).collect();
             let power = power_word(one.power, language);
-            say(AskWords::FewerFail { power, counts: &counts.join(", "), title: &title(*code, language) })
+            say(AskWords::FewerFail {
+                power,
+                counts: &counts.join(", "),
+                title: &codes::title_of(code.as_str(), language),
+            })
         }));
     }
     let (distributor, feed, feed_cable) = (&*run.question.distributor, &*metres(FEED_M, locale), FEED_CABLE);
@@ -449,7 +450,7 @@ pub fn mix_said(
                     supply,
                     calls,
                     locks,
-                    title: &title(code, language),
+                    title: &codes::title_of(code.as_str(), language),
                 }),
             }
         })

@@ -63,6 +63,11 @@ pub fn of(code: &str) -> Option<&'static CodeWords> {
     ALL.binary_search_by(|words| words.code.cmp(code)).ok().map(|index| ALL[index])
 }
 
+/// What a code says, in a few words; the code itself where it has none.
+pub fn title_of(code: &str, language: Language) -> String {
+    of(code).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
+}
+
 /// The wording of a finding. A code without words, or a message that lacks an argument, falls back to the title with
 /// the element, the figures and the state, so that nothing is ever lost.
 pub fn wording(finding: &Finding, language: Language) -> Wording {

@@ -48,13 +48,7 @@ fn fewest(carried: &[Carried]) -> usize {
 /// What one more would break, where the fewest work.
 fn limit_words(carried: &[Carried], language: Language) -> String {
     let limit = carried.first().and_then(|one| one.limit);
-    limit.map_or_else(
-        || String::from("–"),
-        |code| {
-            codes::of(code.as_str())
-                .map_or_else(|| code.to_string(), |words| words.title(language).to_string())
-        },
-    )
+    limit.map_or_else(|| String::from("–"), |code| codes::title_of(code.as_str(), language))
 }
 
 /// The rulers of a run's length and of a spacing.

@@ -7,7 +7,7 @@ use crate::instance::Instance;
 use crate::item::Owner;
 use crate::money::{Amount, NONE};
 use crate::parts::InWall;
-use crate::sections::{Sections, chain_in_walls, in_walls, sections};
+use crate::sections::{Sections, chain_in_walls, in_walls, length_of};
 use latchline_site::catalogue::Environment;
 
 /// Items of a run with branch boxes at most.
@@ -69,16 +69,6 @@ impl Branching {
     }
 }
 
-/// By number of items from `first` on: the run with branch boxes that costs least, from a place.
-pub fn branchings(
-    instance: &Instance<'_>,
-    order: &[usize],
-    place: usize,
-    first: usize,
-) -> Vec<Option<Branching>> {
-    Branches::new(instance, order, first).map_or(Vec::new(), |branches| branches.from(place))
-}
-
 /// A division in the making: cost, and what stands before.
 #[derive(Clone, Copy)]
 struct Step {
@@ -88,19 +78,22 @@ struct Step {
     model: usize,
 }
 
-/// Costs of boxes over the items from one on.
-struct Branches<'b, 'a> {
+/// Costs of boxes over the items from one on, wherever the run starts.
+pub struct Branches<'b, 'a> {
     instance: &'b Instance<'a>,
     items: &'b [usize],
     /// Places that boxes may stand at.
     places: Vec<usize>,
+    /// By place, first item and number of items less one: the cost of a chain from a port there.
+    chains: Vec<Vec<Vec<Amount>>>,
     /// By place, first item and number of items: the cheapest box and its kind.
     blocks: Vec<Vec<Vec<(Amount, usize)>>>,
     per_dm: Amount,
 }
 
 impl<'b, 'a> Branches<'b, 'a> {
-    fn new(instance: &'b Instance<'a>, order: &'b [usize], first: usize) -> Option<Self> {
+    /// Of the items of an order from one on; `None` where no branch box can serve.
+    pub fn new(instance: &'b Instance<'a>, order: &'b [usize], first: usize) -> Option<Self> {
         let limits = &instance.limits;
         if instance.branch_boxes.is_empty() || !limits.branches {
             return None;
@@ -123,8 +116,10 @@ impl<'b, 'a> Branches<'b, 'a> {
         places.sort_unstable();
         places.dedup();
         let per_dm = instance.wires.first()?.per_dm;
-        let mut branches = Branches { instance, items, places, blocks: Vec::new(), per_dm };
-        branches.blocks = branches.places.iter().map(|place| branches.blocks_at(*place)).collect();
+        let mut branches =
+            Branches { instance, items, places, chains: Vec::new(), blocks: Vec::new(), per_dm };
+        branches.chains = branches.places.iter().map(|place| branches.chains_at(*place)).collect();
+        branches.blocks = (0..branches.places.len()).map(|at| branches.blocks_at(at)).collect();
         Some(branches)
     }
 
@@ -138,9 +133,8 @@ impl<'b, 'a> Branches<'b, 'a> {
             if !self.instance.may_chain(items) {
                 return None;
             }
-            let sections = sections(self.instance, place, items)?;
-            let in_walls = chain_in_walls(self.instance, place, items, sections.environment).is_some();
-            let length_dm: Amount = sections.lengths_dm.iter().map(|length| Amount::from(*length)).sum();
+            let (length_dm, environment) = length_of(self.instance, place, items)?;
+            let in_walls = chain_in_walls(self.instance, place, items, environment).is_some();
             Some(if in_walls { 0 } else { length_dm * self.per_dm })
         };
         let ahead = cost(items);
@@ -151,14 +145,15 @@ impl<'b, 'a> Branches<'b, 'a> {
         }
     }
 
-    fn blocks_at(&self, place: usize) -> Vec<Vec<(Amount, usize)>> {
+    fn chains_at(&self, place: usize) -> Vec<Vec<Amount>> {
         let count = self.items.len();
-        let chains: Vec<Vec<Amount>> = (0..count)
-            .map(|first| {
-                let cost = |end: usize| self.chain(place, first, end).map_or(NONE, |(cost, _)| cost);
-                (first + 1..=count).map(cost).collect()
-            })
-            .collect();
+        let cost = |first: usize, end: usize| self.chain(place, first, end).map_or(NONE, |(cost, _)| cost);
+        (0..count).map(|first| (first + 1..=count).map(|end| cost(first, end)).collect()).collect()
+    }
+
+    fn blocks_at(&self, at: usize) -> Vec<Vec<(Amount, usize)>> {
+        let count = self.items.len();
+        let (place, chains) = (self.places[at], &self.chains[at]);
         (0..count)
             .map(|first| {
                 let is_near = self.instance.near_boxes(self.items[first]).iter().take(NEAR_BRANCH);
@@ -170,7 +165,7 @@ impl<'b, 'a> Branches<'b, 'a> {
                     .branch_boxes
                     .iter()
                     .map(|model| {
-                        divided(&chains, first, count, model.ports).last().cloned().unwrap_or_default()
+                        divided(chains, first, count, model.ports).last().cloned().unwrap_or_default()
                     })
                     .collect();
                 (0..=count - first)
@@ -187,11 +182,9 @@ impl<'b, 'a> Branches<'b, 'a> {
     }
 
     /// The chains of one box, found again.
-    fn chains(&self, place: usize, model: usize, first: usize, end: usize) -> Vec<Vec<usize>> {
-        let cost = |from: usize, to: usize| self.chain(place, from, to).map_or(NONE, |(cost, _)| cost);
-        let chains: Vec<Vec<Amount>> =
-            (0..end).map(|from| (from + 1..=end).map(|to| cost(from, to)).collect()).collect();
-        let table = divided(&chains, first, end, self.instance.branch_boxes[model].ports);
+    fn chains(&self, at: usize, model: usize, first: usize, end: usize) -> Vec<Vec<usize>> {
+        let (place, chains) = (self.places[at], &self.chains[at]);
+        let table = divided(chains, first, end, self.instance.branch_boxes[model].ports);
         let mut found = Vec::new();
         let (mut ports, mut done) = (table.len() - 1, end - first);
         while done > 0 && ports > 0 {
@@ -212,7 +205,8 @@ impl<'b, 'a> Branches<'b, 'a> {
         found
     }
 
-    fn from(&self, place: usize) -> Vec<Option<Branching>> {
+    /// By number of items: the run with branch boxes that costs least, from a place.
+    pub fn from(&self, place: usize) -> Vec<Option<Branching>> {
         let count = self.items.len();
         let unreached = Step { cost: NONE, from: 0, before: 0, model: 0 };
         let mut steps = vec![vec![unreached; self.places.len()]; count + 1];
@@ -257,7 +251,7 @@ impl<'b, 'a> Branches<'b, 'a> {
         let mut done = end;
         while done > 0 {
             let step = steps[done][at];
-            let chains = self.chains(self.places[at], step.model, step.from, done);
+            let chains = self.chains(at, step.model, step.from, done);
             boxes.push(BranchBox { place: self.places[at], model: step.model, chains });
             (done, at) = (step.from, step.before);
         }

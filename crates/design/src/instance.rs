@@ -12,6 +12,7 @@ use crate::station_load::station;
 use latchline_finding::Both;
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
 use latchline_survey::Survey;
+use latchline_survey::model::Place;
 use latchline_survey::routes::Way;
 use latchline_words::design::LackingPart;
 use std::collections::{BTreeMap, BTreeSet};
@@ -32,6 +33,8 @@ pub struct Instance<'a> {
     pub wires: Vec<Wire>,
     /// Cables in the walls by the names of their ends, each from either.
     pub in_walls: Arc<BTreeMap<String, BTreeMap<String, InWall>>>,
+    /// By place: whether a cable in the walls ends there.
+    pub walls_end_at: Vec<bool>,
     /// Distributors by price.
     pub distributors: Vec<Distributor>,
     /// Branch boxes by price.
@@ -97,6 +100,7 @@ impl<'a> Instance<'a> {
             items: Vec::new(),
             wires: wires(survey, catalogue, family),
             in_walls: Arc::new(in_walls(survey, catalogue)?),
+            walls_end_at: Vec::new(),
             distributors: catalogue
                 .boxes
                 .values()
@@ -142,6 +146,8 @@ impl<'a> Instance<'a> {
         };
         instance.distributors.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         instance.branch_boxes.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
+        let ends_at = |place: &Place| instance.in_walls.contains_key(&place.name.value);
+        instance.walls_end_at = survey.places.iter().map(ends_at).collect();
         instance.nearest_boxes = (0..survey.places.len()).map(|place| instance.boxes_near(place)).collect();
         instance.supplies.sort_by(|a, b| a.cost.cmp(&b.cost).then(a.name.cmp(&b.name)));
         if instance.distributors.is_empty() {

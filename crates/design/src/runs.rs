@@ -5,14 +5,14 @@
 //! same way. One further item on a chain lengthens it and adds load, so a chain that fails is the end of its kind.
 
 use crate::arrangement::{Arrangement, MOST_ARRANGED, MOST_MOVED, SMALL_SITE, arrangements};
-use crate::branches::{Branching, branchings};
+use crate::branches::{Branches, Branching};
 use crate::electric::{Head, Sweep};
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::laid::{Cheapest, Laid};
 use crate::money::{Amount, NONE, rest};
 use crate::parts::{Distributor, InWall};
-use crate::sections::{chain_in_walls, sections};
+use crate::sections::{chain_in_walls, length_of, sections};
 use rayon::prelude::*;
 use std::collections::BTreeSet;
 
@@ -211,8 +211,7 @@ fn least_cost(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<
     if !instance.in_walls.is_empty() {
         return Some(0);
     }
-    let sections = sections(instance, place, items)?;
-    let length_dm: Amount = sections.lengths_dm.iter().map(|length| Amount::from(*length)).sum();
+    let (length_dm, _) = length_of(instance, place, items)?;
     Some(length_dm * instance.wires.first()?.per_dm)
 }
 
@@ -316,6 +315,11 @@ pub struct Tables {
 pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Barred) -> Tables {
     let heads: Vec<Head> =
         instance.distributors.iter().map(|kind| best_head(instance, kind, drop_v)).collect();
+    let branches: Vec<Option<Branches<'_, '_>>> =
+        (0..order.len()).into_par_iter().map(|first| Branches::new(instance, order, first)).collect();
+    let branched = |first: usize, place: usize| {
+        branches[first].as_ref().map_or(Vec::new(), |branches| branches.from(place))
+    };
     let at = |place: &usize| -> Vec<RunTable> {
         let mut tables: Vec<RunTable> = vec![RunTable { from: vec![Vec::new(); order.len()] }; heads.len()];
         for first in 0..order.len() {
@@ -323,7 +327,7 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
             if !is_near && !instance.is_locked_box(*place) {
                 continue;
             }
-            let branched = branchings(instance, order, *place, first);
+            let branched = branched(first, *place);
             for (model, (table, head)) in tables.iter_mut().zip(&heads).enumerate() {
                 if !instance.may_stand(model, *place) {
                     continue;
@@ -342,8 +346,7 @@ pub fn tables(instance: &Instance<'_>, order: &[usize], drop_v: f64, barred: &Ba
     let output = best_output(instance);
     let from_output = |place: &usize| -> RunTable {
         let start = Start { place: *place, model: None, head: output, barred };
-        let row_of =
-            |first: usize| row(instance, order, &start, first, &branchings(instance, order, *place, first));
+        let row_of = |first: usize| row(instance, order, &start, first, &branched(first, *place));
         RunTable { from: (0..order.len()).map(row_of).collect() }
     };
     let few = hangs_on_outputs(instance);
@@ -380,7 +383,8 @@ pub fn without(
         };
         let Some(at) = places.iter().position(|other| *other == place) else { continue };
         let start = Start { place, model, head, barred };
-        let branched = branchings(instance, order, place, first);
+        let branched =
+            Branches::new(instance, order, first).map_or(Vec::new(), |branches| branches.from(place));
         let table = match model {
             Some(model) => &mut changed.ports[model][at],
             None => &mut changed.outputs[at],

@@ -1,6 +1,7 @@
 //! The sections of a chain: their lengths, what they pass, and cables in the walls that lead the same way.
 
 use crate::instance::Instance;
+use crate::money::Amount;
 use crate::parts::InWall;
 use latchline_site::catalogue::Environment;
 
@@ -17,7 +18,27 @@ pub struct Sections {
 
 /// Sections of a chain over items in the given order from a place; `None` where no way leads.
 pub fn sections(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<Sections> {
-    let mut lengths_dm = Vec::new();
+    let mut lengths_dm = Vec::with_capacity(items.len());
+    let (environment, beside_mains) =
+        walk(instance, place, items, &mut |length_dm| lengths_dm.push(length_dm))?;
+    Some(Sections { lengths_dm, environment, beside_mains })
+}
+
+/// Length of such a chain in tenths of a metre, and the worst environment on its way.
+pub fn length_of(instance: &Instance<'_>, place: usize, items: &[usize]) -> Option<(Amount, Environment)> {
+    let mut total_dm = 0;
+    let (environment, _) =
+        walk(instance, place, items, &mut |length_dm| total_dm += Amount::from(length_dm))?;
+    Some((total_dm, environment))
+}
+
+/// Tells the length of each section; returns the worst environment and whether mains cables share some of the way.
+fn walk(
+    instance: &Instance<'_>,
+    place: usize,
+    items: &[usize],
+    tell: &mut impl FnMut(u32),
+) -> Option<(Environment, bool)> {
     let mut environment = Environment::Indoors;
     let mut beside_mains = false;
     let mut at = place;
@@ -27,12 +48,12 @@ pub fn sections(instance: &Instance<'_>, place: usize, items: &[usize]) -> Optio
         let way = instance.way(at, item.place)?;
         environment = environment.max(way.environment).max(item.environment);
         beside_mains |= way.beside_mains;
-        lengths_dm.push(instance.section_dm(way.length_mm, drop_before + item.drop_mm));
-        lengths_dm.extend(std::iter::repeat_n(item.extension_dm, item.models.len() - 1));
+        tell(instance.section_dm(way.length_mm, drop_before + item.drop_mm));
+        (1..item.models.len()).for_each(|_| tell(item.extension_dm));
         at = item.place;
         drop_before = item.drop_mm;
     }
-    Some(Sections { lengths_dm, environment, beside_mains })
+    Some((environment, beside_mains))
 }
 
 /// Cables in the walls that lead all the way of a chain, if they are of one kind that may run there.
@@ -42,7 +63,7 @@ pub fn chain_in_walls<'i>(
     items: &[usize],
     environment: Environment,
 ) -> Option<Vec<&'i InWall>> {
-    if instance.in_walls.is_empty() {
+    if !instance.walls_end_at[place] {
         return None;
     }
     let start = instance.survey.places[place].name.value.as_str();

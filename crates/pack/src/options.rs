@@ -94,7 +94,7 @@ parts! {
     /// Wiring pictures of the locks.
     LockWiring "lock-wiring" false;
     /// The order of work, which leads from job card to job card.
-    OrderOfWork "order-of-work" false;
+    OrderOfWork "work-sequence" false;
     /// Job cards: one for each cupboard, landing and door.
     JobCards "job-cards" false;
     /// Labels of devices and cable ends.

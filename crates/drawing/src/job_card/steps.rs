@@ -10,9 +10,9 @@ const ROW_MM: f64 = 6.6;
 /// Room for the number of a step.
 const NUMBER_MM: f64 = 8.0;
 /// Room for each figure.
-const FIGURE_MM: f64 = 15.5;
+const FIGURE_MM: f64 = 14.5;
 /// Box to write in.
-const BOX_MM: f64 = 15.0;
+const BOX_MM: f64 = 13.0;
 
 /// Where the columns of rows with figures are.
 #[derive(Clone, Copy)]

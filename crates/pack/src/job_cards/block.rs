@@ -20,17 +20,16 @@ use latchline_wiring::Item;
 pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) -> CardBlock {
     let name = item.name(subject.site);
     let is_device = matches!(item, Item::Supply(_) | Item::Box(_) | Item::Station(_));
-    let (what, mut lines) = if is_device {
-        let title = item_title(subject, item);
-        (format!("{}: {}", kind_words(subject, item), model_name(subject, item)), vec![title.into_owned()])
-    } else {
-        (item_title(subject, item).into_owned(), Vec::new())
+    // The maker's own title of a model is in the maker's language, and long: the kind and the model say it.
+    let what = match is_device {
+        true => format!("{}: {}", kind_words(subject, item), model_name(subject, item)),
+        false => item_title(subject, item).into_owned(),
     };
     let (address, positions) = address_words(subject, item);
     // The picture of the switches says how they stand; in words only where there is none.
     let pictured = switches(subject, item);
     let positions = if pictured.is_empty() { positions } else { String::new() };
-    lines.extend([address, positions].into_iter().filter(|line| !line.is_empty()));
+    let lines = [address, positions].into_iter().filter(|line| !line.is_empty()).collect();
     let locale = &subject.locale;
     let blanks = match is_device {
         true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),

@@ -51,7 +51,7 @@ macro_rules! commissioning {
         HandOver:
             "Fill in the handover record together with the owner."
             | "Die Übergabe mit dem Eigentümer gemeinsam ausfüllen.",
-        Highest: "Highest" | "Höchstens",
+        Highest: "Highest" | "Max.",
         Instrument:
             "With"
             | "Messgerät",
@@ -81,7 +81,7 @@ macro_rules! commissioning {
         LockWithoutPower:
             "Without power the lock does what the door sheet says."
             | "Ohne Strom verhält sich das Schloss, wie das Türdatenblatt sagt.",
-        Lowest: "Lowest" | "Mindestens",
+        Lowest: "Lowest" | "Min.",
         MainsLostAndBack:
             "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
             | "Netz aus- und wieder einschalten: Jedes Gerät kommt ohne Zutun wieder. Zeit, bis das letzte hochgefahren ist:",

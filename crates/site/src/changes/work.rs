@@ -67,6 +67,7 @@ fn quantities(old: &Bill, new: &Bill) -> Vec<QuantityChange> {
         .map(|(quantity, line)| QuantityChange {
             kind: line.kind,
             name: line.name.clone(),
+            title: line.title.clone(),
             quantity,
             cost: line.unit_price.map(|price| price.times(quantity)),
         })

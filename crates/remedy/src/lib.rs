@@ -8,7 +8,7 @@
 //! a loop that would do if it measured no more than so much.
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
-//! * [`propose`]: the remedies of one finding;
+//! * [`propose`]: the remedies of one finding; [`again`]: a remedy that was found on another version of the site;
 //! * [`pair`]: where no single change mends it, a pair of changes.
 
 mod bench;
@@ -38,6 +38,18 @@ pub const MOST_REMEDIES: usize = 4;
 /// pair of them before what is left. What `check` and `fix` offer is this, as far as there is time to look.
 pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     with_a_pair(bench, finding, propose(bench, finding))
+}
+
+/// A remedy that was found elsewhere, tried on this bench: with its cost and figures as they are here; `None` if it does not mend the
+/// finding here.
+pub fn again(bench: &Bench<'_>, finding: &Finding, remedy: &Remedy) -> Option<Remedy> {
+    if finding.code == codes::ACCEPTANCE_WITHOUT_MATCH {
+        return without_trial(bench, finding)?.into_iter().find(|one| one.edit == remedy.edit);
+    }
+    let candidate = Candidate::new(remedy.kind, remedy.edit.clone());
+    let candidate = if remedy.cost.is_some() { candidate } else { candidate.unpriced() };
+    let mending = bench.cheapest_of_each_kind(std::slice::from_ref(&candidate), finding, 1).pop()?;
+    Some(bench.remedy(&candidate, &mending, finding))
 }
 
 /// Where no single change mends a finding, a pair of changes before what there is.

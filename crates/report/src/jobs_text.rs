@@ -88,10 +88,13 @@ pub(crate) fn list(
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
     let more = jobs.jobs.len() - shown;
-    let first = jobs.jobs.iter().position(|job| job.change.is_some()).map(|index| number(index, language));
+    let first =
+        jobs.jobs.iter().position(|job| job.told_change().is_some()).map(|index| number(index, language));
+    let in_order = jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
+        .chain(in_order.then(|| JobWords::InOrder.say(language)))
         .chain(first.and_then(|job| {
             let command = &report.command_of_job(&job)?;
             Some(JobWords::Foot { job: &job, command }.say(language))
@@ -111,7 +114,16 @@ pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language
     };
     let message = codes::wording(worst, language).message;
     let names = elements(assessment, &cause.findings);
+    // The same fault at other places that the same change mends.
+    let same = job.causes[1..].iter().map(|index| &jobs.causes[*index]);
+    let same = same.filter(|other| assessment.findings[other.findings[0]].code == worst.code);
+    let others: Vec<usize> = same.map(|other| other.findings[0]).collect();
+    let others: Vec<ElementId> =
+        elements(assessment, &others).into_iter().filter(|one| worst.element.as_ref() != Some(one)).collect();
     match (&cause.place, cause.way.as_slice()) {
+        (_, []) if names.len() <= 1 && !others.is_empty() => {
+            JobWords::AndOthers { message: &message, names: &named(&others, language) }.say(language)
+        }
         (_, []) if cause.findings.len() == 1 => message,
         (_, []) if names.len() == 1 => message,
         (_, []) => JobWords::AndMore { message: &message, more: cause.findings.len() - 1 }.say(language),
@@ -143,8 +155,19 @@ fn title_with_code(
 /// The change of a job with what it costs and clears, or what can be done without one.
 pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
-    if let Some(change) = &job.change {
+    let done_by: Vec<String> = job.done_by().iter().map(|index| number(*index, language)).collect();
+    match &done_by[..] {
+        [] => {}
+        [job] => return JobWords::DoneByOne { job }.say(language),
+        jobs => return JobWords::DoneBy { jobs: &jobs.join(", ") }.say(language),
+    }
+    let in_order = job.in_order.as_ref();
+    if let Some(change) = job.told_change() {
         let change = change_words(change, language);
+        let change = match in_order.is_some_and(|in_order| in_order.is_other) {
+            true => JobWords::Other { change: &change }.say(language),
+            false => change,
+        };
         // A reading has a cause that is to be looked for before anything is pulled.
         let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
         let hint = look.and_then(|found| codes::wording(found, language).hint);
@@ -158,7 +181,10 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
         return wording::remedy(measured, None, language);
     }
     let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
-    JobWords::NoChange { hint: hint.as_deref() }.say(language)
+    match job.change.is_some() {
+        true => JobWords::NoChangeInOrder { hint: hint.as_deref() }.say(language),
+        false => JobWords::NoChange { hint: hint.as_deref() }.say(language),
+    }
 }
 
 /// Whether a finding is about what a meter showed of a cable.

@@ -38,7 +38,10 @@ fn listed(state: &State, language: Language) -> Vec<Job<'_>> {
             jobs_text::what_to_do(assessment, jobs, job, language),
         );
         let change = job.change.as_ref();
-        let change = change.map(|one| (&assessment.findings[one.finding], one.number, &one.remedy));
+        let change = change.and_then(|one| {
+            let (finding, number) = one.carried_by?;
+            Some((&assessment.findings[finding], number, &one.remedy))
+        });
         list.push(Job { first, others: findings.collect(), told: Some(told), change });
     }
     let is_job = |finding: &Finding| {

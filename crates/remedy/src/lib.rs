@@ -40,6 +40,11 @@ pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     with_a_pair(bench, finding, propose(bench, finding))
 }
 
+/// Every change that is tried for a finding, most promising first.
+pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    candidates::of(bench, finding).collect()
+}
+
 /// A remedy that was found elsewhere, tried on this bench: with its cost and figures as they are here; `None` if it does not mend the
 /// finding here.
 pub fn again(bench: &Bench<'_>, finding: &Finding, remedy: &Remedy) -> Option<Remedy> {
@@ -66,7 +71,7 @@ pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     if let Some(known) = without_trial(bench, finding) {
         return known;
     }
-    among(bench, finding, &candidates::of(bench, finding).collect::<Vec<_>>())
+    among(bench, finding, &tried(bench, finding))
 }
 
 fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {

@@ -1,19 +1,18 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
+use crate::job_change::{named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph, width};
-use crate::{figures, template, wording};
+use crate::template;
 use latchline_assess::Assessment;
-use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
-use latchline_finding::{Change, Code, ElementId, Finding, Language, Money, Remedy, Severity};
+use latchline_assess::jobs::{Danger, Job, Jobs};
+use latchline_finding::{ElementId, Finding, Language, Severity};
 use latchline_words::codes;
-use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
+use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
 
 /// Jobs on the first page; more only where people are in danger.
 const MOST_JOBS: usize = 7;
-/// Names that one line lists.
-const MOST_NAMES: usize = 8;
 
 /// How much room the first page of a site that fails leaves for what is further down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -58,11 +57,6 @@ pub(crate) fn in_danger(jobs: &Jobs, look: &Look) -> String {
     }
     let line = JobWords::InDanger { counted: &counted.join(", ") }.say(look.language);
     paragraph(&line, 0, look.width)
-}
-
-/// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.
-fn number(index: usize, language: Language) -> String {
-    JobWords::Number { job: index + 1 }.say(language)
 }
 
 /// The list of jobs; empty where there are none. Where there is little room, without lines of the file.
@@ -150,111 +144,6 @@ fn title_with_code(
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
     let place = place(report, worst, language).filter(|_| room == Room::Ample);
     JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
-}
-
-/// The change of a job with what it costs and clears, or what can be done without one.
-pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
-    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
-    let done_by: Vec<String> = job.done_by().iter().map(|index| number(*index, language)).collect();
-    match &done_by[..] {
-        [] => {}
-        [job] => return JobWords::DoneByOne { job }.say(language),
-        jobs => return JobWords::DoneBy { jobs: &jobs.join(", ") }.say(language),
-    }
-    let in_order = job.in_order.as_ref();
-    if let Some(change) = job.told_change() {
-        let change = change_words(change, language);
-        let change = match in_order.is_some_and(|in_order| in_order.is_other) {
-            true => JobWords::Other { change: &change }.say(language),
-            false => change,
-        };
-        // A reading has a cause that is to be looked for before anything is pulled.
-        let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
-        let hint = look.and_then(|found| codes::wording(found, language).hint);
-        return match hint {
-            Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
-            None => change,
-        };
-    }
-    let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
-    if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
-        return wording::remedy(measured, None, language);
-    }
-    let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
-    match job.change.is_some() {
-        true => JobWords::NoChangeInOrder { hint: hint.as_deref() }.say(language),
-        false => JobWords::NoChange { hint: hint.as_deref() }.say(language),
-    }
-}
-
-/// Whether a finding is about what a meter showed of a cable.
-fn is_reading(code: Code) -> bool {
-    use latchline_assess::rules::codes as rules;
-    matches!(
-        code,
-        rules::MEASURED_LOOP_DIFFERS | rules::MEASURED_CAPACITANCE_DIFFERS | rules::INSULATION_TOO_LOW
-    )
-}
-
-fn change_words(change: &JobChange, language: Language) -> String {
-    let remedy = &change.remedy;
-    let amount = |cost: Money| figures::cost(cost, language);
-    let cost = match remedy.cost.map(Money::rounded) {
-        None => JobWords::NoPrice.say(language),
-        Some(Money::ZERO) => JobWords::NoParts.say(language),
-        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
-        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
-    };
-    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
-    let labour = minutes.map(|minutes| match minutes > 0.0 {
-        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
-        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
-    });
-    // None is said once for all, in the head of the list.
-    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
-        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
-    });
-    let value = remedy.value_after.map(|value| figures::sentence(value, language));
-    let told = wording::then_told(remedy, language);
-    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
-    let words = JobWords::Change {
-        kind: &kind,
-        to: to.as_deref(),
-        cost: &cost,
-        labour: labour.as_deref(),
-        enters: enters.as_deref(),
-        clears: change.clears.len(),
-        value: value.as_deref(),
-        told: told.as_deref(),
-    };
-    words.say(language)
-}
-
-/// What a change comes to, if that is one value: the model, the cable or the port that is set.
-fn becomes(remedy: &Remedy) -> Option<String> {
-    let mut values: Vec<&str> = Vec::new();
-    for (_, change) in &remedy.edit.changes {
-        match change {
-            Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
-            Change::Remove | Change::Expect(_) => {}
-            _ => return None,
-        }
-    }
-    values.dedup();
-    match values[..] {
-        [value] => Some(template::plain(value.trim_matches('"'))),
-        _ => None,
-    }
-}
-
-/// Names in a row, the rest counted.
-fn named(elements: &[ElementId], language: Language) -> String {
-    let shown = elements.iter().take(MOST_NAMES).map(|element| template::plain(element.as_str()));
-    let names = shown.collect::<Vec<_>>().join(", ");
-    match elements.len().saturating_sub(MOST_NAMES) {
-        0 => names,
-        more => JobWords::NamesAndMore { names: &names, more }.say(language),
-    }
 }
 
 /// The elements of findings, each once.

@@ -58,23 +58,17 @@ struct CauseDocument {
 
 pub(crate) fn documents(report: &Report<'_>) -> Vec<JobDocument> {
     let (Some(assessment), Some(jobs)) = (report.assessment, report.jobs) else { return Vec::new() };
-    jobs.jobs
-        .iter()
-        .map(|job| document(report, assessment, jobs, job))
-        .collect()
+    jobs.jobs.iter().map(|job| document(report, assessment, jobs, job)).collect()
 }
 
-fn document(
-    report: &Report<'_>,
-    assessment: &Assessment,
-    jobs: &Jobs,
-    job: &Job,
-) -> JobDocument {
+fn document(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, job: &Job) -> JobDocument {
     let change = job.told_change();
     // One that is left when the jobs before it are done.
     let own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
     let own = change.and_then(|change| own.copied().find(|finding| change.clears.contains(finding)));
-    let by = own.map(|index| job_by_finding(&assessment.findings[index]));
+    let by = own
+        .zip(change)
+        .map(|(index, change)| job_by_finding(&assessment.findings[index], change.remedy.kind));
     JobDocument {
         danger: jobs.danger(job).word(),
         message: jobs_text::title(assessment, jobs, job, Language::English),
@@ -90,12 +84,12 @@ fn document(
     }
 }
 
-/// The name of a job that stays when others are done: the code of a finding that it mends and whom that is about, in quotes where a shell
-/// wants them.
-fn job_by_finding(finding: &Finding) -> String {
-    let Some(element) = &finding.element else { return finding.code.as_str().to_string() };
-    let name = format!("{}:{element}", finding.code);
-    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/".contains(sign));
+/// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in
+/// quotes where a shell wants them.
+fn job_by_finding(finding: &Finding, kind: &str) -> String {
+    let about = finding.element.as_ref().map_or(String::new(), |element| format!(":{element}"));
+    let name = format!("{}{about}={kind}", finding.code);
+    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=".contains(sign));
     if is_plain { name } else { format!("\"{name}\"") }
 }
 

@@ -5,11 +5,12 @@
 //! remedy at several doors is one job.
 
 use crate::view::View;
-use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, excess};
+use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, excess, jobs as first_jobs};
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Code, Edit, EditStep, ElementId, Finding, Remedy, Severity};
 use latchline_remedy::{Bench, again, offered};
 use latchline_site::changes::dwellings_to_enter;
+use latchline_site::edit;
 use latchline_site::model::Site;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,6 +18,30 @@ use std::collections::{BTreeMap, BTreeSet};
 const LEAST_TRIED: usize = 12;
 /// Jobs tried, times the stations of the site.
 const MOST_WORK: usize = 3_000;
+
+impl View {
+    /// What is to be done, worst danger first, with the remedies.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn jobs(&self) -> Result<Option<&Jobs>, GivenUp> {
+        if self.known.jobs.get().is_none()
+            && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
+        {
+            let changed = |change: &Edit| {
+                let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
+                self.known
+                    .catalogues
+                    .loaded
+                    .resolve(&self.sources().with_text(self.site_file, text), self.site_file)
+                    .site
+            };
+            let found = in_order(self, assessment, first_jobs(site, assessment, &changed))?;
+            self.known.jobs.get_or_init(|| found);
+        }
+        Ok(self.known.jobs.get())
+    }
+}
 
 type Key = (Code, Option<ElementId>);
 
@@ -34,7 +59,7 @@ struct After<'a> {
 }
 
 /// The jobs with what is left of each when those before it are done.
-pub(crate) fn in_order(view: &View, assessment: &Assessment, mut jobs: Jobs) -> Result<Jobs, GivenUp> {
+fn in_order(view: &View, assessment: &Assessment, mut jobs: Jobs) -> Result<Jobs, GivenUp> {
     let stations = view.site().map_or(1, |site| site.stations.len().max(1));
     let most = LEAST_TRIED.max(MOST_WORK / stations);
     let mut after = After { first: assessment, now: view.clone(), went: BTreeMap::new() };
@@ -103,7 +128,8 @@ impl After<'_> {
         let is_other = change.remedy.edit != remedy.edit && !together;
         let clears: BTreeSet<&Key> = remedy.clears.iter().collect();
         let clears = self.first.findings.iter().enumerate().filter(|(_, one)| clears.contains(&key(one)));
-        let clears: Vec<usize> = clears.filter(|(_, one)| standing.contains(&key(one))).map(|(at, _)| at).collect();
+        let clears: Vec<usize> =
+            clears.filter(|(_, one)| standing.contains(&key(one))).map(|(at, _)| at).collect();
         for key in &remedy.clears {
             self.went.entry(key.clone()).or_insert(index);
         }
@@ -129,7 +155,8 @@ impl After<'_> {
         alike: &[usize],
     ) -> Option<Remedy> {
         let all: Vec<&Job> = std::iter::once(&index).chain(alike).map(|one| &jobs.jobs[*one]).collect();
-        let remedies: Vec<&Remedy> = all.iter().filter_map(|job| Some(&job.change.as_ref()?.remedy)).collect();
+        let remedies: Vec<&Remedy> =
+            all.iter().filter_map(|job| Some(&job.change.as_ref()?.remedy)).collect();
         let edit = remedies.iter().fold(Edit::default(), |edit, one| edit.then(one.edit.clone()));
         let findings: Vec<&Finding> = all
             .iter()
@@ -147,7 +174,10 @@ impl After<'_> {
 
 /// Findings that stand.
 fn standing(assessment: &Assessment) -> impl Iterator<Item = &Finding> {
-    assessment.findings.iter().filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
+    assessment
+        .findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
 }
 
 /// The finding as it is now, or where it is gone the first of those that are wanted gone.

@@ -1,10 +1,8 @@
 //! One revision and its stages.
 
-use crate::in_order::in_order;
 use crate::known::Known;
 use crate::revision::Revision;
 use crate::standing::Standing;
-use latchline_assess::jobs::{Jobs, jobs};
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
@@ -167,28 +165,6 @@ impl View {
         Ok(self.known.remedies.get())
     }
 
-    /// What is to be done, worst danger first, with the remedies.
-    ///
-    /// # Errors
-    /// As [`View::voltages`].
-    pub fn jobs(&self) -> Result<Option<&Jobs>, GivenUp> {
-        if self.known.jobs.get().is_none()
-            && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
-        {
-            let changed = |change: &Edit| {
-                let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
-                self.known
-                    .catalogues
-                    .loaded
-                    .resolve(&self.sources().with_text(self.site_file, text), self.site_file)
-                    .site
-            };
-            let found = in_order(self, assessment, jobs(site, assessment, &changed))?;
-            self.known.jobs.get_or_init(|| found);
-        }
-        Ok(self.known.jobs.get())
-    }
-
     /// This revision with a change made, to see what comes of it; `None` if the change does not fit or the site is of no use with it. Work on it
     /// is given up with that on this revision.
     pub(crate) fn with_change(&self, change: &Edit) -> Option<View> {
@@ -197,7 +173,8 @@ impl View {
         let parsed = ParsedSite::new(self.site_file, sources.file(self.site_file));
         let catalogues = self.known.catalogues.clone();
         let resolved = catalogues.loaded.resolve_parsed(&parsed);
-        let known = Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.known.memory);
+        let known =
+            Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.known.memory);
         let view = View { revision: self.revision, site_file: self.site_file, known: Arc::new(known) };
         view.site().is_some().then_some(view)
     }

@@ -4,57 +4,16 @@
 //! a part without a price is listed and counted, and the total says how many lines have none. What the site file counts and no catalogue
 //! lists (further batteries, protectors, buttons) is a line like any other: see [`small_parts`].
 
+mod line;
 mod small_parts;
+
+pub use line::{BillKind, BillLine};
 
 use crate::catalogue::{PartHead, StationKind};
 use crate::model::Site;
 use latchline_finding::{Both, Money};
 use small_parts::small_parts;
 use std::collections::BTreeMap;
-
-/// What kind of thing a line of the bill is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum BillKind {
-    /// A supply.
-    Supply,
-    /// A distributor or branch box.
-    Box,
-    /// A door station.
-    DoorStation,
-    /// An indoor station.
-    IndoorStation,
-    /// A management station.
-    ManagementStation,
-    /// A door-side accessory.
-    Accessory,
-    /// A lock.
-    Lock,
-    /// A light.
-    Light,
-    /// A cable, in metres.
-    Cable,
-    /// What is in no catalogue, and has no price: a further battery, a protector, a button.
-    Small,
-}
-
-/// One line.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BillLine {
-    /// What kind of thing.
-    pub kind: BillKind,
-    /// Name in the catalogue; of what is in none, what it is, in English.
-    pub name: String,
-    /// Title for documents.
-    pub title: Both,
-    /// Pieces; metres for cable.
-    pub quantity: f64,
-    /// Price of one, in the catalogue's currency.
-    pub unit_price: Option<Money>,
-    /// Currency of its price where that is left out, being in no currency that can be added up here.
-    pub price_left_out_in: Option<String>,
-    /// Minutes of labour for one.
-    pub unit_minutes: Option<f64>,
-}
 
 /// All lines, by kind and name.
 #[derive(Debug, Clone, PartialEq, Default)]

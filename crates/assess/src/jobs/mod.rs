@@ -108,7 +108,8 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
     let offers = Offers::new(assessment);
     while let Some(grouped) = left.next() {
         // What an earlier job mends as well is no job of its own.
-        let mends = |one: &BTreeSet<usize>| grouped.cause.findings.iter().any(|finding| one.contains(finding));
+        let mends =
+            |one: &BTreeSet<usize>| grouped.cause.findings.iter().any(|finding| one.contains(finding));
         if let Some(job) = cleared.iter().position(mends) {
             if let Some(part) = left.part(grouped, |finding| cleared[job].contains(&finding)) {
                 found.jobs[job].causes.push(found.causes.len());
@@ -117,7 +118,8 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             continue;
         }
         let change = best_change(site, &offers, &grouped.cause, changed);
-        let clears: BTreeSet<usize> = change.iter().flat_map(|change| change.clears.iter().copied()).collect();
+        let clears: BTreeSet<usize> =
+            change.iter().flat_map(|change| change.clears.iter().copied()).collect();
         let is_wanted = |finding| change.is_none() || clears.contains(&finding);
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
         let change = change.map(|change| of_the_worst(assessment, &cause, change));
@@ -234,7 +236,12 @@ fn best_change(
     };
     let chosen = mending.into_iter().take(MOST_LOOKED_INTO).map(|(_, finding, number, remedy, clears)| {
         let enters = enters(remedy);
-        JobChange { carried_by: Some((finding, number)), remedy: remedy.clone(), clears: clears.clone(), enters }
+        JobChange {
+            carried_by: Some((finding, number)),
+            remedy: remedy.clone(),
+            clears: clears.clone(),
+            enters,
+        }
     });
     // The first of equals is the cheapest.
     chosen.min_by_key(|change| change.enters.as_ref().map_or(usize::MAX, Vec::len))

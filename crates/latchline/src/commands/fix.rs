@@ -35,7 +35,7 @@ pub struct FixArguments {
     #[arg(long, value_name = "FINDING", value_parser = finding_name, conflicts_with = "all")]
     finding: Option<usize>,
     /// Do the job of this name in the list of check: J3, or what it mends, which stays its name when others are done:
-    /// voltage-too-low:A-4
+    /// voltage-too-low:A-4, with =KIND by a change of that kind
     #[arg(long, value_name = "JOB", value_parser = job_name, conflicts_with_all = ["all", "finding"])]
     job: Option<JobName>,
     /// Which change of that finding, by number [default: the first, which is the cheapest]
@@ -56,25 +56,33 @@ pub struct FixArguments {
 enum JobName {
     /// Its number in the list of check, from 1.
     Number(usize),
-    /// A finding that it mends: code, and whom it is about.
-    Finding(String, Option<String>),
+    /// A finding that it mends: code, and whom it is about; and the kind of change that is wanted.
+    Finding { code: String, element: Option<String>, kind: Option<String> },
 }
 
-/// 3 of "J3" or "3"; "voltage-too-low" and "A-4" of "voltage-too-low:A-4".
+/// 3 of "J3" or "3"; "voltage-too-low", "A-4" and "doubled-pair" of "voltage-too-low:A-4=doubled-pair".
 fn job_name(text: &str) -> Result<JobName, String> {
     if let Some(number) = named_number(text, 'J') {
         return Ok(JobName::Number(number));
     }
     if let Some(number) = named_number(text, 'F') {
-        return Err(format!("F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check"));
+        return Err(format!(
+            "F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check"
+        ));
     }
-    let (code, element) = match text.split_once(':') {
-        Some((code, element)) => (code, Some(element.to_string())),
+    let (finding, kind) = match text.rsplit_once('=') {
+        Some((finding, kind)) => (finding, Some(kind.to_string())),
         None => (text, None),
     };
+    let (code, element) = match finding.split_once(':') {
+        Some((code, element)) => (code, Some(element.to_string())),
+        None => (finding, None),
+    };
     match latchline_words::codes::of(code) {
-        Some(_) => Ok(JobName::Finding(code.to_string(), element)),
-        None => Err(format!("\"{text}\" is no job; they are J1, J2, ... of check, or CODE:ELEMENT of a finding")),
+        Some(_) => Ok(JobName::Finding { code: code.to_string(), element, kind }),
+        None => {
+            Err(format!("\"{text}\" is no job; they are J1, J2, ... of check, or CODE:ELEMENT of a finding"))
+        }
     }
 }
 
@@ -151,6 +159,12 @@ pub fn run(
         );
     };
     let remedies = offered(&bench, finding);
+    if let (true, Some(which)) = (remedies.is_empty(), arguments.remedy) {
+        bail!(
+            "finding F{number} ({}) has no change; {which} is not one",
+            sentence(finding, Language::English)
+        );
+    }
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
         write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
@@ -159,9 +173,13 @@ pub fn run(
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
-            "finding F{number} ({}) has changes 1 to {}; {which} is not one of them",
+            "finding F{number} ({}) has {}; there is no change {which}",
             sentence(finding, Language::English),
-            remedies.len()
+            if remedies.len() == 1 {
+                "one change".to_string()
+            } else {
+                format!("{} changes", remedies.len())
+            }
         );
     };
     make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
@@ -182,10 +200,13 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
     let job = match name {
         JobName::Number(number) => {
             number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
-                format!("there is no job J{number}, of {} in all: latchline check shows them", jobs.jobs.len())
+                format!(
+                    "there is no job J{number}, of {} in all: latchline check shows them",
+                    jobs.jobs.len()
+                )
             })?
         }
-        JobName::Finding(code, element) => {
+        JobName::Finding { code, element, .. } => {
             let is_it = |one: &&Finding| {
                 one.code.as_str() == code && one.element.as_ref().map(ElementId::as_str) == element.as_deref()
             };
@@ -197,10 +218,17 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
     };
     let findings = of(job);
     let finding = *findings.first().context("the job has no finding")?;
+    if let JobName::Finding { kind: Some(kind), .. } = name {
+        let known = job.change.iter().map(|change| &change.remedy);
+        let all = known.chain(findings.iter().flat_map(|one| &one.remedies));
+        let of_kind = all.filter(|remedy| remedy.kind == *kind && remedy.changes_the_file());
+        if let Some(remedy) = of_kind.filter_map(|remedy| again(bench, finding, remedy)).next() {
+            return Ok((finding.clone(), Some(remedy)));
+        }
+    }
     // What would be done after the jobs before it, where it does all of it now; else what does it now.
-    let mends_all = |remedy: &Remedy| {
-        findings.iter().all(|one| remedy.clears.contains(&(one.code, one.element.clone())))
-    };
+    let mends_all =
+        |remedy: &Remedy| findings.iter().all(|one| remedy.clears.contains(&(one.code, one.element.clone())));
     let told = job.told_change().and_then(|change| again(bench, finding, &change.remedy)).filter(mends_all);
     let now = || {
         let known = &job.change.as_ref()?.remedy;
@@ -301,7 +329,11 @@ fn show_steps(mended: &Mended, currency: Option<&str>, look: &Look, output: &mut
         write!(output, "{}", hanging("", &FixWords::Dropped.say(look.language), look.width))?;
         for step in &mended.dropped {
             let remedy = Remedy { value_after: None, ..step.remedy.clone() };
-            write!(output, "{}", hanging("- ", &wording::remedy(&remedy, currency, look.language), look.width))?;
+            write!(
+                output,
+                "{}",
+                hanging("- ", &wording::remedy(&remedy, currency, look.language), look.width)
+            )?;
         }
     }
     Ok(())

@@ -78,8 +78,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let small: Vec<(String, u64)> = of_bill.chain(connectors(subject)).collect();
     for (title, count) in &small {
         let count = || Cell::Count(*count);
-        let mut cells =
-            vec![locale.cell(Word::KindSmall), Cell::Empty, Cell::text(title), count(), Cell::count(0), count()];
+        let mut cells = vec![
+            locale.cell(Word::KindSmall),
+            Cell::Empty,
+            Cell::text(title),
+            count(),
+            Cell::count(0),
+            count(),
+        ];
         if shows_prices {
             cells.extend([Cell::Empty, Cell::Empty]);
         }

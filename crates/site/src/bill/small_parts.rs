@@ -1,6 +1,6 @@
 //! What a site file counts and no catalogue lists.
 
-use super::{BillKind, BillLine};
+use super::line::{BillKind, BillLine};
 use crate::catalogue::Battery;
 use crate::model::{AlarmKind, LightFeed, LockFeed, LockUse, Run, RunStop, Site, Suppression};
 use latchline_finding::Language::{English, German};

@@ -64,7 +64,7 @@ sentences! {
         LookFirst { hint: &'a str, change: &'a str }:
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",
-        InOrder: "Each is tried with those before it done." | "Jede ist gerechnet, nachdem die davor erledigt sind.",
+        InOrder: "Each is tried with those before it done." | "Jede ist so gerechnet, als wären die davor erledigt.",
         DoneBy { jobs: &'a str }:
             "nothing is left to do once {jobs} are done"
             | "nach {jobs} ist hier nichts mehr zu tun",

@@ -3,7 +3,7 @@
 //! A remedy is never guessed: every candidate is an [`Edit`](latchline_finding::Edit) that is applied
 //! to a copy of the text, resolved and assessed as a whole. It is kept only if its finding is gone
 //! and no finding has come that was not there before (by code and element), but that, where an error goes, what is no error may
-//! come, and is named. What remains is priced by the difference of the two bills and ranked; of changes that cost the same those that
+//! come, and is named. What remains is priced by what it takes and ranked; of changes that cost the same those that
 //! bring nothing come first. What is no change of the file comes last: a delay from run to run with which a supply was seen to start, and
 //! a loop that would do if it measured no more than so much.
 //!
@@ -43,6 +43,13 @@ pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
 /// Every change that is tried for a finding, most promising first.
 pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     candidates::of(bench, finding).collect()
+}
+
+/// The cheapest change of a kind that mends a finding.
+pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remedy> {
+    let candidates: Vec<Candidate> = candidates::of(bench, finding).filter(|one| one.kind == kind).collect();
+    let mending = bench.cheapest_of_each_kind(&candidates, finding, 1).pop()?;
+    Some(bench.remedy(&candidates[mending.index], &mending, finding))
 }
 
 /// A remedy that was found elsewhere, tried on this bench: with its cost and figures as they are here; `None` if it does not mend the

@@ -8,7 +8,7 @@ use latchline_words::codes;
 use latchline_words::report::{JobWords, remedy_kind};
 
 /// Names that one line lists.
-const MOST_NAMES: usize = 8;
+pub(crate) const MOST_NAMES: usize = 8;
 
 /// The change of a job with what it costs and clears, or what can be done without one.
 pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
@@ -112,9 +112,14 @@ pub(crate) fn number(index: usize, language: Language) -> String {
 
 /// Names in a row, the rest counted.
 pub(crate) fn named(elements: &[ElementId], language: Language) -> String {
-    let shown = elements.iter().take(MOST_NAMES).map(|element| template::plain(element.as_str()));
+    first_named(elements, MOST_NAMES, language)
+}
+
+/// So many names in a row, the rest counted.
+pub(crate) fn first_named(elements: &[ElementId], most: usize, language: Language) -> String {
+    let shown = elements.iter().take(most).map(|element| template::plain(element.as_str()));
     let names = shown.collect::<Vec<_>>().join(", ");
-    match elements.len().saturating_sub(MOST_NAMES) {
+    match elements.len().saturating_sub(most) {
         0 => names,
         more => JobWords::NamesAndMore { names: &names, more }.say(language),
     }

@@ -1,6 +1,6 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
-use crate::job_change::{named, number, what_to_do};
+use crate::job_change::{MOST_NAMES, first_named, named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph, width};
@@ -13,6 +13,8 @@ use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
 
 /// Jobs on the first page; more only where people are in danger.
 const MOST_JOBS: usize = 7;
+/// Names that one line lists where there is least room.
+const FEW_NAMES: usize = 4;
 
 /// How much room the first page of a site that fails leaves for what is further down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -84,8 +86,10 @@ pub(crate) fn list(
     let more = jobs.jobs.len() - shown;
     let first =
         jobs.jobs.iter().position(|job| job.told_change().is_some()).map(|index| number(index, language));
-    let in_order = jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
-    let foot: Vec<String> = (more > 0)
+    // Where there is least room the head has to do: it says that they are in order, and the others follow below.
+    let has_room = room < Room::Least;
+    let in_order = has_room && jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
+    let foot: Vec<String> = (has_room && more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
         .chain(in_order.then(|| JobWords::InOrder.say(language)))
@@ -267,7 +271,7 @@ fn by_code(
                 let is_short = fits(&with_code(same[0], &message, look), look);
                 match !said && same.len() == 1 && groups.len() == 1 && is_short {
                     true => message,
-                    false => names_or_title(same, look.language),
+                    false => names_or_title(same, FEW_NAMES, look.language),
                 }
             }
             (true, _) => names_alone(report, same, room, look.language),
@@ -308,15 +312,15 @@ fn placed(report: &Report<'_>, finding: &Finding, line: String, room: Room, lang
 }
 
 fn names_alone(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
-    placed(report, same[0], names_or_title(same, language), room, language)
+    placed(report, same[0], names_or_title(same, MOST_NAMES, language), room, language)
 }
 
 /// Who has it, or what it is where nobody is named.
-fn names_or_title(same: &[&Finding], language: Language) -> String {
+fn names_or_title(same: &[&Finding], most: usize, language: Language) -> String {
     match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
         ([], Some(words)) => words.title(language).to_string(),
         ([], None) => codes::wording(same[0], language).message,
-        (names, _) => named(names, language),
+        (names, _) => first_named(names, most, language),
     }
 }
 

@@ -11,7 +11,7 @@ use clap::Args;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::Job;
 use latchline_finding::{ElementId, Finding, Language, Remedy, Severity, shown};
-use latchline_remedy::{Bench, again, offered, pair};
+use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
 use latchline_session::{Mended, Session, View};
@@ -218,23 +218,29 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
     };
     let findings = of(job);
     let finding = *findings.first().context("the job has no finding")?;
-    if let JobName::Finding { kind: Some(kind), .. } = name {
-        let known = job.change.iter().map(|change| &change.remedy);
-        let all = known.chain(findings.iter().flat_map(|one| &one.remedies));
-        let of_kind = all.filter(|remedy| remedy.kind == *kind && remedy.changes_the_file());
-        if let Some(remedy) = of_kind.filter_map(|remedy| again(bench, finding, remedy)).next() {
-            return Ok((finding.clone(), Some(remedy)));
-        }
-    }
+    let kind = match name {
+        JobName::Finding { kind, .. } => kind.as_deref(),
+        JobName::Number(_) => None,
+    };
+    let is_wanted = |remedy: &&Remedy| kind.is_none_or(|kind| remedy.kind == kind);
     // What would be done after the jobs before it, where it does all of it now; else what does it now.
     let mends_all =
         |remedy: &Remedy| findings.iter().all(|one| remedy.clears.contains(&(one.code, one.element.clone())));
-    let told = job.told_change().and_then(|change| again(bench, finding, &change.remedy)).filter(mends_all);
+    let told = job.told_change().map(|change| &change.remedy).filter(is_wanted);
+    let told = told.and_then(|remedy| again(bench, finding, remedy)).filter(mends_all);
     let now = || {
-        let known = &job.change.as_ref()?.remedy;
+        let known = job.change.as_ref().map(|change| &change.remedy).filter(is_wanted)?;
         Some(again(bench, finding, known).unwrap_or_else(|| known.clone()))
     };
-    Ok((finding.clone(), told.or_else(now).or_else(|| pair(bench, finding))))
+    let other = || findings.iter().find_map(|one| of_kind(bench, one, kind?));
+    let change = told.or_else(now).or_else(other);
+    if let (None, Some(kind)) = (&change, kind) {
+        bail!(
+            "no change of the kind {kind} that was tried mends this: {}",
+            sentence(finding, Language::English)
+        );
+    }
+    Ok((finding.clone(), change.or_else(|| pair(bench, finding))))
 }
 
 /// The currency of the site's prices, if its catalogue names one.

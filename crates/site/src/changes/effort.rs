@@ -31,17 +31,19 @@ impl Effort {
     pub fn of(before: &Site, bill: &Bill, after: &Site) -> Effort {
         let old: BTreeMap<&ElementId, &Run> = before.runs.iter().map(|run| (&run.id, run)).collect();
         let new: BTreeMap<&ElementId, &Run> = after.runs.iter().map(|run| (&run.id, run)).collect();
+        let (was, is) = (Pieces::of(before), Pieces::of(after));
         let left_in_the_wall = before.runs.iter().filter(|run| is_measured(run) && !run.existing.value);
         let left_in_the_wall: Money = left_in_the_wall
             .filter_map(|run| {
-                let kept_m = new.get(&run.id).map_or(0.0, |now| kept_m(before, run, after, now));
-                let laid = f64::from(before.cables_side_by_side(run)) * (length_m(run) - kept_m).max(0.0);
+                let is_anew = new.get(&run.id).is_some_and(|now| is_pulled_anew(before, run, after, now));
+                let left_m = if is_anew { length_m(run) } else { is.lacking_m(before, run) };
+                let laid = f64::from(before.cables_side_by_side(run)) * left_m;
                 Some(before.cable(run).head.price.as_ref()?.value.times(laid))
             })
             .sum();
         let material = Bill::of(after).material_beyond(bill).map(|more| more + left_in_the_wall);
-        let runs: f64 =
-            after.runs.iter().map(|run| run_minutes(before, old.get(&run.id).copied(), after, run)).sum();
+        let minutes = |run: &Run| run_minutes(before, &was, old.get(&run.id).copied(), after, run);
+        let runs: f64 = after.runs.iter().map(minutes).sum();
         Effort { material, minutes: runs + fittings(before, after) + cables_at_doors(before, after) }
     }
 }
@@ -55,56 +57,74 @@ fn length_m(run: &Run) -> f64 {
     run.length().as_metres()
 }
 
-/// Whether the cable of a run is another one than before, piece for piece.
-fn is_pulled_anew(old: &Run, new: &Run) -> bool {
-    let no_longer_there = old.existing.value && !new.existing.value || is_measured(old) && !is_measured(new);
-    old.cable.value != new.cable.value || no_longer_there
+/// Whether the cable of a run is pulled anew from end to end, though it leads where it led: another cable, or the same with nothing left of
+/// what was known of the old one.
+fn is_pulled_anew(before: &Site, old: &Run, after: &Site, new: &Run) -> bool {
+    let is_forgotten = old.existing.value && !new.existing.value || is_measured(old) && !is_measured(new);
+    old.cable.value != new.cable.value
+        || is_forgotten && Pieces::of_run(before, old) == Pieces::of_run(after, new)
 }
 
-/// Metres of the first sections that are the same in both.
-fn same_head_m(before: &Site, old: &Run, after: &Site, new: &Run) -> f64 {
-    let sections = old.sections.iter().zip(&new.sections);
-    let metres = |section: &crate::model::Section| section.length.value.as_metres();
-    sections
-        .take_while(|(was, is)| {
-            before.stop_id(was.to) == after.stop_id(is.to) && (metres(was) - metres(is)).abs() < SAME_M
-        })
-        .map(|(was, _)| metres(was))
-        .sum()
+/// Lengths of cable between two stops, in metres, by where they begin and end and what they are; the longest where there are several. From
+/// which port or supply one comes does not matter: it can be hung elsewhere.
+#[derive(Debug, PartialEq, Default)]
+struct Pieces<'a>(BTreeMap<(Option<&'a ElementId>, &'a ElementId, &'a str), f64>);
+
+impl<'a> Pieces<'a> {
+    fn of(site: &'a Site) -> Self {
+        let mut pieces = Pieces::default();
+        site.runs.iter().for_each(|run| pieces.add(site, run));
+        pieces
+    }
+
+    fn of_run(site: &'a Site, run: &'a Run) -> Self {
+        let mut pieces = Pieces::default();
+        pieces.add(site, run);
+        pieces
+    }
+
+    fn add(&mut self, site: &'a Site, run: &'a Run) {
+        for (key, piece_m) in pieces(site, run) {
+            let longest_m = self.0.entry(key).or_insert(piece_m);
+            *longest_m = longest_m.max(piece_m);
+        }
+    }
+
+    /// Metres of a run of which there is no piece here that is as long.
+    fn lacking_m(&self, site: &Site, run: &Run) -> f64 {
+        let lacks = |((begin, end, cable), piece_m): &((Option<&ElementId>, &ElementId, &str), f64)| {
+            self.0.get(&(*begin, *end, *cable)).is_none_or(|there_m| there_m + SAME_M < *piece_m)
+        };
+        pieces(site, run).filter(lacks).map(|(_, piece_m)| piece_m).sum()
+    }
 }
 
-/// Metres of a cable that stay where they are.
-fn kept_m(before: &Site, old: &Run, after: &Site, new: &Run) -> f64 {
-    if old.cable.value != new.cable.value {
-        return 0.0;
-    }
-    let head_m = same_head_m(before, old, after, new);
-    // Cut short it stays, whatever was measured of the whole.
-    let is_cut_short = head_m > 0.0 && (length_m(new) - head_m).abs() < SAME_M;
-    match is_cut_short || !is_pulled_anew(old, new) {
-        true => head_m.max(if is_pulled_anew(old, new) { 0.0 } else { length_m(old).min(length_m(new)) }),
-        false => 0.0,
-    }
+/// The pieces of a run: where each begins, unless that is a port or supply, where it ends, its cable, and its length in metres.
+fn pieces<'a>(
+    site: &'a Site,
+    run: &'a Run,
+) -> impl Iterator<Item = ((Option<&'a ElementId>, &'a ElementId, &'a str), f64)> {
+    let first = match run.from {
+        RunStart::Station(station) => Some(&site.stations[station].id),
+        RunStart::Supply(_) | RunStart::Port { .. } => None,
+    };
+    let begins =
+        std::iter::once(first).chain(run.sections.iter().map(|section| Some(site.stop_id(section.to))));
+    begins.zip(&run.sections).map(|(begin, section)| {
+        ((begin, site.stop_id(section.to), run.cable.value.as_str()), section.length.value.as_metres())
+    })
 }
 
 /// Work on a run: cable pulled, ends wired again.
-fn run_minutes(before: &Site, old: Option<&Run>, after: &Site, new: &Run) -> f64 {
+fn run_minutes(before: &Site, was: &Pieces<'_>, old: Option<&Run>, after: &Site, new: &Run) -> f64 {
     let per_metre = after.cable(new).head.labour_minutes.as_ref().map_or(0.0, |minutes| minutes.value);
     let side_by_side = f64::from(after.cables_side_by_side(new));
-    let all = length_m(new) * per_metre * side_by_side;
-    let Some(old) = old else { return if new.existing.value { 0.0 } else { all } };
-    let kept_m = kept_m(before, old, after, new);
-    // A cable that is too short anywhere is pulled anew.
-    let more_m = (length_m(new) - kept_m).max(0.0);
-    let is_longer = more_m > SAME_M && same_head_m(before, old, after, new) + SAME_M < length_m(old);
-    let pulled = match (is_longer, more_m > SAME_M) {
-        (true, _) => all,
-        (false, true) => more_m * per_metre * side_by_side,
-        (false, false) => 0.0,
-    };
-    if is_longer || pulled >= all {
-        return pulled;
+    let lacking_m = if new.existing.value { 0.0 } else { was.lacking_m(after, new) };
+    let Some(old) = old else { return lacking_m * per_metre * side_by_side };
+    if is_pulled_anew(before, old, after, new) {
+        return length_m(new) * per_metre * side_by_side;
     }
+    let pulled = lacking_m * per_metre * side_by_side;
     let more_cables = side_by_side - f64::from(before.cables_side_by_side(old));
     let beside = more_cables.max(0.0) * length_m(new) * per_metre;
     let start = |site: &Site, start: RunStart| site.start_id(start);

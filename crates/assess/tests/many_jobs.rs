@@ -34,8 +34,8 @@ fn thousands_of_acceptances_are_jobs_of_their_own() {
     for (index, job) in found.jobs.iter().enumerate() {
         let change = job.change.as_ref().unwrap();
         assert_eq!(
-            (change.finding, &change.clears[..], &change.enters),
-            (index, &[index][..], &Some(Vec::new()))
+            (change.carried_by, &change.clears[..], &change.enters),
+            (Some((index, 0)), &[index][..], &Some(Vec::new()))
         );
     }
 }

@@ -2,6 +2,7 @@
 
 mod door_wiring;
 mod job_cards;
+mod parts_list;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};

@@ -15,6 +15,7 @@ use crate::shortcut;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Edit, FileId, Finding, Origin, Severity, Sources};
 use latchline_site::bill::Bill;
+use latchline_site::changes::Effort;
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, ParsedSite};
@@ -153,8 +154,8 @@ impl<'a> Bench<'a> {
     }
 
     fn price_of(&self, site: &Site) -> Price {
-        let bill = Bill::of(site);
-        Price { material: bill.material_beyond(&self.bill), minutes: bill.minutes() - self.bill.minutes() }
+        let Effort { material, minutes } = Effort::of(self.site, &self.bill, site);
+        Price { material, minutes }
     }
 
     /// What a first look goes by.

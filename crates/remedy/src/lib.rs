@@ -3,12 +3,12 @@
 //! A remedy is never guessed: every candidate is an [`Edit`](latchline_finding::Edit) that is applied
 //! to a copy of the text, resolved and assessed as a whole. It is kept only if its finding is gone
 //! and no finding has come that was not there before (by code and element), but that, where an error goes, what is no error may
-//! come, and is named. What remains is priced by the difference of the two bills and ranked; of changes that cost the same those that
+//! come, and is named. What remains is priced by what it takes and ranked; of changes that cost the same those that
 //! bring nothing come first. What is no change of the file comes last: a delay from run to run with which a supply was seen to start, and
 //! a loop that would do if it measured no more than so much.
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
-//! * [`propose`]: the remedies of one finding;
+//! * [`propose`]: the remedies of one finding; [`again`]: a remedy that was found on another version of the site;
 //! * [`pair`]: where no single change mends it, a pair of changes.
 
 mod bench;
@@ -40,6 +40,30 @@ pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     with_a_pair(bench, finding, propose(bench, finding))
 }
 
+/// Every change that is tried for a finding, most promising first.
+pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
+    candidates::of(bench, finding).collect()
+}
+
+/// The cheapest change of a kind that mends a finding.
+pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remedy> {
+    let candidates: Vec<Candidate> = candidates::of(bench, finding).filter(|one| one.kind == kind).collect();
+    let mending = bench.cheapest_of_each_kind(&candidates, finding, 1).pop()?;
+    Some(bench.remedy(&candidates[mending.index], &mending, finding))
+}
+
+/// A remedy that was found elsewhere, tried on this bench: with its cost and figures as they are here; `None` if it does not mend the
+/// finding here.
+pub fn again(bench: &Bench<'_>, finding: &Finding, remedy: &Remedy) -> Option<Remedy> {
+    if finding.code == codes::ACCEPTANCE_WITHOUT_MATCH {
+        return without_trial(bench, finding)?.into_iter().find(|one| one.edit == remedy.edit);
+    }
+    let candidate = Candidate::new(remedy.kind, remedy.edit.clone());
+    let candidate = if remedy.cost.is_some() { candidate } else { candidate.unpriced() };
+    let mending = bench.cheapest_of_each_kind(std::slice::from_ref(&candidate), finding, 1).pop()?;
+    Some(bench.remedy(&candidate, &mending, finding))
+}
+
 /// Where no single change mends a finding, a pair of changes before what there is.
 fn with_a_pair(bench: &Bench<'_>, finding: &Finding, single: Vec<Remedy>) -> Vec<Remedy> {
     if single.iter().any(Remedy::changes_the_file) {
@@ -54,7 +78,7 @@ pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     if let Some(known) = without_trial(bench, finding) {
         return known;
     }
-    among(bench, finding, &candidates::of(bench, finding).collect::<Vec<_>>())
+    among(bench, finding, &tried(bench, finding))
 }
 
 fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {

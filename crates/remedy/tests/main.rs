@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
+mod boxes;
 mod common;
 mod door_and_supply;
 mod moved;

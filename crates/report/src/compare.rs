@@ -164,6 +164,11 @@ fn quantity(change: &QuantityChange, language: Language) -> String {
         BillKind::Cable => {
             CompareWords::Metres { quantity: &signed(change.quantity, 1, language), name, cost }.say(language)
         }
+        // What is in no catalogue has no name but what it is.
+        BillKind::Small => {
+            let name = change.title.of(language);
+            CompareWords::Line { quantity: &signed(change.quantity, 0, language), name, cost }.say(language)
+        }
         _ => CompareWords::Line { quantity: &signed(change.quantity, 0, language), name, cost }.say(language),
     }
 }

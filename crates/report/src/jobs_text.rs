@@ -1,19 +1,20 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
+use crate::job_change::{MOST_NAMES, first_named, named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph, width};
-use crate::{figures, template, wording};
+use crate::template;
 use latchline_assess::Assessment;
-use latchline_assess::jobs::{Danger, Job, JobChange, Jobs};
-use latchline_finding::{Change, Code, ElementId, Finding, Language, Money, Remedy, Severity};
+use latchline_assess::jobs::{Danger, Job, Jobs};
+use latchline_finding::{ElementId, Finding, Language, Severity};
 use latchline_words::codes;
-use latchline_words::report::{DangerWord, JobHead, JobWords, remedy_kind, severity};
+use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
 
 /// Jobs on the first page; more only where people are in danger.
 const MOST_JOBS: usize = 7;
-/// Names that one line lists.
-const MOST_NAMES: usize = 8;
+/// Names that one line lists where there is least room.
+const FEW_NAMES: usize = 4;
 
 /// How much room the first page of a site that fails leaves for what is further down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,11 +61,6 @@ pub(crate) fn in_danger(jobs: &Jobs, look: &Look) -> String {
     paragraph(&line, 0, look.width)
 }
 
-/// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.
-fn number(index: usize, language: Language) -> String {
-    JobWords::Number { job: index + 1 }.say(language)
-}
-
 /// The list of jobs; empty where there are none. Where there is little room, without lines of the file.
 pub(crate) fn list(
     report: &Report<'_>,
@@ -88,10 +84,15 @@ pub(crate) fn list(
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
     let more = jobs.jobs.len() - shown;
-    let first = jobs.jobs.iter().position(|job| job.change.is_some()).map(|index| number(index, language));
-    let foot: Vec<String> = (more > 0)
+    let first =
+        jobs.jobs.iter().position(|job| job.told_change().is_some()).map(|index| number(index, language));
+    // Where there is least room the head has to do: it says that they are in order, and the others follow below.
+    let has_room = room < Room::Least;
+    let in_order = has_room && jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
+    let foot: Vec<String> = (has_room && more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
+        .chain(in_order.then(|| JobWords::InOrder.say(language)))
         .chain(first.and_then(|job| {
             let command = &report.command_of_job(&job)?;
             Some(JobWords::Foot { job: &job, command }.say(language))
@@ -111,7 +112,16 @@ pub fn title(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language
     };
     let message = codes::wording(worst, language).message;
     let names = elements(assessment, &cause.findings);
+    // The same fault at other places that the same change mends.
+    let same = job.causes[1..].iter().map(|index| &jobs.causes[*index]);
+    let same = same.filter(|other| assessment.findings[other.findings[0]].code == worst.code);
+    let others: Vec<usize> = same.map(|other| other.findings[0]).collect();
+    let others: Vec<ElementId> =
+        elements(assessment, &others).into_iter().filter(|one| worst.element.as_ref() != Some(one)).collect();
     match (&cause.place, cause.way.as_slice()) {
+        (_, []) if names.len() <= 1 && !others.is_empty() => {
+            JobWords::AndOthers { message: &message, names: &named(&others, language) }.say(language)
+        }
         (_, []) if cause.findings.len() == 1 => message,
         (_, []) if names.len() == 1 => message,
         (_, []) => JobWords::AndMore { message: &message, more: cause.findings.len() - 1 }.say(language),
@@ -138,97 +148,6 @@ fn title_with_code(
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
     let place = place(report, worst, language).filter(|_| room == Room::Ample);
     JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
-}
-
-/// The change of a job with what it costs and clears, or what can be done without one.
-pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
-    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
-    if let Some(change) = &job.change {
-        let change = change_words(change, language);
-        // A reading has a cause that is to be looked for before anything is pulled.
-        let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
-        let hint = look.and_then(|found| codes::wording(found, language).hint);
-        return match hint {
-            Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
-            None => change,
-        };
-    }
-    let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
-    if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
-        return wording::remedy(measured, None, language);
-    }
-    let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
-    JobWords::NoChange { hint: hint.as_deref() }.say(language)
-}
-
-/// Whether a finding is about what a meter showed of a cable.
-fn is_reading(code: Code) -> bool {
-    use latchline_assess::rules::codes as rules;
-    matches!(
-        code,
-        rules::MEASURED_LOOP_DIFFERS | rules::MEASURED_CAPACITANCE_DIFFERS | rules::INSULATION_TOO_LOW
-    )
-}
-
-fn change_words(change: &JobChange, language: Language) -> String {
-    let remedy = &change.remedy;
-    let amount = |cost: Money| figures::cost(cost, language);
-    let cost = match remedy.cost.map(Money::rounded) {
-        None => JobWords::NoPrice.say(language),
-        Some(Money::ZERO) => JobWords::NoParts.say(language),
-        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
-        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
-    };
-    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
-    let labour = minutes.map(|minutes| match minutes > 0.0 {
-        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
-        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
-    });
-    // None is said once for all, in the head of the list.
-    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
-        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
-    });
-    let value = remedy.value_after.map(|value| figures::sentence(value, language));
-    let told = wording::then_told(remedy, language);
-    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
-    let words = JobWords::Change {
-        kind: &kind,
-        to: to.as_deref(),
-        cost: &cost,
-        labour: labour.as_deref(),
-        enters: enters.as_deref(),
-        clears: change.clears.len(),
-        value: value.as_deref(),
-        told: told.as_deref(),
-    };
-    words.say(language)
-}
-
-/// What a change comes to, if that is one value: the model, the cable or the port that is set.
-fn becomes(remedy: &Remedy) -> Option<String> {
-    let mut values: Vec<&str> = Vec::new();
-    for (_, change) in &remedy.edit.changes {
-        match change {
-            Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
-            Change::Remove | Change::Expect(_) => {}
-            _ => return None,
-        }
-    }
-    values.dedup();
-    match values[..] {
-        [value] => Some(template::plain(value.trim_matches('"'))),
-        _ => None,
-    }
-}
-
-/// Names in a row, the rest counted.
-fn named(elements: &[ElementId], language: Language) -> String {
-    let shown = elements.iter().take(MOST_NAMES).map(|element| template::plain(element.as_str()));
-    let names = shown.collect::<Vec<_>>().join(", ");
-    match elements.len().saturating_sub(MOST_NAMES) {
-        0 => names,
-        more => JobWords::NamesAndMore { names: &names, more }.say(language),
-    }
 }
 
 /// The elements of findings, each once.
@@ -352,7 +271,7 @@ fn by_code(
                 let is_short = fits(&with_code(same[0], &message, look), look);
                 match !said && same.len() == 1 && groups.len() == 1 && is_short {
                     true => message,
-                    false => names_or_title(same, look.language),
+                    false => names_or_title(same, FEW_NAMES, look.language),
                 }
             }
             (true, _) => names_alone(report, same, room, look.language),
@@ -393,15 +312,15 @@ fn placed(report: &Report<'_>, finding: &Finding, line: String, room: Room, lang
 }
 
 fn names_alone(report: &Report<'_>, same: &[&Finding], room: Room, language: Language) -> String {
-    placed(report, same[0], names_or_title(same, language), room, language)
+    placed(report, same[0], names_or_title(same, MOST_NAMES, language), room, language)
 }
 
 /// Who has it, or what it is where nobody is named.
-fn names_or_title(same: &[&Finding], language: Language) -> String {
+fn names_or_title(same: &[&Finding], most: usize, language: Language) -> String {
     match (names_of(same).as_slice(), codes::of(same[0].code.as_str())) {
         ([], Some(words)) => words.title(language).to_string(),
         ([], None) => codes::wording(same[0], language).message,
-        (names, _) => named(names, language),
+        (names, _) => first_named(names, most, language),
     }
 }
 

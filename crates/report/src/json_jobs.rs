@@ -5,7 +5,7 @@ use crate::json_findings::{FindingName, RemedyDocument, finding_name, remedy};
 use crate::report::Report;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Cause, Job, Jobs};
-use latchline_finding::Language;
+use latchline_finding::{Finding, Language};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -18,16 +18,23 @@ pub(crate) struct JobDocument {
     message: String,
     /// What it mends, worst first.
     causes: Vec<CauseDocument>,
-    /// The verified change that mends most of the first cause; absent where no single change of the file does.
+    /// The verified change that mends it when the jobs before it are done, with its figures as they are then; absent where no single change
+    /// of the file does.
     #[serde(skip_serializing_if = "Option::is_none")]
     change: Option<RemedyDocument>,
+    /// Whether that is another change than would do on the site as it is.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    change_in_order: bool,
+    /// The jobs before it, the first is 1, that leave nothing of it to do.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    done_by: Vec<usize>,
     /// Findings that go with the change.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     clears: Vec<FindingName>,
     /// Dwellings that have to be entered for the change; absent where that is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     enters: Option<Vec<String>>,
-    /// The command that makes the change.
+    /// The command that does the job, also on the file with the jobs before it done.
     #[serde(skip_serializing_if = "Option::is_none")]
     command: Option<String>,
 }
@@ -51,32 +58,39 @@ struct CauseDocument {
 
 pub(crate) fn documents(report: &Report<'_>) -> Vec<JobDocument> {
     let (Some(assessment), Some(jobs)) = (report.assessment, report.jobs) else { return Vec::new() };
-    jobs.jobs
-        .iter()
-        .enumerate()
-        .map(|(index, job)| document(report, assessment, jobs, job, index + 1))
-        .collect()
+    jobs.jobs.iter().map(|job| document(report, assessment, jobs, job)).collect()
 }
 
-fn document(
-    report: &Report<'_>,
-    assessment: &Assessment,
-    jobs: &Jobs,
-    job: &Job,
-    number: usize,
-) -> JobDocument {
-    let change = job.change.as_ref();
+fn document(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, job: &Job) -> JobDocument {
+    let change = job.told_change();
+    // One that is left when the jobs before it are done.
+    let own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+    let own = change.and_then(|change| own.copied().find(|finding| change.clears.contains(finding)));
+    let by = own
+        .zip(change)
+        .map(|(index, change)| job_by_finding(&assessment.findings[index], change.remedy.kind));
     JobDocument {
         danger: jobs.danger(job).word(),
         message: jobs_text::title(assessment, jobs, job, Language::English),
         causes: job.causes.iter().map(|index| cause(assessment, &jobs.causes[*index])).collect(),
         change: change.map(|change| remedy(report, &change.remedy)),
+        change_in_order: job.in_order.as_ref().is_some_and(|in_order| in_order.is_other),
+        done_by: job.done_by().iter().map(|index| index + 1).collect(),
         clears: change.map(|change| named(assessment, &change.clears)).unwrap_or_default(),
         enters: change
             .and_then(|change| change.enters.as_ref())
             .map(|enters| enters.iter().map(|dwelling| dwelling.to_string()).collect()),
-        command: change.and_then(|_| report.command_of_job(&format!("J{number}"))),
+        command: by.and_then(|job| report.command_of_job(&job)),
     }
+}
+
+/// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in
+/// quotes where a shell wants them.
+fn job_by_finding(finding: &Finding, kind: &str) -> String {
+    let about = finding.element.as_ref().map_or(String::new(), |element| format!(":{element}"));
+    let name = format!("{}{about}={kind}", finding.code);
+    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=".contains(sign));
+    if is_plain { name } else { format!("\"{name}\"") }
 }
 
 fn cause(assessment: &Assessment, cause: &Cause) -> CauseDocument {

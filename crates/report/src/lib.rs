@@ -19,6 +19,7 @@ pub mod catalogue;
 pub mod compare;
 pub mod explain;
 pub mod figures;
+pub mod job_change;
 pub mod jobs_text;
 pub mod json;
 pub mod json_edits;

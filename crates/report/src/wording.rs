@@ -43,7 +43,7 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
     if let Some(value) = remedy.value_after {
         add(RemedyWords::BringsTo { value: &figures::sentence(value, language) });
     }
-    if remedy.kind == "doubled-pair" {
+    if matches!(remedy.kind, "doubled-pair" | "doubled-pairs-all-the-way") {
         add(RemedyWords::DoubledPair);
     }
     if let Some(told) = then_told(remedy, language) {

@@ -28,6 +28,7 @@
 //! ```
 
 mod catalogues;
+mod in_order;
 mod known;
 mod mend;
 mod revision;

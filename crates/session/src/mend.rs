@@ -4,11 +4,16 @@
 //! cheapest one, as an edit of the session. What no single change mends is then tried in pairs
 //! of changes. A step brings no error; one that brings any finding takes an error away, any other takes a finding away and brings
 //! none. So the number of errors never grows, and where it stays the number of findings falls: the loop ends.
+//!
+//! A later step may do what an earlier one was for. So each is then left out in turn, the last first: what is not needed to have as
+//! little left is dropped.
 
 use crate::session::Session;
-use latchline_assess::GivenUp;
-use latchline_finding::{Finding, Remedy, Severity};
-use latchline_remedy::{Bench, pair, propose};
+use crate::view::View;
+use latchline_assess::{Assessment, GivenUp};
+use latchline_finding::{Code, ElementId, Finding, Remedy, Severity};
+use latchline_remedy::{Bench, again, pair, propose};
+use std::collections::BTreeMap;
 
 /// One remedy that was applied.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,6 +29,8 @@ pub struct Step {
 pub struct Mended {
     /// The steps in order.
     pub steps: Vec<Step>,
+    /// Steps that were found and then left out, since the others leave as little without them.
+    pub dropped: Vec<Step>,
 }
 
 impl Session {
@@ -32,6 +39,7 @@ impl Session {
     /// # Errors
     /// None as long as nobody else edits the session, which nobody can: the type is that of its stages.
     pub fn mend(&mut self, at_least: Severity) -> Result<Mended, GivenUp> {
+        let first = self.view();
         let mut mended = Mended::default();
         loop {
             let view = self.view();
@@ -45,8 +53,84 @@ impl Session {
             }
             mended.steps.push(step);
         }
+        let steps = mended.steps.len();
+        // The steps are taken back before they are tried without each other: work on a text is given up once there is a newer one.
+        let Some(wanted) = self.view().assessment()?.map(left) else { return Ok(mended) };
+        for _ in 0..steps {
+            self.undo();
+        }
+        let first = if self.view().text() == first.text() { self.view() } else { first };
+        drop_needless(&first, &mut mended, &wanted)?;
+        for step in &mended.steps {
+            // Each was applied in this order a moment ago.
+            if self.edit(&step.remedy.edit).is_err() {
+                break;
+            }
+        }
         Ok(mended)
     }
+}
+
+/// What is left to mend: every finding that somebody has to do something about, with the worst severity of its kind.
+type Left = BTreeMap<(Code, Option<ElementId>), Severity>;
+
+fn left(assessment: &Assessment) -> Left {
+    let mut left = Left::new();
+    for one in &assessment.findings {
+        if one.accepted.is_none() && one.severity > Severity::Advice {
+            let worst = left.entry((one.code, one.element.clone())).or_insert(one.severity);
+            *worst = one.severity.max(*worst);
+        }
+    }
+    left
+}
+
+/// Whether no more is left than is wanted.
+fn is_as_good(left: &Left, wanted: &Left) -> bool {
+    left.iter().all(|(key, severity)| wanted.get(key).is_some_and(|wanted| severity <= wanted))
+}
+
+/// Leaves out each step in turn, the last first, and drops it if as little is left without it. What stays is told as it is then.
+fn drop_needless(first: &View, mended: &mut Mended, wanted: &Left) -> Result<(), GivenUp> {
+    // The last step alone took away what it was for.
+    for index in (0..mended.steps.len().saturating_sub(1)).rev() {
+        let others = mended.steps.iter().enumerate().filter(|(at, _)| *at != index).map(|(_, step)| step);
+        let Some(view) = after(first, others) else { continue };
+        let is_needless = view.assessment()?.is_some_and(|one| is_as_good(&left(one), wanted));
+        if is_needless {
+            mended.dropped.insert(0, mended.steps.remove(index));
+        }
+    }
+    if mended.dropped.is_empty() {
+        return Ok(());
+    }
+    let mut view = first.clone();
+    for step in &mut mended.steps {
+        let Some(bench) = view.bench()? else { break };
+        let finding = bench
+            .assessment
+            .findings
+            .iter()
+            .find(|one| (one.code, &one.element) == (step.finding.code, &step.finding.element));
+        let remedy = finding.and_then(|finding| again(&bench, finding, &step.remedy));
+        // Where it no longer mends its finding alone, it is one of those that do together.
+        match (finding, remedy) {
+            (Some(finding), Some(remedy)) => *step = Step { finding: finding.clone(), remedy },
+            _ => step.remedy.value_after = None,
+        }
+        let Some(next) = view.with_change(&step.remedy.edit) else { break };
+        view = next;
+    }
+    Ok(())
+}
+
+/// The site after some steps; `None` if one of them needs another that is not among them.
+fn after<'s>(first: &View, steps: impl Iterator<Item = &'s Step>) -> Option<View> {
+    let mut view = first.clone();
+    for step in steps {
+        view = view.with_change(&step.remedy.edit)?;
+    }
+    Some(view)
 }
 
 /// The next step: a single remedy of the worst finding that has one, else a pair.

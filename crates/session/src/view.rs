@@ -3,7 +3,6 @@
 use crate::known::Known;
 use crate::revision::Revision;
 use crate::standing::Standing;
-use latchline_assess::jobs::{Jobs, jobs};
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
@@ -11,6 +10,7 @@ use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults}
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
+use latchline_site::ParsedSite;
 use latchline_site::edit;
 use latchline_site::model::Site;
 use std::sync::Arc;
@@ -165,26 +165,18 @@ impl View {
         Ok(self.known.remedies.get())
     }
 
-    /// What is to be done, worst danger first, with the remedies.
-    ///
-    /// # Errors
-    /// As [`View::voltages`].
-    pub fn jobs(&self) -> Result<Option<&Jobs>, GivenUp> {
-        if self.known.jobs.get().is_none()
-            && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
-        {
-            let changed = |change: &Edit| {
-                let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
-                self.known
-                    .catalogues
-                    .loaded
-                    .resolve(&self.sources().with_text(self.site_file, text), self.site_file)
-                    .site
-            };
-            let found = jobs(site, assessment, &changed);
-            self.known.jobs.get_or_init(|| found);
-        }
-        Ok(self.known.jobs.get())
+    /// This revision with a change made, to see what comes of it; `None` if the change does not fit or the site is of no use with it. Work on it
+    /// is given up with that on this revision.
+    pub(crate) fn with_change(&self, change: &Edit) -> Option<View> {
+        let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
+        let sources = self.sources().with_text(self.site_file, text);
+        let parsed = ParsedSite::new(self.site_file, sources.file(self.site_file));
+        let catalogues = self.known.catalogues.clone();
+        let resolved = catalogues.loaded.resolve_parsed(&parsed);
+        let known =
+            Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.known.memory);
+        let view = View { revision: self.revision, site_file: self.site_file, known: Arc::new(known) };
+        view.site().is_some().then_some(view)
     }
 
     /// How much more the site carries.

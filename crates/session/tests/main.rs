@@ -2,5 +2,6 @@
 #![allow(clippy::unwrap_used, reason = "a case that cannot be built is a failed test")]
 
 mod common;
+mod in_order;
 mod revisions;
 mod staged;

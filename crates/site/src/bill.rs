@@ -1,54 +1,19 @@
 //! The bill of quantities of a site: what must be bought and pulled, and what it costs.
 //!
 //! Cable that is already in the walls is not bought. Prices and labour come from the catalogue;
-//! a part without a price is listed and counted, and the total says how many lines have none.
+//! a part without a price is listed and counted, and the total says how many lines have none. What the site file counts and no catalogue
+//! lists (further batteries, protectors, buttons) is a line like any other: see [`small_parts`].
+
+mod line;
+mod small_parts;
+
+pub use line::{BillKind, BillLine};
 
 use crate::catalogue::{PartHead, StationKind};
 use crate::model::Site;
-use latchline_finding::Money;
+use latchline_finding::{Both, Money};
+use small_parts::small_parts;
 use std::collections::BTreeMap;
-
-/// What kind of thing a line of the bill is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum BillKind {
-    /// A supply.
-    Supply,
-    /// A distributor or branch box.
-    Box,
-    /// A door station.
-    DoorStation,
-    /// An indoor station.
-    IndoorStation,
-    /// A management station.
-    ManagementStation,
-    /// A door-side accessory.
-    Accessory,
-    /// A lock.
-    Lock,
-    /// A light.
-    Light,
-    /// A cable, in metres.
-    Cable,
-}
-
-/// One line.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BillLine {
-    /// What kind of thing.
-    pub kind: BillKind,
-    /// Name in the catalogue.
-    pub name: String,
-    /// Title for documents.
-    pub title: String,
-    /// Pieces; metres for cable.
-    pub quantity: f64,
-    /// Price of one, in the catalogue's currency.
-    pub unit_price: Option<Money>,
-    /// Currency of its price where that is left out, being in no currency that can be added up here.
-    pub price_left_out_in: Option<String>,
-    /// Minutes of labour for one.
-    pub unit_minutes: Option<f64>,
-}
 
 /// All lines, by kind and name.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -91,7 +56,9 @@ impl Bill {
             let head = &site.catalogue.cables[&laid.cable].head;
             quantities.add(BillKind::Cable, head, laid.length.as_metres() * f64::from(laid.side_by_side));
         }
-        quantities.into_bill()
+        let mut bill = quantities.into_bill();
+        bill.lines.extend(small_parts(site));
+        bill
     }
 
     /// Price of all lines that have one, in the catalogue's currency.
@@ -104,13 +71,16 @@ impl Bill {
         self.lines.iter().filter_map(|line| Some(line.quantity * line.unit_minutes?)).sum()
     }
 
-    /// What this bill has more than another; `None` if any part without a price comes or goes, since its cost is not known.
+    /// What this bill has more than another; `None` if it has more of a part without a price, since what that costs is not known. For a part
+    /// without a price that goes nothing is given back.
     pub fn material_beyond(&self, other: &Bill) -> Option<Money> {
-        let unpriced = |bill: &Bill| -> Vec<(BillKind, String, u64)> {
-            let lines = bill.lines.iter().filter(|line| line.unit_price.is_none());
-            lines.map(|line| (line.kind, line.name.clone(), line.quantity.to_bits())).collect()
+        let had = |line: &BillLine| {
+            let same = other.lines.iter().find(|one| (one.kind, &one.name) == (line.kind, &line.name));
+            same.map_or(0.0, |one| one.quantity)
         };
-        (unpriced(self) == unpriced(other)).then(|| self.material() - other.material())
+        let mut unpriced = self.lines.iter().filter(|line| line.unit_price.is_none());
+        let comes = unpriced.any(|line| line.quantity > had(line) + LEAST_QUANTITY);
+        (!comes).then(|| self.material() - other.material())
     }
 
     /// Lines without a price.
@@ -118,6 +88,9 @@ impl Bill {
         self.lines.iter().filter(|line| line.unit_price.is_none()).count()
     }
 }
+
+/// Less than this of a piece or of a metre is nothing.
+const LEAST_QUANTITY: f64 = 0.005;
 
 #[derive(Default)]
 struct Quantities<'a> {
@@ -137,7 +110,7 @@ impl<'a> Quantities<'a> {
             Some(BillLine {
                 kind,
                 name: name.to_string(),
-                title: head.title.clone(),
+                title: Both::same(head.title.clone()),
                 quantity,
                 unit_price: head.price.as_ref().map(|price| price.value),
                 price_left_out_in: head.price_left_out_in.clone(),

@@ -5,6 +5,7 @@ mod changes;
 mod codes;
 mod currency;
 mod edit;
+mod effort;
 mod hostile;
 mod pages;
 mod resolve;

@@ -57,6 +57,18 @@ words! {
             | "im Ordner der Anlagendatei steht kein solcher Text",
         // What a limit does.
         Trips: "trips" | "schaltet ab",
+        // Ways out, as far as there are any.
+        FewerStationsOnTheRun: "fewer stations on the run" | "weniger Stationen am Strang",
+        FewerStationsOnIt: "fewer stations on it" | "weniger Stationen daran",
+        StationsToAFreePort:
+            "move stations to a free port or another distributor"
+            | "Stationen auf einen freien Abgang oder einen anderen Verteiler verlegen",
+        StationsToAnotherBox:
+            "no port of this box is free: move stations to another distributor"
+            | "an diesem Verteiler ist kein Abgang frei: Stationen auf einen anderen Verteiler verlegen",
+        StationAloneOnPort:
+            "it is alone on the port: a station that draws less, or a box whose ports give more"
+            | "sie ist allein am Abgang: eine Station, die weniger braucht, oder ein Verteiler, dessen Abgänge mehr geben",
         Hiccups: "hiccups" | "taktet",
         Limits: "limits" | "begrenzt nur",
         Nothing: "nothing" | "nichts",

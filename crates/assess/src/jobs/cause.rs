@@ -28,7 +28,7 @@ pub struct Cause {
 /// Findings with the same of these have one cause.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Matter {
-    /// More is asked of a supply than it gives.
+    /// More is asked of a supply, or of a port, than it gives.
     Supply,
     /// Battery and charger.
     Battery,
@@ -51,6 +51,7 @@ fn matter(code: Code) -> Matter {
         | codes::SUPPLY_OVERLOADED
         | codes::SUPPLY_COUNT_EXCEEDED
         | codes::TRIP_BELOW_LEGITIMATE_CURRENT
+        | codes::PORT_OVERLOADED
         | codes::START_UP_FAILS
         | codes::START_UP_HICCUPS
         | codes::START_UP_DIP => Matter::Supply,
@@ -72,7 +73,7 @@ fn matter(code: Code) -> Matter {
 
 /// What findings of one cause share.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-struct Shared {
+pub(super) struct Shared {
     danger: Option<Danger>,
     matter: Matter,
     place: Option<ElementId>,
@@ -80,22 +81,65 @@ struct Shared {
     run: Option<usize>,
 }
 
-/// The causes of all standing errors and warnings, worst first.
-pub(super) fn causes(site: &Site, assessment: &Assessment) -> Vec<Cause> {
-    let ways = Ways::new(site);
-    let shared = SharedRuns::new(assessment, &ways);
-    let mut groups: BTreeMap<Shared, Vec<usize>> = BTreeMap::new();
-    for (index, finding) in to_be_mended(assessment) {
-        groups.entry(shared.of(finding)).or_default().push(index);
+/// Causes that are not yet in a job, worst first.
+pub(super) struct Causes<'a> {
+    site: &'a Site,
+    assessment: &'a Assessment,
+    ways: Ways<'a>,
+    left: Vec<Grouped>,
+}
+
+/// A cause with what its findings share.
+pub(super) struct Grouped {
+    shared: Shared,
+    pub cause: Cause,
+}
+
+impl<'a> Causes<'a> {
+    /// The causes of all standing errors and warnings.
+    pub fn new(site: &'a Site, assessment: &'a Assessment) -> Self {
+        let ways = Ways::new(site);
+        let shared = SharedRuns::new(assessment, &ways);
+        let mut groups: BTreeMap<Shared, Vec<usize>> = BTreeMap::new();
+        for (index, finding) in to_be_mended(assessment) {
+            groups.entry(shared.of(finding)).or_default().push(index);
+        }
+        let mut causes = Causes { site, assessment, ways, left: Vec::new() };
+        for (shared, findings) in groups {
+            causes.add(shared, findings);
+        }
+        causes
     }
-    let mut causes: Vec<Cause> = groups
-        .into_iter()
-        .map(|(shared, findings)| cause(site, assessment, &ways, shared, findings))
-        .collect();
-    causes.sort_by_key(|cause| {
-        (cause.danger, Reverse(cause.severity), Reverse(cause.findings.len()), cause.findings.clone())
-    });
-    causes
+
+    /// The worst that is left.
+    pub fn next(&mut self) -> Option<Grouped> {
+        (!self.left.is_empty()).then(|| self.left.remove(0))
+    }
+
+    /// Adds findings that share something, at their place; nothing where there are none.
+    fn add(&mut self, shared: Shared, findings: Vec<usize>) {
+        if findings.is_empty() {
+            return;
+        }
+        let cause = cause(self.site, self.assessment, &self.ways, shared.clone(), findings);
+        let key = |cause: &Cause| {
+            (cause.danger, Reverse(cause.severity), Reverse(cause.findings.len()), cause.findings.clone())
+        };
+        let place = self.left.partition_point(|other| key(&other.cause) <= key(&cause));
+        self.left.insert(place, Grouped { shared, cause });
+    }
+
+    /// Parts a cause: what is given back holds the findings that are wanted, the others are left as a cause of their own.
+    pub fn part(&mut self, grouped: Grouped, is_wanted: impl Fn(usize) -> bool) -> Option<Cause> {
+        let (wanted, others): (Vec<usize>, Vec<usize>) =
+            grouped.cause.findings.iter().partition(|finding| is_wanted(**finding));
+        if others.is_empty() {
+            return Some(grouped.cause);
+        }
+        let shared = grouped.shared;
+        self.add(shared.clone(), others);
+        (!wanted.is_empty()).then(|| cause(self.site, self.assessment, &self.ways, shared, wanted))
+    }
 }
 
 fn cause(

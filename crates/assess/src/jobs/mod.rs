@@ -1,7 +1,8 @@
 //! What is to be done about a site: its findings by cause, and the causes by the change that mends them.
 //!
 //! Findings that one thing explains are one [`Cause`]: whatever is too much for a supply, the stations that are low on one
-//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come worst danger first.
+//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come worst danger first. Whoever can try changes on
+//! top of each other fills in what is left of each when those before it are done ([`InOrder`]).
 
 mod cause;
 mod danger;
@@ -11,8 +12,8 @@ pub use cause::{Cause, excess};
 pub use danger::Danger;
 
 use crate::assessment::Assessment;
-use cause::causes;
-use latchline_finding::{Code, Edit, EditStep, ElementId, Remedy, Severity};
+use cause::Causes;
+use latchline_finding::{Code, Edit, EditStep, ElementId, Money, Remedy, Severity};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::model::Site;
 use standing::standing;
@@ -22,11 +23,10 @@ use std::collections::{BTreeMap, BTreeSet};
 /// A change that was verified to mend something, of a job.
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobChange {
-    /// The finding that carries it: index into [`Assessment::findings`].
-    pub finding: usize,
-    /// Its number among the remedies of that finding, from 0.
-    pub number: usize,
-    /// The change with its cost.
+    /// The finding that carries it, index into [`Assessment::findings`], and its number among the remedies of that finding, from 0;
+    /// `None` if none carries it.
+    pub carried_by: Option<(usize, usize)>,
+    /// The change with its cost. Its figure is that of the job's worst finding; it has none where that is not known.
     pub remedy: Remedy,
     /// Standing findings that go with it: indices into [`Assessment::findings`].
     pub clears: Vec<usize>,
@@ -37,11 +37,38 @@ pub struct JobChange {
 /// One thing to do.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Job {
-    /// What is mended by it, worst first: indices into [`Jobs::causes`].
+    /// What is mended by it, worst first: indices into [`Jobs::causes`]. The first are those that its change was looked for; the change
+    /// mends every finding of them.
     pub causes: Vec<usize>,
-    /// Of the changes that mend most of the first cause, the one that brings no warning and for which the fewest dwellings are entered
-    /// (an appointment costs more than most parts; common practice, no source), of these the cheapest; `None` if none is known.
+    /// The change that does it on the site as it is. Of the changes that mend most of its cause, one that brings no warning; of these one
+    /// for which nothing is bought; else the one for which the fewest dwellings are entered (an appointment costs more than most parts;
+    /// common practice, no source), of these the cheapest; `None` if none is known.
     pub change: Option<JobChange>,
+    /// What is left to do of it when the jobs before it are done, in their order; `None` where that was not tried.
+    pub in_order: Option<InOrder>,
+}
+
+/// A job once those before it are done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InOrder {
+    /// The change that does it then, with its figures as they are then; `None` if none is known.
+    pub change: Option<JobChange>,
+    /// Whether it is another than would do on the site as it is.
+    pub is_other: bool,
+    /// The jobs before it, from 0, that leave nothing of it to do.
+    pub done_by: Vec<usize>,
+}
+
+impl Job {
+    /// The change as it is told: when the jobs before it are done, where that was tried.
+    pub fn told_change(&self) -> Option<&JobChange> {
+        self.in_order.as_ref().map_or(self.change.as_ref(), |in_order| in_order.change.as_ref())
+    }
+
+    /// The jobs before it that leave nothing of it to do.
+    pub fn done_by(&self) -> &[usize] {
+        self.in_order.as_ref().map_or(&[], |in_order| &in_order.done_by)
+    }
 }
 
 /// Causes and jobs of a site, both worst first.
@@ -72,23 +99,46 @@ impl Jobs {
 }
 
 /// The jobs of a site. Changes are those that the findings carry; `changed` gives the site with a change made.
+///
+/// A cause whose findings no single change mends is parted: what one change mends is a job, and what it leaves is another.
 pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Option<Site>) -> Jobs {
-    let causes = causes(site, assessment);
-    let mut jobs: Vec<Job> = Vec::new();
+    let mut left = Causes::new(site, assessment);
+    let mut found = Jobs::default();
     let mut cleared: Vec<BTreeSet<usize>> = Vec::new();
     let offers = Offers::new(assessment);
-    for (index, cause) in causes.iter().enumerate() {
+    while let Some(grouped) = left.next() {
         // What an earlier job mends as well is no job of its own.
-        let is_cleared = |one: &BTreeSet<usize>| cause.findings.iter().all(|finding| one.contains(finding));
-        if let Some(job) = cleared.iter().position(is_cleared) {
-            jobs[job].causes.push(index);
+        let mends =
+            |one: &BTreeSet<usize>| grouped.cause.findings.iter().any(|finding| one.contains(finding));
+        if let Some(job) = cleared.iter().position(mends) {
+            if let Some(part) = left.part(grouped, |finding| cleared[job].contains(&finding)) {
+                found.jobs[job].causes.push(found.causes.len());
+                found.causes.push(part);
+            }
             continue;
         }
-        let change = best_change(site, &offers, cause, changed);
-        cleared.push(change.iter().flat_map(|change| change.clears.iter().copied()).collect());
-        jobs.push(Job { causes: vec![index], change });
+        let change = best_change(site, &offers, &grouped.cause, changed);
+        let clears: BTreeSet<usize> =
+            change.iter().flat_map(|change| change.clears.iter().copied()).collect();
+        let is_wanted = |finding| change.is_none() || clears.contains(&finding);
+        let Some(cause) = left.part(grouped, is_wanted) else { continue };
+        let change = change.map(|change| of_the_worst(assessment, &cause, change));
+        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None });
+        found.causes.push(cause);
+        cleared.push(clears);
     }
-    Jobs { causes, jobs }
+    found
+}
+
+/// The change with the figure of the worst finding of its job: what another finding comes to says nothing of the one that is named.
+fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -> JobChange {
+    let Some(worst) = cause.findings.first().map(|worst| &assessment.findings[*worst]) else { return change };
+    let carried = change.carried_by.map(|(finding, _)| &assessment.findings[finding]);
+    if carried.is_some_and(|one| (one.code, &one.element) != (worst.code, &worst.element)) {
+        let same = worst.remedies.iter().find(|remedy| remedy.edit == change.remedy.edit);
+        change.remedy.value_after = same.and_then(|remedy| remedy.value_after);
+    }
+    change
 }
 
 /// Most changes of which it is looked at whether a dwelling has to be entered.
@@ -168,7 +218,9 @@ fn best_change(
         .map(|offer| {
             let Offered { finding, number, remedy, clears, warns } = &offers.all[offer];
             let mended = clears.iter().filter(|index| own.contains(index)).count();
-            ((Reverse(mended), *warns), *finding, *number, *remedy, clears)
+            // What is only set, hung elsewhere or wired with cores that are there goes before whatever is bought.
+            let buys = remedy.cost.map(Money::rounded) != Some(Money::ZERO);
+            ((Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
         })
         .collect();
     mending.sort_by_key(|(first, finding, number, remedy, clears)| {
@@ -184,7 +236,12 @@ fn best_change(
     };
     let chosen = mending.into_iter().take(MOST_LOOKED_INTO).map(|(_, finding, number, remedy, clears)| {
         let enters = enters(remedy);
-        JobChange { finding, number, remedy: remedy.clone(), clears: clears.clone(), enters }
+        JobChange {
+            carried_by: Some((finding, number)),
+            remedy: remedy.clone(),
+            clears: clears.clone(),
+            enters,
+        }
     });
     // The first of equals is the cheapest.
     chosen.min_by_key(|change| change.enters.as_ref().map_or(usize::MAX, Vec::len))

@@ -3,7 +3,8 @@
 use crate::rule::{Context, Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
-use latchline_site::model::RunStart;
+use latchline_site::model::{RunStart, Site};
+use latchline_words::terms::Term;
 
 rule! {
     pub static PORT_OVERLOADED: "port-overloaded", Error, reads Voltages, check
@@ -14,6 +15,11 @@ pub fn port_limit(context: &Context<'_>, run: usize) -> Option<f64> {
     let RunStart::Port { box_index, .. } = context.site.runs[run].from else { return None };
     let model = context.site.box_model(&context.site.boxes[box_index]);
     model.port_current_limit.as_ref().map(|limit| limit.value.as_amps())
+}
+
+fn has_free_port(site: &Site, box_index: usize) -> bool {
+    let taken = |port| site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port });
+    (1..=site.box_model(&site.boxes[box_index]).ports.value).any(|port| !taken(port))
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
@@ -35,7 +41,14 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
                 .with("stations", context.topology.stations_beyond[index].len())
                 .also_at("limit", limit.origin.clone())
                 .graded(context.grade_of_stage(stage));
-            report.push(found);
+            // What cannot be done is not proposed.
+            let stations = context.topology.stations_beyond[index].len();
+            let way_out = match (stations, has_free_port(context.site, box_index)) {
+                (..=1, _) => Term::StationAloneOnPort,
+                (_, true) => Term::StationsToAFreePort,
+                (_, false) => Term::StationsToAnotherBox,
+            };
+            report.push(found.with("way_out", way_out.both()));
         }
     }
 }

@@ -50,6 +50,9 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         }
         if let Some(run) = context.run_to(device.at) {
             found = found.with("run", &context.site.runs[run].id);
+            if context.topology.stations_beyond[run].len() > 1 {
+                found = found.with("fewer", Term::FewerStationsOnTheRun.both());
+            }
         }
         report.push(found);
     }

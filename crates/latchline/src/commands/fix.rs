@@ -9,8 +9,9 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_assess::Assessment;
-use latchline_finding::{Finding, Language, Remedy, Severity, shown};
-use latchline_remedy::{Bench, offered, pair};
+use latchline_assess::jobs::Job;
+use latchline_finding::{ElementId, Finding, Language, Remedy, Severity, shown};
+use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
 use latchline_session::{Mended, Session, View};
@@ -33,9 +34,10 @@ pub struct FixArguments {
     /// Mend the finding of this name in the list of fix: F3
     #[arg(long, value_name = "FINDING", value_parser = finding_name, conflicts_with = "all")]
     finding: Option<usize>,
-    /// Do the job of this name in the list of check: J3
+    /// Do the job of this name in the list of check: J3, or what it mends, which stays its name when others are done:
+    /// voltage-too-low:A-4, with =KIND by a change of that kind
     #[arg(long, value_name = "JOB", value_parser = job_name, conflicts_with_all = ["all", "finding"])]
-    job: Option<usize>,
+    job: Option<JobName>,
     /// Which change of that finding, by number [default: the first, which is the cheapest]
     #[arg(long, value_name = "NUMBER", requires = "finding")]
     remedy: Option<usize>,
@@ -49,14 +51,39 @@ pub struct FixArguments {
     language: LanguageArguments,
 }
 
-/// The number in the name of a job: 3 of "J3" or "3".
-fn job_name(text: &str) -> Result<usize, String> {
-    named_number(text, 'J').ok_or_else(|| match named_number(text, 'F') {
-        Some(number) => {
-            format!("F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check")
+/// How a job is asked for.
+#[derive(Debug, Clone, PartialEq)]
+enum JobName {
+    /// Its number in the list of check, from 1.
+    Number(usize),
+    /// A finding that it mends: code, and whom it is about; and the kind of change that is wanted.
+    Finding { code: String, element: Option<String>, kind: Option<String> },
+}
+
+/// 3 of "J3" or "3"; "voltage-too-low", "A-4" and "doubled-pair" of "voltage-too-low:A-4=doubled-pair".
+fn job_name(text: &str) -> Result<JobName, String> {
+    if let Some(number) = named_number(text, 'J') {
+        return Ok(JobName::Number(number));
+    }
+    if let Some(number) = named_number(text, 'F') {
+        return Err(format!(
+            "F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check"
+        ));
+    }
+    let (finding, kind) = match text.rsplit_once('=') {
+        Some((finding, kind)) => (finding, Some(kind.to_string())),
+        None => (text, None),
+    };
+    let (code, element) = match finding.split_once(':') {
+        Some((code, element)) => (code, Some(element.to_string())),
+        None => (finding, None),
+    };
+    match latchline_words::codes::of(code) {
+        Some(_) => Ok(JobName::Finding { code: code.to_string(), element, kind }),
+        None => {
+            Err(format!("\"{text}\" is no job; they are J1, J2, ... of check, or CODE:ELEMENT of a finding"))
         }
-        None => format!("\"{text}\" is no job; they are J1, J2, ... of check"),
-    })
+    }
 }
 
 /// The number in the name of a finding: 3 of "F3" or "3".
@@ -106,9 +133,9 @@ pub fn run(
         // Without --write the file is what it was.
         return Ok(status(if arguments.write { left } else { &assessment.findings }));
     }
-    if let Some(number) = arguments.job {
+    if let Some(name) = &arguments.job {
         surroundings.working(&FixWords::Looking.say(look.language));
-        let (finding, remedy) = job(&view, &bench, number)?;
+        let (finding, remedy) = job(&view, &bench, name)?;
         let Some(remedy) = remedy else {
             write!(output, "{}", hanging("", &told(&finding, look), look.width))?;
             write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
@@ -132,6 +159,12 @@ pub fn run(
         );
     };
     let remedies = offered(&bench, finding);
+    if let (true, Some(which)) = (remedies.is_empty(), arguments.remedy) {
+        bail!(
+            "finding F{number} ({}) has no change; {which} is not one",
+            sentence(finding, Language::English)
+        );
+    }
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
         write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
@@ -140,28 +173,73 @@ pub fn run(
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
         bail!(
-            "finding F{number} ({}) has changes 1 to {}; {which} is not one of them",
+            "finding F{number} ({}) has {}; there is no change {which}",
             sentence(finding, Language::English),
-            remedies.len()
+            if remedies.len() == 1 {
+                "one change".to_string()
+            } else {
+                format!("{} changes", remedies.len())
+            }
         );
     };
     make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
 }
 
 /// The first finding of a job and the change that does it, if one is known, alone or in a pair.
-fn job(view: &View, bench: &Bench<'_>, number: usize) -> Result<(Finding, Option<Remedy>)> {
+fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Option<Remedy>)> {
     let (jobs, assessment) = (view.jobs()?, view.remedies()?);
     let jobs = jobs.context("the site cannot be judged")?;
     if jobs.jobs.is_empty() {
         bail!("there is no job: check finds nothing to mend");
     }
-    let job = number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
-        format!("there is no job J{number}, of {} in all: latchline check shows them", jobs.jobs.len())
-    })?;
-    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
-    let finding = worst.zip(assessment).map(|(index, assessment)| &assessment.findings[*index]);
-    let finding = finding.context("the job has no finding")?;
-    let change = job.change.as_ref().map(|change| change.remedy.clone());
+    let all = assessment.map_or(&[][..], |assessment| &assessment.findings);
+    let of = |job: &Job| -> Vec<&Finding> {
+        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        findings.map(|index| &all[*index]).collect()
+    };
+    let job = match name {
+        JobName::Number(number) => {
+            number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
+                format!(
+                    "there is no job J{number}, of {} in all: latchline check shows them",
+                    jobs.jobs.len()
+                )
+            })?
+        }
+        JobName::Finding { code, element, .. } => {
+            let is_it = |one: &&Finding| {
+                one.code.as_str() == code && one.element.as_ref().map(ElementId::as_str) == element.as_deref()
+            };
+            jobs.jobs.iter().find(|job| of(job).iter().any(is_it)).with_context(|| {
+                let about = element.as_ref().map_or(String::new(), |element| format!(" at {element}"));
+                format!("{code}{about} is not found in this file: latchline check shows what is")
+            })?
+        }
+    };
+    let findings = of(job);
+    let finding = *findings.first().context("the job has no finding")?;
+    let kind = match name {
+        JobName::Finding { kind, .. } => kind.as_deref(),
+        JobName::Number(_) => None,
+    };
+    let is_wanted = |remedy: &&Remedy| kind.is_none_or(|kind| remedy.kind == kind);
+    // What would be done after the jobs before it, where it does all of it now; else what does it now.
+    let mends_all =
+        |remedy: &Remedy| findings.iter().all(|one| remedy.clears.contains(&(one.code, one.element.clone())));
+    let told = job.told_change().map(|change| &change.remedy).filter(is_wanted);
+    let told = told.and_then(|remedy| again(bench, finding, remedy)).filter(mends_all);
+    let now = || {
+        let known = job.change.as_ref().map(|change| &change.remedy).filter(is_wanted)?;
+        Some(again(bench, finding, known).unwrap_or_else(|| known.clone()))
+    };
+    let other = || findings.iter().find_map(|one| of_kind(bench, one, kind?));
+    let change = told.or_else(now).or_else(other);
+    if let (None, Some(kind)) = (&change, kind) {
+        bail!(
+            "no change of the kind {kind} that was tried mends this: {}",
+            sentence(finding, Language::English)
+        );
+    }
     Ok((finding.clone(), change.or_else(|| pair(bench, finding))))
 }
 
@@ -250,11 +328,19 @@ fn list(
 fn show_steps(mended: &Mended, currency: Option<&str>, look: &Look, output: &mut dyn Write) -> Result<()> {
     for step in &mended.steps {
         write!(output, "{}", hanging("- ", &sentence(&step.finding, look.language), look.width))?;
-        write!(
-            output,
-            "{}",
-            hanging("  ", &wording::remedy(&step.remedy, currency, look.language), look.width)
-        )?;
+        let remedy = wording::remedy(&step.remedy, currency, look.language);
+        write!(output, "{}", hanging("  ", &remedy, look.width))?;
+    }
+    if !mended.dropped.is_empty() {
+        write!(output, "{}", hanging("", &FixWords::Dropped.say(look.language), look.width))?;
+        for step in &mended.dropped {
+            let remedy = Remedy { value_after: None, ..step.remedy.clone() };
+            write!(
+                output,
+                "{}",
+                hanging("- ", &wording::remedy(&remedy, currency, look.language), look.width)
+            )?;
+        }
     }
     Ok(())
 }

@@ -9,8 +9,7 @@ use crate::table::{Cell, Table};
 use latchline_cutting::CableCuts;
 use latchline_finding::{Money, Unit};
 use latchline_site::bill::{Bill, BillKind, BillLine};
-use latchline_site::model::{LockFeed, Suppression};
-use latchline_wiring::{Item, Pole};
+use latchline_wiring::Item;
 use latchline_words::figures;
 use std::collections::BTreeMap;
 
@@ -64,29 +63,36 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let plan = &figures::money(bill.material(), locale.language);
         table.note(locale.say(&Sentence::TotalHolds { plan, currency: &subject.site.catalogue.currency }));
     }
-    let (mut unpriced, mut small) = (0, 0);
-    for line in bill.lines {
+    let (small, lines): (Vec<BillLine>, Vec<BillLine>) =
+        bill.lines.into_iter().partition(|line| line.kind == BillKind::Small);
+    let unpriced = lines.iter().filter(|line| line.unit_price.is_none()).count();
+    for line in &lines {
         let cut =
             subject.cut_list.iter().find(|cable| line.kind == BillKind::Cable && cable.cable == line.name);
-        unpriced += usize::from(line.unit_price.is_none());
-        table.row(line_cells(subject, &line, cut));
+        table.row(line_cells(subject, line, cut));
     }
-    for (word, count) in small_parts(subject) {
+    let of_bill = small.iter().map(|line| {
+        let title = line.title.of(locale.language).to_string();
+        (title, line.quantity.round().max(0.0) as u64)
+    });
+    let small: Vec<(String, u64)> = of_bill.chain(connectors(subject)).collect();
+    for (title, count) in &small {
+        let count = || Cell::Count(*count);
         let mut cells = vec![
             locale.cell(Word::KindSmall),
             Cell::Empty,
-            Cell::text(word),
-            Cell::count(count),
+            Cell::text(title),
+            count(),
             Cell::count(0),
-            Cell::count(count),
+            count(),
         ];
         if shows_prices {
             cells.extend([Cell::Empty, Cell::Empty]);
-            small += 1;
         }
         cells.push(locale.cell(Word::NotInCatalogue));
         table.row(cells);
     }
+    let small = small.len();
     if shows_prices && unpriced + small > 0 {
         let (parts, small) = (&unpriced.to_string(), &small.to_string());
         table.note(locale.say(&Sentence::LinesWithoutPrice { parts, small }));
@@ -106,6 +112,7 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         BillKind::Lock => Word::Lock,
         BillKind::Light => Word::Light,
         BillKind::Cable => Word::Cable,
+        BillKind::Small => Word::KindSmall,
     };
     let is_cable = line.kind == BillKind::Cable;
     let amount = |value: f64| match is_cable {
@@ -121,7 +128,7 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
     let mut cells = vec![
         locale.cell(kind),
         Cell::text(&line.name),
-        Cell::text(&line.title),
+        Cell::text(line.title.of(locale.language)),
         amount(needed),
         if is_cable { locale.quantity(left, Unit::Metre, Rounding::Down) } else { amount(spares) },
         order_cell.clone(),
@@ -147,67 +154,15 @@ fn round_to(value: f64, decimals: i32) -> f64 {
     (value * scale).round() / scale
 }
 
-/// What the site needs besides the catalogue's parts, by name.
-fn small_parts(subject: &Subject<'_>) -> BTreeMap<String, usize> {
-    let (site, locale) = (subject.site, &subject.locale);
-    let mut parts: BTreeMap<String, usize> = BTreeMap::new();
-    let mut add = |name: String| *parts.entry(name).or_default() += 1;
-    let protections = site.entrances.iter().filter_map(|entrance| entrance.surge_protection.as_ref());
-    for protection in protections.chain(site.runs.iter().filter_map(|run| run.surge_protection.as_ref())) {
-        let ohm = locale.in_words(protection.value.as_ohms(), Unit::Ohm);
-        add(locale.say(&Sentence::SurgeProtector { resistance: &ohm }));
-    }
-    for run in &site.runs {
-        if run.terminator.as_ref().is_some_and(|terminator| terminator.value)
-            && !has_own_terminator(site, run)
-        {
-            add(locale.word(Word::TerminatorPart).to_string());
-        }
-    }
-    for lock in site.entrances.iter().flat_map(|entrance| &entrance.locks) {
-        match lock.suppression.as_ref().map(|stated| stated.value) {
-            Some(Suppression::Diode) => add(locale.word(Word::DiodePart).to_string()),
-            Some(Suppression::Clamp) => add(locale.word(Word::ClampPart).to_string()),
-            Some(Suppression::Varistor) => add(locale.word(Word::VaristorPart).to_string()),
-            Some(Suppression::None) | None => {}
-        }
-        if lock.relay_between.is_some() {
-            add(locale.word(Word::RelayBetween).to_string());
-        }
-        if lock.exit_button.value {
-            add(locale.word(Word::ExitButtonPart).to_string());
-        }
-        if lock.door_contact.value {
-            add(locale.word(Word::DoorContactPart).to_string());
-        }
-        if lock.emergency_release.as_ref().is_some_and(|stated| stated.value) {
-            add(locale.word(Word::EmergencyReleasePart).to_string());
-        }
-        if lock.feed.value == LockFeed::OwnSupply {
-            add(locale.word(Word::LockSupplyPart).to_string());
-        }
-    }
+/// Connectors in the circuits of locks, by what they are called. How many there are is known only once every conductor has its terminal, so
+/// they are in no bill.
+fn connectors(subject: &Subject<'_>) -> BTreeMap<String, u64> {
+    let mut connectors: BTreeMap<String, u64> = BTreeMap::new();
     for (terminal, landings) in &subject.wiring.terminals {
-        match terminal.item {
-            Item::Joint { .. } => {
-                let ways = landings.len().to_string();
-                add(locale.say(&Sentence::Connector { ways: &ways }));
-            }
-            Item::EndOfLine { .. } if terminal.pole == Pole::One => {
-                add(locale.word(Word::EndOfLineResistor).to_string());
-            }
-            _ => {}
+        if let Item::Joint { .. } = terminal.item {
+            let ways = landings.len().to_string();
+            *connectors.entry(subject.locale.say(&Sentence::Connector { ways: &ways })).or_default() += 1;
         }
     }
-    parts
-}
-
-/// Whether the last station of a run brings its own terminator.
-fn has_own_terminator(site: &latchline_site::model::Site, run: &latchline_site::model::Run) -> bool {
-    match run.sections.last().map(|section| section.to) {
-        Some(latchline_site::model::RunStop::Station(station)) => {
-            site.station_model(&site.stations[station]).built_in_terminator.value
-        }
-        _ => false,
-    }
+    connectors
 }

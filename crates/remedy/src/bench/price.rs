@@ -1,14 +1,14 @@
-//! What a change costs beyond what is there.
+//! What a change takes.
 
 use latchline_finding::Money;
 use std::cmp::Ordering;
 
-/// What a change costs beyond what is there.
+/// What a change takes.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Price {
     /// Extra material; `None` where something of it has no price.
     pub material: Option<Money>,
-    /// Extra labour in minutes.
+    /// Work in minutes.
     pub minutes: f64,
 }
 

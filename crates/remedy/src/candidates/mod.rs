@@ -53,6 +53,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
                 list.extend(rearranged::supply_nearer_by(bench, &source));
             }
             list.extend(moved::way_of_device(bench, &element));
+            list.extend(rearranged::regenerating_box_in_front(bench, &element));
         }
         codes::END_STATION_LOOPED => {
             list.extend(rearranged::changed_order(bench, &element));
@@ -63,6 +64,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             // The end of the run that it is lost on says where the copper is missing.
             if let Some(farthest) = farthest(bench, finding) {
                 list.extend(wiring::for_device(bench, &farthest));
+                list.extend(rearranged::regenerating_box_in_front(bench, &farthest));
             }
             list.extend(rearranged::supply_nearer_by(bench, &element));
             list.extend(moved::to_a_box_beside(bench, &element));

@@ -2,6 +2,7 @@
 
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
+use latchline_assess::rules::codes;
 use latchline_finding::Edit;
 use latchline_site::model::{EntranceRole, Place, RunStart, Site};
 
@@ -48,10 +49,20 @@ pub(super) fn widen_scope(bench: &Bench<'_>, dwelling: &str) -> Vec<Candidate> {
         let elsewhere = entrance.place.building != found.place.building;
         (elsewhere, entrance.role.value != EntranceRole::Main)
     });
-    entrances
-        .into_iter()
-        .take(2)
-        .filter_map(|entrance| {
+    // Whom nobody calls is one mistake however many it leaves out: all of the building together, else this one alone.
+    let uncalled =
+        bench.assessment.findings.iter().filter(|one| one.code == codes::DWELLING_WITHOUT_ENTRANCE);
+    let uncalled = uncalled
+        .filter_map(|one| site.dwellings.iter().find(|dwelling| one.element.as_ref() == Some(&dwelling.id)));
+    let together: Vec<&str> = uncalled
+        .filter(|one| one.place.building == found.place.building)
+        .map(|one| one.id.as_str())
+        .collect();
+    let groups = if together.len() > 1 { vec![together, vec![dwelling]] } else { vec![vec![dwelling]] };
+    let entrances: Vec<_> = entrances.into_iter().take(2).collect();
+    let tried = groups.iter().flat_map(|group| entrances.iter().map(move |entrance| (group, *entrance)));
+    tried
+        .filter_map(|(group, entrance)| {
             let id = entrance.id.as_str();
             let calls = bench.table.get("entrances")?.get(id)?.get("calls");
             let mut scope: Vec<String> = match calls {
@@ -61,7 +72,7 @@ pub(super) fn widen_scope(bench: &Bench<'_>, dwelling: &str) -> Vec<Candidate> {
                 Some(toml::Value::String(one)) => vec![one.clone()],
                 _ => Vec::new(),
             };
-            scope.push(dwelling.to_string());
+            scope.extend(group.iter().map(|one| (*one).to_string()));
             let list = quoted_list(scope.iter().map(String::as_str));
             Some(Candidate::new("wider-scope", Edit::set(&["entrances", id, "calls"], list)))
         })

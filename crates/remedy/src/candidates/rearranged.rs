@@ -9,6 +9,7 @@ use latchline_finding::Edit;
 use latchline_network::StageSource;
 use latchline_site::catalogue::{BoxKind, BoxRole};
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
+use latchline_site::ways::Ways;
 
 /// Cable between parts that hang side by side.
 const SIDE_BY_SIDE_M: f64 = 1.0;
@@ -89,6 +90,63 @@ pub(super) fn branch_box(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
     vec![Candidate::new("branch-box", edit)]
 }
 
+/// A distributor that gives the power anew, in front of one on the way to a device: it hangs beside it, on the run that fed it, and feeds it
+/// from its first port. Where the family has none, nothing.
+pub(super) fn regenerating_box_in_front(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some((run, _)) = stop_at(site, device) else { return Vec::new() };
+    let Some(run) = site.runs.iter().position(|one| one.id == run.id) else { return Vec::new() };
+    let name = free_name(bench, "distributors", "R-new");
+    let onward = free_name(bench, "runs", &name);
+    let ways = Ways::new(site);
+    let mut list = Vec::new();
+    for run in ways.to_run(run) {
+        let run = &site.runs[*run];
+        let Some(RunStop::BoxInput(index)) = run.sections.last().map(|section| section.to) else { continue };
+        let item = &site.boxes[index];
+        let own = site.box_model(item);
+        if own.role.value != BoxRole::Distributor || own.kind.value == BoxKind::Regenerated {
+            continue;
+        }
+        let mut models: Vec<_> = site
+            .catalogue
+            .boxes
+            .values()
+            .filter(|model| {
+                model.family.value == own.family.value
+                    && model.role.value == BoxRole::Distributor
+                    && model.kind.value == BoxKind::Regenerated
+            })
+            .collect();
+        models.sort_by(|a, b| by_price(&a.head, &b.head));
+        let place = place_text(site, &item.place);
+        list.extend(models.into_iter().map(|model| {
+            let edit = Edit::set(
+                &["distributors", &name],
+                format!("{{ model = {}{place} }}", quoted(&model.head.name)),
+            )
+            .then(Edit::set(&["runs", run.id.as_str(), "to"], ending_at(bench, run, &name)))
+            .then(Edit::set(
+                &["runs", &onward],
+                short_run(&format!("{name}.1"), item.id.as_str(), &run.cable.value),
+            ));
+            Candidate::new("regenerating-box-in-front", edit)
+        }));
+    }
+    list
+}
+
+/// The stops of a run as the user writes them, with another last one.
+fn ending_at(bench: &Bench<'_>, run: &Run, last: &str) -> String {
+    let mut stops = stops(bench.site, run);
+    if let Some(stop) = stops.last_mut() {
+        *stop = last.to_string();
+    }
+    let written = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str()));
+    let is_list = written.and_then(|run| run.get("to")).is_some_and(toml::Value::is_array);
+    if is_list { quoted_list(stops.iter().map(String::as_str)) } else { quoted(&stops[0]) }
+}
+
 /// A supply of its own, behind an isolating box, for one of the distributors of a source's tree: those
 /// with most stations behind them first.
 pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
@@ -135,13 +193,7 @@ pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate
             let place = place_text(site, &item.place);
             let box_name = free_name(bench, "distributors", "D-new");
             let supply_name = free_name(bench, "supplies", "PS-new");
-            let mut stops = stops(site, run);
-            if let Some(last) = stops.last_mut() {
-                *last = format!("{box_name}.link");
-            }
-            let written = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str()));
-            let is_list = written.and_then(|run| run.get("to")).is_some_and(toml::Value::is_array);
-            let to = if is_list { quoted_list(stops.iter().map(String::as_str)) } else { quoted(&stops[0]) };
+            let to = ending_at(bench, run, &format!("{box_name}.link"));
             let cable = &run.cable.value;
             let part = |model: &str| format!("{{ model = {}{place} }}", quoted(model));
             let edit = Edit::set(&["supplies", &supply_name], part(&feed.head.name))

@@ -2,6 +2,7 @@
 //! of a star looped into a chain.
 
 use super::places::free_port;
+use super::rearranged::regenerating_box_in_front;
 use super::run_text::{lengths_m, stops, write_lengths};
 use super::wiring::{cables_by_price, fits, replace_cable};
 use crate::bench::Bench;
@@ -23,10 +24,17 @@ pub(super) fn for_signal<'c>(
     let concerned = concerned_runs(bench, finding);
     let terminated = terminated(bench, &concerned);
     let for_branches = concerned.clone();
+    let element = finding.element.as_ref().map(|element| element.as_str().to_string());
     links(bench)
         .chain(terminated)
         .chain(concerned.into_iter().flat_map(|run| other_cables(bench, run)))
         .chain(std::iter::once_with(move || looped_branches(bench, &for_branches)).flatten())
+        .chain(std::iter::once_with(move || in_front(bench, element.as_deref())).flatten())
+}
+
+/// A regenerating box in front of a distributor on the way: waiting stations behind it load the pair before it no longer.
+fn in_front(bench: &Bench<'_>, station: Option<&str>) -> Vec<Candidate> {
+    station.map_or(Vec::new(), |station| regenerating_box_in_front(bench, station))
 }
 
 /// The runs that a finding is about: the one it names, those that lead to the station and to its caller, and

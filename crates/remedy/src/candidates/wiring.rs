@@ -59,6 +59,12 @@ pub(super) fn for_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
         list.extend(run_for_each_landing(bench, run));
         list.extend(box_nearer(bench, run));
     }
+    // Every run of the way that has a pair to spare.
+    let spare: Vec<Edit> = path.iter().filter_map(|run| Some(doubled_pair(bench, *run)?.edit)).collect();
+    if spare.len() > 1 {
+        let edit = spare.into_iter().fold(Edit::default(), Edit::then);
+        list.push(Candidate::new("doubled-pairs-all-the-way", edit));
+    }
     // All thin runs of the way at once, with the same cable.
     for name in cables_by_price(site) {
         let thinner: Vec<usize> = path.iter().copied().filter(|run| is_thicker(bench, *run, name)).collect();
@@ -247,23 +253,26 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         return Vec::new();
     };
     let family = site.box_model(&site.boxes[box_index]).family.value.clone();
-    let cheapest = site
-        .catalogue
-        .boxes
-        .values()
-        .filter(|model| model.family.value == family && model.role.value == BoxRole::Distributor)
-        .filter(|model| {
-            matches!(model.kind.value, BoxKind::PortLimited | BoxKind::Transparent | BoxKind::Regenerated)
-        })
-        .min_by(|a, b| by_price(&a.head, &b.head));
-    let (Some(model), Some(cable)) = (cheapest, feeder_cable(bench, index)) else { return Vec::new() };
+    let of_kind = |kind: BoxKind| {
+        let models = site
+            .catalogue
+            .boxes
+            .values()
+            .filter(move |model| model.role.value == BoxRole::Distributor && model.kind.value == kind);
+        models.filter(|model| model.family.value == family).min_by(|a, b| by_price(&a.head, &b.head))
+    };
+    // The cheapest of each kind: one that cannot be judged must not stand in the way of one that can.
+    let kinds = [BoxKind::PortLimited, BoxKind::Transparent, BoxKind::Regenerated];
+    let models: Vec<_> = kinds.into_iter().filter_map(of_kind).collect();
+    let feeders = feeder_cables(bench, index);
     let box_name = free_name(bench, "distributors", "D-new");
     let feed_name = free_name(bench, "runs", &format!("{}-feed", run.id));
     let run_name = free_name(bench, "runs", run.id.as_str());
-    cuts(stops)
-        .into_iter()
-        .take(2)
-        .map(|cut| {
+    let cuts: Vec<usize> = cuts(stops).into_iter().take(2).collect();
+    let tried = models.iter().flat_map(|model| feeders.iter().map(move |cable| (model, *cable)));
+    let tried = tried.flat_map(|(model, cable)| cuts.iter().map(move |cut| (model, cable, *cut)));
+    tried
+        .map(|(model, cable, cut)| {
             let place = match run.sections[cut].to {
                 RunStop::Station(station) => site.place_key(site.station_place(&site.stations[station])),
                 _ => None,
@@ -288,11 +297,16 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         .collect()
 }
 
-/// The cheapest cable with half the resistance of the run's own, for a feeder.
-fn feeder_cable<'b>(bench: &'b Bench<'_>, run: usize) -> Option<&'b str> {
+/// The cheapest cable with half the resistance of the run's own, for a feeder; where nobody states its line constants, so that signals
+/// over it cannot be judged, also the cheapest of which they are known.
+fn feeder_cables<'b>(bench: &'b Bench<'_>, run: usize) -> Vec<&'b str> {
     let own = &bench.site.runs[run];
+    let cables = &bench.site.catalogue.cables;
     let now = loop_per_metre(bench.site.cable(own), own.pairs.value);
-    cables_by_price(bench.site).into_iter().find(|name| {
-        fits(bench, run, name) && loop_per_metre(&bench.site.catalogue.cables[*name], 1) < 0.5 * now
-    })
+    let thick = |name: &&str| fits(bench, run, name) && loop_per_metre(&cables[*name], 1) < 0.5 * now;
+    let thick: Vec<&str> = cables_by_price(bench.site).into_iter().filter(thick).collect();
+    let judged = thick.iter().copied().find(|name| cables[*name].line.is_some());
+    let mut feeders: Vec<&str> = thick.first().copied().into_iter().chain(judged).collect();
+    feeders.dedup();
+    feeders
 }

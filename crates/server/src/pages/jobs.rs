@@ -2,7 +2,7 @@
 
 use crate::work::State;
 use latchline_finding::{Finding, Language, Locale, Money, Remedy, Severity};
-use latchline_report::{jobs_text, wording};
+use latchline_report::{job_change, jobs_text, wording};
 use latchline_words::codes;
 use latchline_words::office::{Label, Told};
 use latchline_words::report::remedy_kind;
@@ -35,10 +35,13 @@ fn listed(state: &State, language: Language) -> Vec<Job<'_>> {
         let Some(first) = findings.next() else { continue };
         let told = (
             jobs_text::title(assessment, jobs, job, language),
-            jobs_text::what_to_do(assessment, jobs, job, language),
+            job_change::what_to_do(assessment, jobs, job, language),
         );
         let change = job.change.as_ref();
-        let change = change.map(|one| (&assessment.findings[one.finding], one.number, &one.remedy));
+        let change = change.and_then(|one| {
+            let (finding, number) = one.carried_by?;
+            Some((&assessment.findings[finding], number, &one.remedy))
+        });
         list.push(Job { first, others: findings.collect(), told: Some(told), change });
     }
     let is_job = |finding: &Finding| {

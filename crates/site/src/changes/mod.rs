@@ -1,14 +1,17 @@
 //! What is different between two versions of a site, as work on site.
 //!
 //! * [`Changes`]: what to buy, pull, move and set again;
+//! * [`Effort`]: what a change takes, bought and by hand;
 //! * [`KEYS`]: every key of the site file, and what a difference in it is;
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
+mod effort;
 mod keys;
 mod told;
 mod values;
 mod work;
 
+pub use effort::Effort;
 pub use keys::{Bearing, KEYS, bearing_of};
 pub use told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 pub use values::{KeyChange, KeyOwner, KeyValue};
@@ -41,17 +44,46 @@ struct AtStation<'a> {
     cables: Vec<CableAt<'a>>,
 }
 
-/// A cable as it comes to a station.
+/// A cable as it comes to a station. By what name the run goes is nothing that is found there.
 #[derive(Debug, PartialEq)]
 struct CableAt<'a> {
-    run: &'a ElementId,
     cable: &'a str,
     pairs: u32,
     existing: bool,
     terminator: Option<bool>,
-    /// The stop before and the stop behind.
-    neighbours: (String, Option<String>),
+    before: Before<'a>,
+    /// The stop behind.
+    behind: Option<&'a ElementId>,
 }
+
+/// What lies before a stop.
+#[derive(Debug)]
+enum Before<'a> {
+    /// Nothing: the run branches off here.
+    Nothing,
+    /// Another station.
+    Station(&'a ElementId),
+    /// The port or supply at which the run starts, and the length of the cable from there.
+    Start(ElementId, f64),
+}
+
+impl PartialEq for Before<'_> {
+    /// A cable that is hung on another port is the same cable at its other end: what is done is done at the box. It is another where it is
+    /// longer or shorter as well.
+    fn eq(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Before::Nothing, Before::Nothing) => true,
+            (Before::Station(one), Before::Station(other)) => one == other,
+            (Before::Start(one, length_m), Before::Start(other, other_m)) => {
+                one == other || (length_m - other_m).abs() < SAME_M
+            }
+            _ => false,
+        }
+    }
+}
+
+/// Less than this of a metre is no difference.
+const SAME_M: f64 = 0.005;
 
 /// What is at the stations of each dwelling.
 fn terminals(site: &Site) -> BTreeMap<&ElementId, Vec<AtStation<'_>>> {
@@ -96,19 +128,23 @@ fn stops<'a>(site: &'a Site, run: &'a Run) -> Vec<(&'a ElementId, CableAt<'a>)> 
     if let RunStart::Station(station) = run.from {
         names.insert(0, &site.stations[station].id);
     }
-    let start = site.start_id(run.from).to_string();
+    let first_m = run.sections.first().map_or(0.0, |section| section.length.value.as_metres());
     (0..names.len())
         .map(|at| {
-            let before = if at == 0 { start.clone() } else { names[at - 1].to_string() };
-            let behind = names.get(at + 1).map(|name| name.to_string());
+            let before = match (at, run.from) {
+                (0, RunStart::Station(_)) => Before::Nothing,
+                (0, start) => Before::Start(site.start_id(start), first_m),
+                _ => Before::Station(names[at - 1]),
+            };
+            let behind = names.get(at + 1).copied();
             let is_last = behind.is_none();
             let cable = CableAt {
-                run: &run.id,
                 cable: &run.cable.value,
                 pairs: run.pairs.value,
                 existing: run.existing.value,
                 terminator: run.terminator.as_ref().map(|stated| stated.value).filter(|_| is_last),
-                neighbours: (before, behind),
+                before,
+                behind,
             };
             (names[at], cable)
         })

@@ -4,15 +4,17 @@ use super::values::KeyChange;
 use crate::addresses::SwitchSetting;
 use crate::bill::BillKind;
 use crate::cables::DoorCable;
-use latchline_finding::{ElementId, Money};
+use latchline_finding::{Both, ElementId, Money};
 
 /// More or less of a part, or of a cable in metres.
 #[derive(Debug, Clone, PartialEq)]
 pub struct QuantityChange {
     /// What kind of thing.
     pub kind: BillKind,
-    /// Name in the catalogue.
+    /// Name in the catalogue; of what is in none, what it is, in English.
     pub name: String,
+    /// Title for documents.
+    pub title: Both,
     /// Pieces, or metres of cable; negative where there is less.
     pub quantity: f64,
     /// What that costs; `None` without a price.

@@ -67,6 +67,7 @@ fn quantities(old: &Bill, new: &Bill) -> Vec<QuantityChange> {
         .map(|(quantity, line)| QuantityChange {
             kind: line.kind,
             name: line.name.clone(),
+            title: line.title.clone(),
             quantity,
             cost: line.unit_price.map(|price| price.times(quantity)),
         })
@@ -207,7 +208,7 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
 }
 
 /// The cables at doors by entrance and by what they lead to.
-fn cables_at_doors(site: &Site) -> BTreeMap<(ElementId, DoorCable), CableAtDoor> {
+pub(super) fn cables_at_doors(site: &Site) -> BTreeMap<(ElementId, DoorCable), CableAtDoor> {
     let lengths = site.cable_lengths().into_iter().filter_map(|laid| {
         let CableOwner::AtDoor(owner) = laid.owner else { return None };
         // The place of an entrance in its file says nothing of the cable.

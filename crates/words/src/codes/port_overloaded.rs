@@ -7,9 +7,7 @@ code! {
         "port {element} must give {value} but gives at most {limit}, {state}"
         | "Abgang {element} muss {value} geben und gibt höchstens {limit} ({state})",
     label: "<{stations:station|stations} beyond>" | "<{stations:Station|Stationen} dahinter>",
-    hint:
-        "move stations to a free port or another distributor"
-        | "Stationen auf einen freien Abgang oder einen anderen Verteiler verlegen",
+    hint: "<{way_out}>" | "<{way_out}>",
     measure:
         "The current into that port in standby and with calls on its run. What is more than predicted in standby is a short in the making or a device too many."
         | "Den Strom in diesen Abgang, in Ruhe und mit Rufen an seinem Strang. Ist er schon in Ruhe höher als vorausgesagt, ist es ein beginnender Kurzschluss oder ein Gerät zu viel.",

@@ -8,8 +8,8 @@ code! {
         | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",
     label: "<model {model}>" | "<Modell {model}>",
     hint:
-        "fewer stations on it, or a model that trips later"
-        | "weniger Stationen daran, oder ein Modell, das später abschaltet",
+        "<{fewer}, or >a model that trips later"
+        | "<{fewer}, oder >ein Modell, das später abschaltet",
     measure:
         "The current at that output up to the moment in which it switches off, with a meter that holds the highest value."
         | "Den Strom an diesem Ausgang bis zum Abschalten, mit einem Messgerät, das den höchsten Wert hält.",

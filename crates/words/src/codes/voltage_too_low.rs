@@ -8,8 +8,8 @@ code! {
         | "{element} hat <{bound} >{value} und braucht {limit} ({state})",
     label: "<on run {run}>" | "<am Strang {run}>",
     hint:
-        "thicker conductors, a shorter way, fewer stations on the run, or a supply nearer by"
-        | "dickere Adern, ein kürzerer Weg, weniger Stationen am Strang, oder ein Netzteil in der Nähe",
+        "thicker conductors, a shorter way<, {fewer}>, or a supply nearer by"
+        | "dickere Adern, ein kürzerer Weg<, {fewer}>, oder ein Netzteil in der Nähe",
     measure:
         "At that device's terminals, the voltage in standby and again while it is called. Then at every stop back to the port: one large step between two stops is a joint, many even ones are too thin a cable."
         | "An den Klemmen dieses Geräts die Spannung in Ruhe und noch einmal bei Ruf. Dann an jedem Halt zurück bis zum Abgang: Ein großer Schritt zwischen zwei Halten ist eine schlechte Klemme, viele gleiche sind eine zu dünne Leitung.",

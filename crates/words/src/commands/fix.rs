@@ -22,6 +22,9 @@ sentences! {
             | "nichts zu schreiben: Die Anlagendatei kann es nicht angeben",
         NothingBeforeMeasured:
             "nothing to write before that is measured" | "nichts zu schreiben, bevor das gemessen ist",
+        Dropped:
+            "left out again, since the others do without it:"
+            | "wieder weggelassen, da die anderen ohne sie auskommen:",
         NothingLeft: "no error or warning is left" | "kein Fehler und keine Warnung ist übrig",
         Left:
             "left, since no change or pair of changes that was tried mends it:"

@@ -100,6 +100,9 @@ sentences! {
         SeveralInOneTerminal { wires: &'a str }:
             "{wires} wires in this terminal: use a terminal made for that many, or a connector"
             | "{wires} Drähte in dieser Klemme: Klemme für so viele Drähte nehmen, oder einen Verbinder",
+        FurtherBattery { capacity: &'a str, voltage: &'a str, supply: &'a str }:
+            "Battery {capacity}, {voltage}, in parallel with that of {supply}"
+            | "Batterie {capacity}, {voltage}, parallel zu der von {supply}",
         FreePort { port: &'a str }: "port {port} is free" | "Abgang {port} ist frei",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "published: {least} to {most} ({source})"

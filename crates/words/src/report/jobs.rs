@@ -31,8 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
+            "Jobs in their order, worst danger first<; {currency}>, without making good; dwellings to enter are named"
+            | "Aufgaben der Reihe nach, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -64,11 +64,24 @@ sentences! {
         LookFirst { hint: &'a str, change: &'a str }:
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",
+        InOrder: "Each is tried with those before it done." | "Jede ist so gerechnet, als wären die davor erledigt.",
+        DoneBy { jobs: &'a str }:
+            "nothing is left to do once {jobs} are done"
+            | "nach {jobs} ist hier nichts mehr zu tun",
+        DoneByOne { job: &'a str }: "nothing is left to do once {job} is done" | "nach {job} ist hier nichts mehr zu tun",
+        Other { change: &'a str }:
+            "with the jobs before it done: {change}"
+            | "sind die Aufgaben davor erledigt: {change}",
+        NoChangeInOrder { hint: Option<&'a str> }:
+            "once the jobs before it are done, no change that was tried mends it<; {hint}>"
+            | "sind die Aufgaben davor erledigt, behebt das keine versuchte Änderung<; {hint}>",
         MoreJobs { jobs: usize }:
             "{jobs:more job|more jobs} of less danger below."
             | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
         Number { job: usize }: "J{job}" | same,
-        Foot { job: &'a str, command: &'a str }: "To do {job}: {command}" | "{job} erledigen: {command}",
+        Foot { job: &'a str, command: &'a str }:
+            "To do {job}: {command}; then check again, the numbers are new."
+            | "{job} erledigen: {command}; danach neu prüfen, die Nummern sind dann andere.",
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }
 }

@@ -72,6 +72,9 @@ words! {
         DiodeAcrossTheCoil: "diode across the coil" | "Diode parallel zur Spule",
         DistributorAtTheSupply: "distributor at the supply" | "Verteiler am Netzteil",
         DoubledPair: "two pairs in parallel" | "zwei Paare parallel",
+        DoubledPairsAllTheWay:
+            "two pairs in parallel all the way"
+            | "zwei Paare parallel auf dem ganzen Weg",
         EmergencyRelease: "emergency release" | "Nottaster",
         EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",
         ExitButton: "exit button" | "Türöffnertaster",
@@ -106,6 +109,9 @@ words! {
         RelayInBetween: "relay in between" | "Relais dazwischen",
         RelayInside: "relay inside" | "Relais innen",
         RunForEachLanding: "run for each landing" | "ein Strang je Stockwerk",
+        RegeneratingBoxInFront:
+            "regenerating distributor in front"
+            | "regenerierender Verteiler davor",
         SecondaryEntrance: "secondary entrance" | "Nebeneingang",
         ShorterDelay: "shorter delay" | "kürzere Verzögerung",
         ShorterHoldTime: "shorter hold time" | "kürzere Freigabezeit",

@@ -27,6 +27,7 @@ macro_rules! devices {
             "Settings are read at power-up only: switch the bus off and on after a change."
             | "Einstellungen werden nur beim Einschalten gelesen: nach einer Änderung den Bus aus- und einschalten.",
         LinePrice: "Price" | "Preis",
+        LightSupplyPart: "Supply of a light's own" | "Eigenes Netzteil einer Leuchte",
         LockSupplyPart: "Supply of a lock's own" | "Eigenes Netzteil eines Schlosses",
         Needed: "Needed" | "Bedarf",
         NoAddress: "has no address" | "hat keine Adresse",

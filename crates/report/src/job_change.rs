@@ -1,0 +1,126 @@
+//! What is to be done for a job, in a sentence: the change with what it costs, takes, clears and brings, or what can be done without one.
+
+use crate::{figures, template, wording};
+use latchline_assess::Assessment;
+use latchline_assess::jobs::{Job, JobChange, Jobs};
+use latchline_finding::{Change, Code, ElementId, Language, Money, Remedy};
+use latchline_words::codes;
+use latchline_words::report::{JobWords, remedy_kind};
+
+/// Names that one line lists.
+pub(crate) const MOST_NAMES: usize = 8;
+
+/// The change of a job with what it costs and clears, or what can be done without one.
+pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Language) -> String {
+    let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
+    let done_by: Vec<String> = job.done_by().iter().map(|index| number(*index, language)).collect();
+    match &done_by[..] {
+        [] => {}
+        [job] => return JobWords::DoneByOne { job }.say(language),
+        jobs => return JobWords::DoneBy { jobs: &jobs.join(", ") }.say(language),
+    }
+    let in_order = job.in_order.as_ref();
+    if let Some(change) = job.told_change() {
+        let change = change_words(change, language);
+        let change = match in_order.is_some_and(|in_order| in_order.is_other) {
+            true => JobWords::Other { change: &change }.say(language),
+            false => change,
+        };
+        // A reading has a cause that is to be looked for before anything is pulled.
+        let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
+        let hint = look.and_then(|found| codes::wording(found, language).hint);
+        return match hint {
+            Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
+            None => change,
+        };
+    }
+    let known = worst.map_or(&[][..], |index| &assessment.findings[*index].remedies);
+    if let Some(measured) = known.iter().find(|remedy| remedy.measure.is_some()) {
+        return wording::remedy(measured, None, language);
+    }
+    let hint = worst.and_then(|index| codes::wording(&assessment.findings[*index], language).hint);
+    match job.change.is_some() {
+        true => JobWords::NoChangeInOrder { hint: hint.as_deref() }.say(language),
+        false => JobWords::NoChange { hint: hint.as_deref() }.say(language),
+    }
+}
+
+/// Whether a finding is about what a meter showed of a cable.
+fn is_reading(code: Code) -> bool {
+    use latchline_assess::rules::codes as rules;
+    matches!(
+        code,
+        rules::MEASURED_LOOP_DIFFERS | rules::MEASURED_CAPACITANCE_DIFFERS | rules::INSULATION_TOO_LOW
+    )
+}
+
+fn change_words(change: &JobChange, language: Language) -> String {
+    let remedy = &change.remedy;
+    let amount = |cost: Money| figures::cost(cost, language);
+    let cost = match remedy.cost.map(Money::rounded) {
+        None => JobWords::NoPrice.say(language),
+        Some(Money::ZERO) => JobWords::NoParts.say(language),
+        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
+        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
+    };
+    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
+    let labour = minutes.map(|minutes| match minutes > 0.0 {
+        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
+        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
+    });
+    // None is said once for all, in the head of the list.
+    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
+        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
+    });
+    let value = remedy.value_after.map(|value| figures::sentence(value, language));
+    let told = wording::then_told(remedy, language);
+    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
+    let words = JobWords::Change {
+        kind: &kind,
+        to: to.as_deref(),
+        cost: &cost,
+        labour: labour.as_deref(),
+        enters: enters.as_deref(),
+        clears: change.clears.len(),
+        value: value.as_deref(),
+        told: told.as_deref(),
+    };
+    words.say(language)
+}
+
+/// What a change comes to, if that is one value: the model, the cable or the port that is set.
+fn becomes(remedy: &Remedy) -> Option<String> {
+    let mut values: Vec<&str> = Vec::new();
+    for (_, change) in &remedy.edit.changes {
+        match change {
+            Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
+            Change::Remove | Change::Expect(_) => {}
+            _ => return None,
+        }
+    }
+    values.dedup();
+    match values[..] {
+        [value] => Some(template::plain(value.trim_matches('"'))),
+        _ => None,
+    }
+}
+
+/// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.
+pub(crate) fn number(index: usize, language: Language) -> String {
+    JobWords::Number { job: index + 1 }.say(language)
+}
+
+/// Names in a row, the rest counted.
+pub(crate) fn named(elements: &[ElementId], language: Language) -> String {
+    first_named(elements, MOST_NAMES, language)
+}
+
+/// So many names in a row, the rest counted.
+pub(crate) fn first_named(elements: &[ElementId], most: usize, language: Language) -> String {
+    let shown = elements.iter().take(most).map(|element| template::plain(element.as_str()));
+    let names = shown.collect::<Vec<_>>().join(", ");
+    match elements.len().saturating_sub(most) {
+        0 => names,
+        more => JobWords::NamesAndMore { names: &names, more }.say(language),
+    }
+}

@@ -80,14 +80,14 @@ pub(crate) fn list(
     let shown = jobs.on_first_page(MOST_JOBS);
     let head = JobWords::Jobs { currency: report.currency() }.say(language);
     let mut text = format!("{}\n", look.bold(&head));
-    for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
+    for (index, job) in shown.iter().map(|index| (*index, &jobs.jobs[*index])) {
         let danger = danger_word(jobs.danger(job), language);
         let what = title_with_code(report, assessment, jobs, job, room, language);
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
-    let more = jobs.jobs.len() - shown;
+    let more = jobs.jobs.len() - shown.len();
     let first = jobs.jobs.iter().position(|job| job.change.is_some()).map(|index| number(index, language));
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
@@ -256,7 +256,7 @@ pub(crate) fn causes(
     for (index, job) in jobs.jobs.iter().enumerate() {
         let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
         let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
-        let mut own = by_code(report, &findings, index < shown, room, look);
+        let mut own = by_code(report, &findings, shown.contains(&index), room, look);
         let together = own.join("; ");
         if room == Room::Least && own.len() > 1 && fits(&together, look) {
             own = vec![together];

@@ -65,7 +65,13 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
             false => blocks.extend(supplies),
         }
     }
-    blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
+    let read = report.read.iter().map(|finding| in_full(report, finding, look));
+    // Of a site that could be used only warnings and advice were met while it was read.
+    let (first, last): (Vec<String>, Vec<String>) = match report.is_unusable() {
+        true => (read.collect(), Vec::new()),
+        false => (Vec::new(), read.collect()),
+    };
+    blocks.extend(first);
     match jobs {
         Some((assessment, jobs)) if shortened => {
             blocks.push(jobs_text::causes(report, assessment, jobs, room, look));
@@ -77,6 +83,7 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
         }
         _ => blocks.extend(findings(report, look)),
     }
+    blocks.extend(last);
     if let Some(assessment) = report.assessment {
         blocks.push(not_judged(assessment, look));
         if troubled.is_none() {

@@ -165,7 +165,7 @@ impl View {
         Ok(self.known.remedies.get())
     }
 
-    /// What is to be done, worst danger first, with the remedies.
+    /// What is to be done, errors first, with the remedies.
     ///
     /// # Errors
     /// As [`View::voltages`].

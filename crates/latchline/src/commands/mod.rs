@@ -22,6 +22,7 @@ pub mod flow;
 mod from_phones;
 pub mod headroom;
 mod headroom_more;
+mod headroom_words;
 pub mod locale;
 pub mod locate;
 mod locate_as_drawn;

@@ -81,11 +81,11 @@ const MOST_CABLES: usize = 5;
 /// Which existing cables can stay; of many of one kind only the first where there is `little_room`.
 fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     let named = |is_it: &dyn Fn(&ExistingCable) -> bool| {
-        let runs = assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(is_it));
+        let runs = assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(|one| is_it(&one.verdict)));
         let names = runs.map(|run| {
             let name = template::plain(run.id.as_str());
-            match &run.existing {
-                Some(ExistingCable::Found(codes)) if !little_room => {
+            match run.existing.as_ref().map(|one| &one.verdict) {
+                Some(ExistingCable::Fails(codes) | ExistingCable::Warned(codes)) if !little_room => {
                     let codes: Vec<&str> = codes.iter().map(|code| code.as_str()).collect();
                     format!("{name} ({})", codes.join(", "))
                 }
@@ -104,12 +104,14 @@ fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     };
     let stay = named(&|one| *one == ExistingCable::CanStay);
     let unmeasured = named(&|one| *one == ExistingCable::CanStayIfMeasured);
-    let found = named(&|one| matches!(one, ExistingCable::Found(_)));
-    let open = named(&|one| *one == ExistingCable::NotJudged);
+    let warned = named(&|one| matches!(one, ExistingCable::Warned(_)));
+    let fails = named(&|one| matches!(one, ExistingCable::Fails(_)));
+    let open = named(&|one| matches!(one, ExistingCable::NotJudged(_)));
     let lines = [
         (&stay, Remark::CanStay { runs: &stay }),
         (&unmeasured, Remark::CanStayIfMeasured { runs: &unmeasured }),
-        (&found, Remark::ExistingFound { runs: &found }),
+        (&warned, Remark::ExistingWarned { runs: &warned }),
+        (&fails, Remark::ExistingFails { runs: &fails }),
         (&open, Remark::ExistingNotJudged { runs: &open }),
     ];
     let lines = lines.iter().filter(|(runs, _)| !runs.is_empty());

@@ -1,5 +1,6 @@
 //! Text to a TOML tree with recovery.
 
+use super::pieces::{self, is_depth, is_duplicate};
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
@@ -50,19 +51,21 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         );
         return None;
     }
-    let (root, mut errors) = DeTable::parse_recoverable(text);
+    let (root, mut slips) = pieces::read(text);
     // What is inside a text is told last by the library; the first in the file is what the others follow from.
-    errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
-    let root = root.into_inner();
+    slips.sort_by_key(|slip| slip.at.start);
     let mut keys: Option<KeyIndex> = None;
     let mut traced = 0;
     let mut too_deep = false;
     // Lines with a mistake: where each begins and ends, and whether a list is left open there.
     let mut broken_off: BTreeMap<usize, (usize, bool)> = BTreeMap::new();
-    for error in &errors {
-        let span = Span::new(file, error.span().unwrap_or(0..0));
-        let message = error.message();
-        if message.contains("recurs") {
+    for slip in &slips {
+        let span = Span::new(file, slip.at.clone());
+        let message = &*slip.message;
+        if slip.loses_table {
+            findings.lack_table();
+        }
+        if is_depth(message) {
             // One finding says it: the errors that follow from it would only bury it.
             if !too_deep {
                 findings.push(
@@ -71,7 +74,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
                 );
             }
             too_deep = true;
-        } else if message.starts_with("duplicate key") {
+        } else if is_duplicate(message) {
             let written = text.get(span.range()).unwrap_or_default();
             let key = written.trim_matches(['"', '\'']);
             let mut finding =
@@ -94,7 +97,12 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             });
             let was_open = follows && before.is_some_and(|(_, (_, was_open))| *was_open);
             let lacking = name_to_quote(text, span.range()).filter(|_| !is_open);
-            findings.break_off(span, text, lacking.as_ref().map(|(_, name)| name.as_str()));
+            let (row, row_name) = match &slip.row {
+                Some((row, name)) => (row.clone(), name.as_deref()),
+                None => (line.clone(), None),
+            };
+            let names = lacking.iter().map(|(_, name)| name.as_str()).chain(row_name);
+            findings.break_off(file, row, text, names);
             let is_text_open = not_closed(message).is_some_and(|sign| sign != "]");
             broken_off.insert(line.start, (line.end, is_open || is_text_open || was_open));
             if follows {

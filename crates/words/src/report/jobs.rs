@@ -31,8 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
+            "Jobs, errors first, then by danger<; {currency}>, without making good; dwellings to enter are named"
+            | "Aufgaben, Fehler zuerst, dann nach Gefahr<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -65,8 +65,8 @@ sentences! {
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",
         MoreJobs { jobs: usize }:
-            "{jobs:more job|more jobs} of less danger below."
-            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
+            "{jobs:more job|more jobs} below."
+            | "{jobs:weitere Aufgabe|weitere Aufgaben} unten.",
         Number { job: usize }: "J{job}" | same,
         Foot { job: &'a str, command: &'a str }: "To do {job}: {command}" | "{job} erledigen: {command}",
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,

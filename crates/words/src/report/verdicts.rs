@@ -98,9 +98,12 @@ sentences! {
         CanStayIfMeasured { runs: &'a str }:
             "Existing cable that can stay if it measures as assumed (loop and insulation): {runs}."
             | "Vorhandene Leitungen, die bleiben können, wenn Schleife und Isolation sich wie angenommen messen: {runs}.",
-        ExistingFound { runs: &'a str }:
-            "Existing cable with an error or warning on it: {runs}."
-            | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
+        ExistingWarned { runs: &'a str }:
+            "Existing cable that can stay, with a warning: {runs}."
+            | "Vorhandene Leitungen, die bleiben können, mit Warnung: {runs}.",
+        ExistingFails { runs: &'a str }:
+            "Existing cable that cannot stay as it is: {runs}."
+            | "Vorhandene Leitungen, die so nicht bleiben können: {runs}.",
         ExistingNotJudged { runs: &'a str }:
             "Existing cable that could be judged only in part: {runs}."
             | "Vorhandene Leitungen, die nur zum Teil beurteilt sind: {runs}.",

@@ -125,8 +125,7 @@ fn signal_through(context: &WithSignal<'_>, stations: &[usize]) -> Option<Signal
         let band = &context.site.family().signal_bands[survey.band];
         survey.stations.iter().map(move |one| (band, one))
     });
-    let left =
-        |(band, one): &(&SignalBand, &StationSignal)| band.budget.value.as_decibels() - one.loss_db;
+    let left = |(band, one): &(&SignalBand, &StationSignal)| band.budget.value.as_decibels() - one.loss_db;
     let (band, weakest) = of_bands
         .filter(|(_, one)| through.contains(&one.station) != through.contains(&one.caller))
         .min_by(|a, b| left(a).total_cmp(&left(b)))?;

@@ -99,6 +99,20 @@ fn a_locks_cable() {
 }
 
 #[test]
+fn old_cable() {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["new", "--demo", "demo"]).status, 0);
+    for (site, can_stay) in [("demo/site.toml", true), ("demo/faulty.toml", false)] {
+        let (json, text) = both(&folder, &["ask", "old-cable", site]);
+        assert_eq!(json["works"], can_stay, "{json}");
+        for run in json["runs"].as_array().unwrap() {
+            assert!(text.contains(run["run"].as_str().unwrap()), "{run}: {text}");
+            assert!(text.contains(&format!("{:.2}", run["loop_ohm"].as_f64().unwrap())), "{run}: {text}");
+        }
+    }
+}
+
+#[test]
 fn hours_of_a_battery() {
     let folder = Folder::new();
     let (json, text) = both(&folder, &["ask", "battery", "14", "--hours", "10"]);

@@ -168,7 +168,7 @@ struct SourceDocument {
 struct FirstLimitDocument {
     /// The factor on all loads, below 1 where the limit is passed today.
     factor: f64,
-    /// What is limited: `voltage` of a device, `current` or `power` of the source, `port-current`.
+    /// What is limited: `voltage` of a device, `current` or `power` of the source, `port-current`, `cable-current` of a run.
     kind: &'static str,
     /// The device, the source or the port.
     element: String,
@@ -414,6 +414,7 @@ fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
                 Limited::SourceCurrent => "current",
                 Limited::SourcePower => "power",
                 Limited::PortCurrent { .. } => "port-current",
+                Limited::CableCurrent { .. } => "cable-current",
             },
             element: first.element.to_string(),
             limit: first.limit.value,

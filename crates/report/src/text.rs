@@ -3,6 +3,7 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
+mod alike;
 mod findings;
 mod open;
 mod run_table;
@@ -58,7 +59,7 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
     let troubled =
         jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
     if let Some(assessment) = report.assessment {
-        let supplies = supplies(assessment, look, troubled.as_ref());
+        let supplies = supplies(assessment, look, troubled.as_ref(), room);
         match little_room {
             // Their heads stand out without empty lines between.
             true => blocks.push(supplies.concat()),
@@ -85,7 +86,7 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
     }
     blocks.extend(last);
     if let Some(assessment) = report.assessment {
-        blocks.push(not_judged(assessment, look));
+        blocks.push(not_judged(assessment, little_room, look));
         if troubled.is_none() {
             blocks.push(assumed(assessment, look));
         }

@@ -6,7 +6,11 @@ use latchline_reach::More;
 use latchline_report::Look;
 use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
+use latchline_words::report::JobWords;
 use std::collections::BTreeSet;
+
+/// Kinds of errors that one sentence names.
+const MOST_TITLES: usize = 4;
 
 /// How many errors a site has, those that stand or, where none does, those that are accepted; and what they are.
 pub(super) fn errors_of(assessment: &Assessment, look: &Look) -> (usize, String) {
@@ -18,7 +22,14 @@ pub(super) fn errors_of(assessment: &Assessment, look: &Look) -> (usize, String)
     let count = titles.len();
     let mut seen = BTreeSet::new();
     titles.retain(|title| seen.insert(title.clone()));
-    (count, titles.join("; "))
+    let more = titles.len().saturating_sub(MOST_TITLES);
+    titles.truncate(MOST_TITLES);
+    let titles = titles.join("; ");
+    let titles = match more {
+        0 => titles,
+        more => JobWords::NamesAndMore { names: &titles, more }.say(look.language),
+    };
+    (count, titles)
 }
 
 /// Places named in the first sentence.
@@ -35,7 +46,9 @@ pub(super) fn places_of(more: &More, look: &Look) -> String {
     let mut names: Vec<String> = named.iter().map(placed).collect();
     let rest: usize = others.iter().map(|(_, count)| count).sum();
     let places = others.len();
-    names.extend((rest > 0).then(|| HeadroomWords::PlacedElsewhere { count: rest, places }.say(look.language)));
+    names.extend(
+        (rest > 0).then(|| HeadroomWords::PlacedElsewhere { count: rest, places }.say(look.language)),
+    );
     match names.split_last() {
         Some((last, [first @ .., before])) => {
             let mut all: Vec<String> = first.to_vec();

@@ -18,6 +18,7 @@ mod design_words;
 pub mod draw;
 pub mod explain;
 pub mod fix;
+mod fix_unmended;
 pub mod flow;
 mod from_phones;
 pub mod headroom;

@@ -8,8 +8,8 @@ use latchline_words::commands::OldCableWords;
 use latchline_words::template::plain;
 use std::collections::BTreeSet;
 
-/// Findings against one run that are said in full.
-const MOST_SAID: usize = 3;
+/// Findings against one run that are said in full: the worst.
+const MOST_SAID: usize = 1;
 
 /// The old runs of a site with what is said of them.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,9 +103,8 @@ impl Answer<'_> {
     /// The message of the first of the worst findings that stand against old cable.
     fn worst(&self) -> Option<String> {
         let all = self.runs.iter().flat_map(|(_, existing)| existing.against.iter().copied());
-        let worst = all.min_by_key(|index| {
-            (std::cmp::Reverse(self.assessment.findings[*index].severity), *index)
-        })?;
+        let worst =
+            all.min_by_key(|index| (std::cmp::Reverse(self.assessment.findings[*index].severity), *index))?;
         Some(self.message(worst))
     }
 

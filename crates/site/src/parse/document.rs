@@ -111,7 +111,10 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             let (span, detail) = match &lacking {
                 Some((at, _)) => (Span::new(file, at.clone()), TomlMistake::NoQuotes.both()),
                 None if is_open => (Span::new(file, line), TomlMistake::ListOpen.both()),
-                None => (span, Foreign::Reader { message }.both()),
+                None => (
+                    span,
+                    mistake(message).map_or_else(|| Foreign::Reader { message }.both(), TomlMistake::both),
+                ),
             };
             let mut finding =
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", detail);
@@ -125,6 +128,24 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         }
     }
     if too_deep { None } else { Some(Document { file, root }) }
+}
+
+/// What a message of the library means, in words for whoever wrote the file; `None` where it is not known.
+fn mistake(message: &str) -> Option<TomlMistake> {
+    let starts = |begin: &str| message.starts_with(begin);
+    Some(match message {
+        _ if starts("unclosed table") => TomlMistake::HeadOpen,
+        _ if starts("unclosed inline table") => TomlMistake::BraceOpen,
+        _ if starts("unclosed array") => TomlMistake::ListOpen,
+        _ if starts("key with no value") => TomlMistake::NoValue,
+        _ if starts("string values must be quoted") => TomlMistake::NothingAfterEquals,
+        _ if starts("missing comma between key-value") => TomlMistake::CommaBetweenKeys,
+        _ if starts("missing comma between array") => TomlMistake::CommaInList,
+        _ if starts("invalid multi-line") => TomlMistake::LongTextOpen,
+        _ if not_closed(message).is_some_and(|sign| sign != "]") => TomlMistake::QuoteOpen,
+        _ if starts("missing escaped value") => TomlMistake::Backslash,
+        _ => return None,
+    })
 }
 
 /// The sign that is missing where a text or the head of a table is not closed on its line.

@@ -79,7 +79,7 @@ impl<'t> Pieces<'t> {
                 at = line;
                 continue;
             }
-            if start.starts_with('[') {
+            if start.starts_with('[') || lacks_first_bracket(start) {
                 self.sound(from..at);
                 match head(&self.text[at..line], at) {
                     // Lists of tables get their next one from the head itself, so it is read with its rows.
@@ -342,6 +342,13 @@ fn row_end(text: &str, from: usize) -> usize {
         end = next;
     }
     end
+}
+
+/// Whether a line is a head that lacks its first bracket: `runs]`.
+fn lacks_first_bracket(line: &str) -> bool {
+    let name = line.split('#').next().unwrap_or_default().trim_end();
+    let name = name.strip_suffix(']').unwrap_or_default();
+    !name.is_empty() && name.chars().all(|sign| sign.is_alphanumeric() || "_-.".contains(sign))
 }
 
 fn is_head(line: &str) -> bool {

@@ -106,9 +106,12 @@ impl Reader<'_> {
                                 record.written[position] = true;
                                 let known = &spec.keys[position];
                                 let context = Context { element, spec, key: known.name };
-                                record.fields[position] = self.value(value, &known.kind, context).map(|read| {
-                                    Field { value: read, span: value.span(), key_span: key.span() }
-                                });
+                                record.fields[position] =
+                                    self.value(value, &known.kind, context).map(|read| Field {
+                                        value: read,
+                                        span: value.span(),
+                                        key_span: key.span(),
+                                    });
                             }
                             _ => self.findings.lack_table(),
                         }
@@ -262,7 +265,8 @@ impl Reader<'_> {
                     }
                 }
             }
-            (Kind::Boolean, DeValue::Boolean(truth)) => Some(Value::Boolean(*truth)),
+            (Kind::BooleanOr(word), DeValue::String(text)) if text == word => Some(Value::Text(word)),
+            (Kind::Boolean | Kind::BooleanOr(_), DeValue::Boolean(truth)) => Some(Value::Boolean(*truth)),
             (Kind::Quantity(bounds), DeValue::String(text)) => match read_quantity(text, bounds) {
                 Ok(number) => Some(Value::Quantity(number)),
                 Err(error) => {

@@ -51,8 +51,8 @@ sentences! {
             "Not measured:< the loop of {loops}><; the insulation of {insulations}>. Measure with everything taken off: the loop with the far end bridged, the insulation between the legs and of each to earth."
             | "Nicht gemessen:< die Schleife von {loops}><; die Isolation von {insulations}>. Messen, wenn alles abgeklemmt ist: die Schleife bei gebrücktem fernem Ende, die Isolation zwischen den Adern und jeder gegen Erde.",
         OtherErrors { errors: usize }:
-            "The site has {errors:error|errors} that do not concern old cable: latchline check"
-            | "Die Anlage hat {errors:Fehler|Fehler}, die keine alte Leitung betreffen: latchline check",
+            "The site has {errors:error that does|errors that do} not concern old cable: latchline check"
+            | "Die Anlage hat {errors:Fehler, der keine alte Leitung betrifft|Fehler, die keine alte Leitung betreffen}: latchline check",
         Key:
             "Loop: what was read, and what is due by the cable stated. V spare: the least at a device behind it. Signal: the weakest through it, of what is allowed."
             | "Schleife: was gemessen wurde, und was die angegebene Leitung haben soll. V Reserve: die kleinste an einem Gerät dahinter. Signal: das schwächste darüber, von dem, was erlaubt ist.",

@@ -116,7 +116,9 @@ fn rows(site: &Site, assessment: &Assessment, found: &OldCable<'_>, look: &Look)
 
 /// The least margin at a device behind a run; `None` where there is none or no operating point.
 fn margin_v(assessment: &Assessment, run: &RunSummary) -> Option<f64> {
-    run.worst_device.map(|device| assessment.devices[device].worst.margin_v()).filter(|margin| margin.is_finite())
+    run.worst_device
+        .map(|device| assessment.devices[device].worst.margin_v())
+        .filter(|margin| margin.is_finite())
 }
 
 #[derive(Serialize)]
@@ -165,9 +167,9 @@ impl<'a> OldCableFigures<'a> {
         let of_run = |(run, existing): &(&'a RunSummary, &'a ExistingRun)| {
             let measured = &site.runs[run.run].measured;
             let codes = match &existing.verdict {
-                ExistingCable::Fails(codes) | ExistingCable::Warned(codes) | ExistingCable::NotJudged(codes) => {
-                    codes.iter().map(|code| code.as_str()).collect()
-                }
+                ExistingCable::Fails(codes)
+                | ExistingCable::Warned(codes)
+                | ExistingCable::NotJudged(codes) => codes.iter().map(|code| code.as_str()).collect(),
                 ExistingCable::CanStay | ExistingCable::CanStayIfMeasured => Vec::new(),
             };
             OldRun {

@@ -42,11 +42,9 @@ fn a_site_of_54_findings_fits_80_lines() {
         for finding in document["findings"].as_array().unwrap() {
             assert!(narrow.contains(finding["code"].as_str().unwrap()), "{finding}");
         }
-        let jobs = document["jobs"].as_array().unwrap().iter();
-        let grave =
-            jobs.filter(|job| ["people", "fire", "supply"].contains(&job["danger"].as_str().unwrap()));
-        for (index, _) in grave.enumerate() {
-            assert!(narrow.contains(&format!("\nJ{}  ", index + 1)), "J{}: {narrow}", index + 1);
+        for (index, job) in document["jobs"].as_array().unwrap().iter().enumerate() {
+            let is_shown = narrow.contains(&format!("\nJ{:<2} ", index + 1));
+            assert!(is_shown || (index >= 7 && job["danger"] != "people"), "J{}: {narrow}", index + 1);
         }
     }
     // The list of jobs stands before everything else.
@@ -73,7 +71,7 @@ fn a_site_of_54_findings_fits_80_lines() {
 fn jobs_and_findings_are_told_apart() {
     let folder = demo();
     let page = folder.run(&["check", "demo/faulty.toml"]).out;
-    assert!(page.contains("\nJ1  people: ") && page.contains("--job J1 --write"), "{page}");
+    assert!(page.contains("\nJ1  fire: ") && page.contains("--job J1 --write"), "{page}");
     assert!(!page.contains("\n 1. ") && !page.contains("\n 3. "), "{page}");
     let list = folder.run(&["fix", "demo/faulty.toml"]).out;
     assert!(list.starts_with("Findings F1, F2, ") && list.contains("\nF1  error: "), "{list}");
@@ -107,7 +105,7 @@ fn jobs_come_errors_first_then_by_danger_and_each_finding_is_in_one_cause() {
         (!error, DANGERS.iter().position(|danger| job["danger"] == *danger).unwrap())
     };
     assert!(jobs.windows(2).all(|pair| rank(&pair[0]) <= rank(&pair[1])), "{jobs:#?}");
-    assert_eq!(jobs[0]["danger"], "people");
+    assert_eq!(jobs[0]["danger"], "fire");
     let mut in_causes = 0;
     for job in jobs {
         for cause in job["causes"].as_array().unwrap() {
@@ -244,13 +242,17 @@ fn what_is_not_judged_stands_in_the_verdict_of_a_failing_site() {
 /// Where nothing mends the worst job for good, what leaves a lesser form of it is offered, and its line says what it leaves: screened cable beside
 /// mains is an advice, unscreened a warning (common practice, no source).
 #[test]
-fn the_worst_job_of_the_failing_demo_says_what_its_change_leaves() {
+fn a_job_of_the_failing_demo_says_what_its_change_leaves() {
     let folder = demo();
+    let document = json(&folder, "demo/faulty.toml");
+    let mut jobs = document["jobs"].as_array().unwrap().iter();
+    let of_mains = |job: &Value| job["causes"][0]["findings"][0]["code"] == "beside-mains";
+    let number = (jobs.position(of_mains).unwrap() + 1).to_string();
     let page = folder.run(&["check", "demo/faulty.toml"]).out;
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
     let told = "which brings: advice beside-mains at B-bins";
     assert!(page.contains(told), "{page}");
-    let ran = folder.run(&["fix", "demo/faulty.toml", "--job", "1", "--write"]);
+    let ran = folder.run(&["fix", "demo/faulty.toml", "--job", &number, "--write"]);
     assert!(ran.out.contains(told) && ran.out.contains("written to"), "{}{}", ran.out, ran.err);
     let after = json(&folder, "demo/faulty.toml");
     let left: Vec<&Value> = after["findings"]

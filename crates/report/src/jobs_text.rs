@@ -266,11 +266,11 @@ pub(crate) fn causes(
         }
         let numbers: Vec<String> = alike.iter().map(|index| number(*index, look.language)).collect();
         let numbers = numbers.join(", ");
+        let first = if width(&numbers) < 4 { format!("{numbers:<4}") } else { format!("{numbers}  ") };
+        let further = " ".repeat(width(&first));
         for (at, line) in own.iter().enumerate() {
-            let lead = if at == 0 { &*numbers } else { "" };
-            let lead = if width(lead) < 4 { format!("{lead:<4}") } else { format!("{lead}  ") };
-            let lead = if at > 0 { " ".repeat(width(&numbers).max(2) + 2) } else { lead };
-            lines.push_str(&hanging(&lead, line, look.width));
+            let lead = if at == 0 { &first } else { &further };
+            lines.push_str(&hanging(lead, line, look.width));
         }
     }
     if lines.is_empty() {

@@ -205,6 +205,7 @@ words! {
     /// Mistakes of TOML that are recognised.
     pub enum TomlMistake {
         NoQuotes: "text without quotes" | "Text ohne Anführungszeichen",
+        HeadBegins: "the head of a table lacks its first bracket, [" | "dem Kopf einer Tabelle fehlt die erste Klammer, [",
         HeadOpen: "the head of a table is not closed, a ] is missing" | "der Kopf einer Tabelle ist nicht geschlossen, eine ] fehlt",
         BraceOpen: "a { is not closed, a } is missing" | "eine { ist nicht geschlossen, eine } fehlt",
         NoValue: "after the name = and a value are missing" | "nach dem Namen fehlen = und ein Wert",

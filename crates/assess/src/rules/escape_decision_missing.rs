@@ -1,12 +1,12 @@
 //! `escape-decision-missing`
 
 use crate::door::LockAt;
-use crate::rule::{Context, Judgement, finding_as, rule};
-use latchline_finding::{CodeDoc, Severity};
+use crate::rule::{Context, Judgement, finding, rule};
+use latchline_finding::CodeDoc;
 use latchline_words::missing::Missing;
 
 rule! {
-    pub static ESCAPE_DECISION_MISSING: "escape-decision-missing", Advice or Warning, check
+    pub static ESCAPE_DECISION_MISSING: "escape-decision-missing", Advice, check
 }
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
@@ -34,9 +34,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         .filter_map(|(key, is_missing)| is_missing.then_some(key))
         .collect();
         if !missing.is_empty() {
-            // Taken as a way out a door is judged on the safe side; taken as none it is judged by nothing but that word.
-            let severity = if route.value { Severity::Advice } else { Severity::Warning };
-            let found = finding_as(doc, severity, route.origin.clone())
+            let found = finding(doc, route.origin.clone())
                 .about(entrance.id.clone())
                 .with("missing", missing.join(", "));
             report.push(found);

@@ -1,6 +1,6 @@
 //! Text to a TOML tree with recovery.
 
-use super::pieces::{self, is_depth, is_duplicate};
+use super::pieces::{self, FIRST_BRACKET, is_depth, is_duplicate};
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
@@ -134,6 +134,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
 fn mistake(message: &str) -> Option<TomlMistake> {
     let starts = |begin: &str| message.starts_with(begin);
     Some(match message {
+        FIRST_BRACKET => TomlMistake::HeadBegins,
         _ if starts("unclosed table") => TomlMistake::HeadOpen,
         _ if starts("unclosed inline table") => TomlMistake::BraceOpen,
         _ if starts("unclosed array") => TomlMistake::ListOpen,

@@ -15,6 +15,9 @@ const LONGEST_ROW: usize = 64 * 1024;
 /// Broken rows for which that is done; later ones end with their line.
 const MOST_FOLLOWED: usize = 50;
 
+/// What is said of a head that lacks its first bracket, which the library takes for a key.
+pub(super) const FIRST_BRACKET: &str = "a head without its first bracket";
+
 /// A mistake of TOML.
 #[derive(Debug, Clone)]
 pub(super) struct Slip {
@@ -160,6 +163,9 @@ impl<'t> Pieces<'t> {
         if let Some(first) = errors.first() {
             self.slip(first, range.start, Some((range, None)));
             if let Some(slip) = self.slips.last_mut() {
+                if !slice.trim_start().starts_with('[') {
+                    slip.message = String::from(FIRST_BRACKET);
+                }
                 slip.loses_table = loses_table;
             }
         }

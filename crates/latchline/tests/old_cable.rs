@@ -56,8 +56,8 @@ fn yes_where_it_was_measured_and_nothing_stands_against_it() {
 #[test]
 fn it_cannot_be_said_before_loop_and_insulation_are_measured() {
     for (measured, lacks) in [
-        ("", "Not measured: the loop of flats-1; the insulation of flats-1."),
-        (", measured = { loop = \"1.5 ohm\" }", "Not measured: the insulation of flats-1."),
+        ("", "Loop not measured on flats-1. Insulation not measured on flats-1. Measure"),
+        (", measured = { loop = \"1.5 ohm\" }", "against it. Insulation not measured on flats-1. Measure"),
     ] {
         let (ran, said) = ask(&starter(measured));
         assert!(

@@ -1050,7 +1050,7 @@ fn releases_outside_calls_are_said_wherever_they_count() {
         ),
         (
             "releases_at_once = 1",
-            "Of 2 doors the worst one is counted as released outside their calls too",
+            "Of 2 doors the worst one is counted as released outside its calls too",
             "the worst 1 of 2 doors",
             Some(1),
         ),

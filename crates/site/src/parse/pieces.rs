@@ -132,7 +132,10 @@ impl<'t> Pieces<'t> {
     fn broken(&mut self, range: Range<usize>) {
         let slice = &self.text[range.clone()];
         let (table, mut errors) = DeTable::parse_recoverable(slice);
-        errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
+        // A text that is not closed comes first of what ends where it does: a brace behind it is in it.
+        errors.sort_by_key(|error| {
+            (error.span().map_or(0, |span| span.start), !error.message().starts_with("invalid"))
+        });
         let names = name_of_row(slice).map(str::to_string);
         if let Some(first) = errors.first() {
             self.slip(first, range.start, Some((range.clone(), names.clone())));

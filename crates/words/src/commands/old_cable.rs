@@ -48,8 +48,8 @@ sentences! {
             "{run}: {messages}<; and {more} more>."
             | "{run}: {messages}<; und {more} weitere>.",
         NotMeasured { loops: Option<&'a str>, insulations: Option<&'a str> }:
-            "Not measured:< the loop of {loops}><; the insulation of {insulations}>. Measure with everything taken off: the loop with the far end bridged, the insulation between the legs and of each to earth."
-            | "Nicht gemessen:< die Schleife von {loops}><; die Isolation von {insulations}>. Messen, wenn alles abgeklemmt ist: die Schleife bei gebrücktem fernem Ende, die Isolation zwischen den Adern und jeder gegen Erde.",
+            "<Loop not measured on {loops}. ><Insulation not measured on {insulations}. >Measure with everything taken off: the loop with the far end bridged, the insulation between the legs and of each to earth."
+            | "<Schleife nicht gemessen bei {loops}. ><Isolation nicht gemessen bei {insulations}. >Messen, wenn alles abgeklemmt ist: die Schleife bei gebrücktem fernem Ende, die Isolation zwischen den Adern und jeder gegen Erde.",
         OtherErrors { errors: usize }:
             "The site has {errors:error that does|errors that do} not concern old cable: latchline check"
             | "Die Anlage hat {errors:Fehler, der keine alte Leitung betrifft|Fehler, die keine alte Leitung betreffen}: latchline check",

@@ -41,14 +41,18 @@ def offered(document):
 
 
 def listed(text):
-    """The same from the list of `fix`: "F1  error: message", then "change 1: remedy" or that there is none."""
+    """The same from the list of `fix`: "F1  error: message", then "change 1: remedy" or that there is none, with what can be done by hand."""
     found = []
+    none = False
     for line in text.splitlines():
         if match := re.match(r"F\d+\s+(?:error|warning): (.*)", line):
             found.append((match[1], []))
+            none = False
         elif match := re.match(r"\s+change \d+: (.*)", line):
             found[-1][1].append(match[1])
-        elif found and line.startswith("   ") and not line.strip().startswith("no change or pair"):
+        elif line.strip().startswith("no change or pair"):
+            none = True
+        elif found and line.startswith("   ") and not none:
             message, remedies = found[-1]
             if remedies:
                 remedies[-1] += " " + line.strip()

@@ -1,7 +1,7 @@
 //! What an assessment says: owned data, the one source of every output.
 
 use crate::door::DoorSheet;
-use crate::existing_cable::ExistingCable;
+use crate::existing_cable::ExistingRun;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
@@ -193,8 +193,8 @@ pub struct RunSummary {
     pub current: WorstCurrent,
     /// The device with the least margin on it or beyond: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
-    /// Whether it can stay; `None` for a new cable.
-    pub existing: Option<ExistingCable>,
+    /// Whether it can stay, and why; `None` for a new cable.
+    pub existing: Option<ExistingRun>,
 }
 
 /// What voltages and currents alone say of a site, before the rest is known.

@@ -1,16 +1,62 @@
 //! What is to be said of a cable that is already in the walls.
 
-use latchline_finding::Code;
+use latchline_finding::{Code, ElementId};
+use latchline_network::conductor_size::ConductorSize;
 
-/// What is to be said of an existing cable.
+/// Whether an existing cable can stay.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ExistingCable {
     /// Nothing stands against it, and its loop and insulation were measured.
     CanStay,
     /// Nothing stands against it as it is assumed; loop or insulation was not measured.
     CanStayIfMeasured,
-    /// Errors or warnings stand on it, on its port or on stations of its own; these codes.
-    Found(Vec<Code>),
-    /// Something about it or a station of its own could not be judged.
-    NotJudged,
+    /// Warnings stand against it, no error; these codes.
+    Warned(Vec<Code>),
+    /// Errors stand against it; the codes of errors and warnings.
+    Fails(Vec<Code>),
+    /// Something about it or a station of its own could not be judged; these codes.
+    NotJudged(Vec<Code>),
+}
+
+impl ExistingCable {
+    /// The stable word used in JSON.
+    pub fn word(&self) -> &'static str {
+        match self {
+            ExistingCable::CanStay => "can-stay",
+            ExistingCable::CanStayIfMeasured => "can-stay-if-measured",
+            ExistingCable::Warned(_) => "warned",
+            ExistingCable::Fails(_) => "fails",
+            ExistingCable::NotJudged(_) => "not-judged",
+        }
+    }
+}
+
+/// A cable that is already in the walls, with what its verdict rests on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ExistingRun {
+    /// Whether it can stay.
+    pub verdict: ExistingCable,
+    /// Findings that stand against it, errors first: indices into [`Assessment::findings`](crate::Assessment::findings).
+    pub against: Vec<usize>,
+    /// The loop resistance that its stated cable, length and joints would have at the usual temperature, in ohms.
+    pub expected_loop_ohm: f64,
+    /// The size of a conductor; `None` where the catalogue gives a resistance only.
+    pub conductor: Option<ConductorSize>,
+    /// The weakest of the signals that pass it; `None` where none was judged.
+    pub signal: Option<SignalThrough>,
+}
+
+/// The weakest signal through a run, the one that is nearest to the budget of its band.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SignalThrough {
+    /// What the band carries.
+    pub band: String,
+    /// Who hears it.
+    pub station: ElementId,
+    /// Who calls.
+    pub caller: ElementId,
+    /// Greatest insertion loss in the band, in decibel.
+    pub loss_db: f64,
+    /// Greatest insertion loss allowed, in decibel.
+    pub budget_db: f64,
 }

@@ -35,7 +35,7 @@ pub use assessment::{
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use existing_cable::ExistingCable;
+pub use existing_cable::{ExistingCable, ExistingRun, SignalThrough};
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{

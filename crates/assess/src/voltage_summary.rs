@@ -145,6 +145,7 @@ fn first_limit(
         Limited::Voltage(device) => (context.device_id(device).clone(), Unit::Volt),
         Limited::SourceCurrent => (source(), Unit::Ampere),
         Limited::SourcePower => (source(), Unit::Watt),
+        Limited::CableCurrent { run } => (context.site.runs[run].id.clone(), Unit::Ampere),
         Limited::PortCurrent { run } => (context.site.start_id(context.site.runs[run].from), Unit::Ampere),
     };
     FirstLimit {

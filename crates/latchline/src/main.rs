@@ -50,7 +50,7 @@ fn run(
         Command::Check(arguments) => commands::check::run(arguments, surroundings, input, output),
         Command::Design(arguments) => commands::design::run(arguments, surroundings, output),
         Command::Addresses(arguments) => commands::addresses::run(arguments, surroundings, input, output),
-        Command::Ask(arguments) => commands::ask::run(arguments, surroundings, output),
+        Command::Ask(arguments) => commands::ask::run(arguments, surroundings, input, output),
         Command::Compare(arguments) => commands::compare::run(arguments, surroundings, output),
         Command::Accept(arguments) => commands::accept::run(arguments, surroundings, output),
         Command::Fix(arguments) => commands::fix::run(arguments, surroundings, output),

@@ -13,6 +13,7 @@ mod files;
 mod first_page;
 mod german;
 mod locate;
+mod old_cable;
 mod one_device;
 mod one_rounding;
 mod pack_folder;

@@ -36,6 +36,7 @@ fn one_mistake_gives_one_error() {
     let folder = Folder::with_starter();
     let site = folder.read("site.toml");
     for (from, to, code, help) in [
+        ("[dwellings]", "dwellings]", "toml-syntax", "lacks its first bracket"),
         // A name used twice; the name that it took the place of is told with it.
         ("A-2 = {", "A-1 = {", "duplicate-key", "A-2 is used and defined nowhere"),
         ("A-6 = {", "A-6 = { place = \"A/2\" }\nA-6 = {", "duplicate-key", "rename one of the two"),
@@ -338,4 +339,126 @@ fn symptoms_in_callers_words_lead_to_the_right_page() {
         let text = one_line(&ran);
         assert!(ran.status == 0 && ran.out.starts_with(first) && text.contains(has), "{told}: {text}");
     }
+}
+
+/// Five mistakes in five tables, and a sixth that breaks a row, a head or the name of a table: all are told at once, and nothing that only
+/// follows from the sixth.
+#[test]
+fn one_bad_row_hides_no_other_mistake() {
+    let folder = Folder::with_starter();
+    let mut site = folder.read("site.toml");
+    for (from, to) in [
+        ("length_tolerance = ", "length_tolerence = "),
+        ("A-4 = { place = \"A/1\" }", "A-4 = { place = \"A/9\" }"),
+        ("model = \"ostrel-d4\"", "model = \"ostrel-d4x\""),
+        ("length = \"9 m\" }", "length = \"9\" }"),
+        ("to = [\"A-1\", \"A-2\"", "to = [\"A-1\", \"A-22\""),
+    ] {
+        assert!(site.contains(from), "{from}");
+        site = site.replacen(from, to, 1);
+    }
+    let mut five = errors(&folder, &site);
+    five.sort();
+    assert_eq!(five, ["unit-missing", "unknown-key", "unknown-name", "unknown-name", "unknown-name"]);
+    for (from, to, sixth) in [
+        // What is left open: a text, a brace, a list, a head, a long text.
+        ("hottest_temperature = \"40 °C\"", "hottest_temperature = \"40 °C", "toml-syntax"),
+        ("A-2 = { place = \"A/G\" }", "A-2 = { place = \"A/G\" ", "toml-syntax"),
+        (
+            "PS = { model = \"ostrel-ps-120\", place = \"A/G\" }",
+            "PS = { model = \"ostrel-ps-120\", place = \"A/G\"",
+            "toml-syntax",
+        ),
+        ("floors = [\"G\", \"1\", \"2\"]", "floors = [\"G\", \"1\", \"2\"", "toml-syntax"),
+        ("[runs]", "[runs", "toml-syntax"),
+        ("[dwellings]", "dwellings]", "toml-syntax"),
+        ("title = \"Starter house\"\n", "title = \"\"\"Starter house\"\n", "toml-syntax"),
+        // What is left out or is another sign.
+        ("A-3 = {", "A-3 : {", "toml-syntax"),
+        ("A-3 = {", "A-3 {", "toml-syntax"),
+        ("hottest_temperature = \"40 °C\"", "hottest_temperature =", "toml-syntax"),
+        ("from = \"PS\", to", "from = \"PS\" to", "toml-syntax"),
+        ("\"14 m\", \"6 m\"", "\"14 m\" \"6 m\"", "toml-syntax"),
+        ("indoor_station = ", "indoor station = ", "toml-syntax"),
+        // A head that is nearly right, and a row that is no table.
+        ("[dwellings]", "[dwelings]", "unknown-key"),
+        ("[runs]", "[run]", "unknown-key"),
+        ("A-1 = { place = \"A/G\" }", "A-1 = \"A/G\"", "wrong-type"),
+    ] {
+        assert!(site.contains(from), "{from}");
+        let mut six = errors(&folder, &site.replacen(from, to, 1));
+        let at = six.iter().position(|code| code == sixth);
+        six.remove(at.unwrap_or_else(|| panic!("{to}: {six:?}")));
+        six.sort();
+        assert_eq!(six, five, "{to}: {}", said(&folder));
+        // In words of whoever wrote the file, in both languages.
+        if sixth == "toml-syntax" {
+            let german = one_line(&folder.run(&["check", "slip.toml", "--language", "de"]));
+            assert!(!german.contains("englisch") && !said(&folder).contains("expected `"), "{to}: {german}");
+        }
+    }
+}
+
+/// What a message names is a key of the file or a thing on site, not a word of the program.
+#[test]
+fn messages_name_keys_and_things() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    for (from, to, told) in [
+        (
+            "role = \"main\",",
+            "role = \"main\", calls = [\"A/7\"],",
+            "dwelling, floor or building (key calls) named \"A/7\"",
+        ),
+        (
+            "[supplies]\nPS = {",
+            "[supplies]\n# PS = {",
+            "supply, port or station (key from of a run) named \"PS\"",
+        ),
+        (
+            "floors = [\"G\", \"1\", \"2\"]",
+            "floors = []",
+            "write it under floors of the building, in [buildings]",
+        ),
+        ("A-3 = { place = \"A/1\" }", "A-3 = { place = 1 }", "must be text in quotes, not a whole number"),
+        ("A-3 = {", "\"\" = {", "cannot be used: it is empty"),
+    ] {
+        assert!(site.contains(from), "{from}");
+        errors(&folder, &site.replacen(from, to, 1));
+        let said = said(&folder);
+        assert!(said.contains(told), "{told}: {said}");
+        assert!(!said.contains("scope"), "{said}");
+    }
+}
+
+/// Whether people escape through a door may be not known: it is said so, and the door is not judged as a way out. That it is none, with nobody
+/// named, is said on the sheet of the pack.
+#[test]
+fn a_way_out_may_be_not_known() {
+    let folder = Folder::with_starter();
+    let decided =
+        "escape_route = true, escape_decided_by = \"fire risk assessor\", escape_decided_on = 2026-03-02";
+    let site = folder.read("site.toml");
+    assert!(site.contains(decided));
+    let json = |text: String| -> Value {
+        folder.write("site.toml", text);
+        let ran = folder.run(&["check", "site.toml", "--format", "json"]);
+        serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err))
+    };
+    let open = json(site.replacen(decided, "escape_route = \"not known\"", 1));
+    let left_out = json(site.replacen(&format!("{decided}, "), "", 1));
+    assert_eq!(open["verdict"], "not-judged", "{open}");
+    assert_eq!(open["not_judged"], left_out["not_judged"]);
+    let none = json(site.replacen(decided, "escape_route = false", 1));
+    let found = none["findings"].as_array().unwrap();
+    let found = found.iter().find(|one| one["code"] == "escape-decision-missing");
+    assert_eq!(found.unwrap_or_else(|| panic!("{none}"))["severity"], "advice");
+    assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack", "--only", "doors"]).status, 0);
+    let names = std::fs::read_dir(folder.path("pack/tables")).unwrap();
+    let tables = names.map(|file| std::fs::read_to_string(file.unwrap().path()).unwrap()).collect::<String>();
+    assert!(tables.contains("not stated who decided it and when"), "{tables}");
+    // Another word is a slip.
+    let slip = site.replacen(decided, "escape_route = \"perhaps\"", 1);
+    assert_eq!(errors(&folder, &slip), ["wrong-type"]);
+    assert!(said(&folder).contains("true, false or \"not known\""), "{}", said(&folder));
 }

@@ -141,7 +141,8 @@ fn hours_of_battery_are_those_of_the_supply_sheet() {
     let folder = Folder::new();
     let ran = folder.run(&["ask", "battery", "6", "--station", "ostrel-v7x"]);
     assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
-    let hours: f64 = ran.out.split(" run ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    let said = ran.out.replace('\n', " ");
+    let hours: f64 = said.split("heater on and ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
     let site = chain(6, 40.0, "flex-1.0", "ostrel-ps-120b")
         .replace("E2 = { role = \"secondary\", place = \"A/G\" }\n", "")
         .replace("door2 = { from = \"D.2\", to = \"E2\", cable = \"flex-1.0\", length = \"10 m\" }\n", "");
@@ -193,13 +194,13 @@ fn a_battery_is_told_with_its_charger_and_the_heater() {
     let folder = Folder::new();
     let ran = folder.run(&["ask", "battery", "12", "--hours", "20"]);
     let out = ran.out.replace('\n', " ");
-    assert!(out.contains("leaves out the heater of ostrel-dv1: with it on, "), "{out}");
+    assert!(out.contains(" and one ostrel-dv1 for "), "{out}");
     let number = |text: &str| -> f64 {
         let digits: String = text.chars().take_while(|sign| sign.is_ascii_digit() || *sign == '.').collect();
         digits.parse().unwrap()
     };
-    let without = number(out.split(" run ").nth(1).unwrap());
-    let with = number(out.split("with it on, ").nth(1).unwrap());
+    let without = number(out.split("heater on and ").nth(1).unwrap());
+    let with = number(out.split("ostrel-dv1 for ").nth(1).unwrap());
     assert!(with < without, "{out}");
     // The same batteries at a site: the check warns of the charger, or does not, as the answer does.
     let batteries = number(out.split('(').nth(1).unwrap());
@@ -800,7 +801,7 @@ fn one_sentence_where_there_is_nothing_to_feed_or_to_run() {
     assert!(ran.out.starts_with("ostrel-ps-120 has no battery."), "{}{}", ran.out, ran.err);
     let ran = folder.run(&["ask", "battery", "40", "--hours", "8"]);
     let out = ran.out.replace('\n', " ");
-    assert!(ran.status == 1 && out.contains("at once") && !out.contains(" run "), "{out}");
+    assert!(ran.status == 1 && out.contains("at once") && !out.contains(" carries "), "{out}");
 }
 
 /// What is asked on the telephone is answered in the first sentence.
@@ -817,7 +818,14 @@ fn the_first_sentence_is_the_one_to_say() {
     let table = folder.run(&["headroom", "site.toml"]).out;
     let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
     let count = row.split_whitespace().nth(3).unwrap();
-    assert!(headroom.contains(&format!("have: {count} at PS.")), "{count}: {headroom}");
+    let spread = headroom.split(&format!("have: {count} on PS: ")).nth(1);
+    let spread = spread.unwrap_or_else(|| panic!("{count}: {headroom}")).split('.').next().unwrap();
+    // Where they go adds up to how many they are: "16 at D1.4, 13 at flats-1 and 12 at flats-2".
+    let places = headroom.split(" on PS: ").nth(1).unwrap().split(". ").next().unwrap();
+    let counts = places.replace(" and ", ", ");
+    let sum: usize =
+        counts.split(", ").map(|place| place.split(' ').next().unwrap().parse::<usize>().unwrap()).sum();
+    assert_eq!(sum.to_string(), count.trim_end_matches('+'), "{spread}: {headroom}");
     let more = words(&["headroom", "site.toml", "--more", "2"]);
     assert!(more.starts_with("Yes: 2 more ostrel-v4 work here, 2 at "), "{more}");
     assert!(more.contains("(ostrel-ps-120, on mains), with 2 calls at once."), "{more}");
@@ -827,19 +835,33 @@ fn the_first_sentence_is_the_one_to_say() {
     assert!(locked.contains("with 2 calls at once, each door holding a 7 W lock."), "{locked}");
     let without = words(&["reach", "--total", "60", "--cable", "bell wire", "--lock", "none"]);
     assert!(without.contains("with 2 calls at once, no lock fed by a door."), "{without}");
-    assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with("Yes for 8 h without the heater"));
-    assert!(words(&["ask", "battery", "12", "--hours", "200"]).starts_with("No, 200 h are not reached"));
-    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("Yes for 80 h without the heater"));
-    assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes, 2 h are reached."));
+    assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with(
+        "No for 8 h with the door station's heater on, yes without it: ostrel-ps-120b with an old battery carries 12 "
+    ));
+    assert!(words(&["ask", "battery", "12", "--hours", "200"]).starts_with("No for 200 h: ostrel-ps-120b "));
+    assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No for 80 h with the door"));
+    assert!(words(&["ask", "battery", "12", "--hours", "2"]).starts_with("Yes for 2 h: ostrel-ps-120b "));
     folder.write(
         "found.txt",
         "door 0/0\nindoor 0/1/1\nindoor 0/2/1\nindoor 0/3/1\nindoor 0/5/1\nindoor 0/6/1\nindoor 0/6/2\n",
     );
     let found = words(&["addresses", "site.toml", "--found", "found.txt"]);
+    let mut narrow = folder.command(&["addresses", "site.toml", "--found", "found.txt"]);
+    let narrow = crate::common::ran(narrow.env("COLUMNS", "60").output().unwrap()).out;
+    assert!(narrow.lines().all(|line| line.chars().count() <= 60), "{narrow}");
     assert!(found.starts_with("7 of 8 planned stations answer as planned; missing: A-4."), "{found}");
     assert!(words(&["explain", "two", "more", "flats", "here"]).contains("latchline headroom SITE"));
     let old = words(&["explain", "can the old cable stay"]);
-    assert!(old.contains("Measure first latchline check SITE says of each old run"), "{old}");
+    assert!(old.contains("Measure first latchline ask old-cable SITE says yes or no"), "{old}");
+    for said in
+        [&["which", "cable", "for", "the", "gate", "lock"][..], &["which", "cable", "for", "the", "lock"]]
+    {
+        let lock = words(&[&["explain"], said].concat());
+        assert!(
+            lock.starts_with("Which cable for the lock?") && lock.contains("latchline ask lock LOCK"),
+            "{lock}"
+        );
+    }
 }
 
 /// Who decides on a way out is asked for with what to write.
@@ -977,4 +999,83 @@ fn why_the_last_screen_restarts_is_one_command() {
     assert!(text.contains("The site as drawn is reason enough: A-6 "), "{text}");
     let german = words(&folder.run(&["locate", "site.toml", "A-6=restarts", "--language", "de"]).out);
     assert!(german.starts_with("Wie gezeichnet ist die Anlage nicht der Grund: A-6 "), "{german}");
+}
+
+/// Nothing is added to a site that fails as it is: that is said first, without a figure that somebody might build by.
+#[test]
+fn nothing_is_added_to_a_site_that_fails() {
+    let folder = Folder::with_starter();
+    folder.edit("site.toml", "length = \"6 m\", hold_time", "length = \"160 m\", hold_time");
+    let ran = folder.run(&["headroom", "site.toml"]);
+    let said = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    let first =
+        "Nothing can be added today: this site fails as it is (1 error: Too little voltage at a lock).";
+    assert!(ran.status == 1 && said.starts_with(first), "{said}");
+    assert!(!said.contains("ostrel"), "{said}");
+    let more = folder.run(&["headroom", "site.toml", "--more", "2"]);
+    let said = more.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(more.status == 1 && said.starts_with("No: this site fails as it is (1 error: "), "{said}");
+    assert!(
+        said.contains("nothing can be added before that is mended") && !said.contains("further error"),
+        "{said}"
+    );
+    let json: Value =
+        serde_json::from_str(&folder.run(&["headroom", "site.toml", "--format", "json"]).out).unwrap();
+    assert_eq!((&json["errors_today"], &json["headroom"]), (&Value::from(1), &serde_json::json!([])));
+    // What was accepted is known: then the figures are of use, and what they rest on is said.
+    let accepted = "\n[[accept]]\ncode = \"lock-voltage-too-low\"\nelement = \"front\"\nreason = \"replaced next week\"\ndate = 2026-03-02\n";
+    folder.write("site.toml", folder.read("site.toml") + accepted);
+    let ran = folder.run(&["headroom", "site.toml"]);
+    assert!(ran.status == 0 && ran.out.contains("accepted"), "{}{}", ran.out, ran.err);
+}
+
+/// What `releases_at_once` counts is said on the page of the check and in the summary of the pack, in JSON as the number.
+#[test]
+fn releases_outside_calls_are_said_wherever_they_count() {
+    let folder = Folder::with_starter();
+    let side = "\nside = { place = \"A/G\", escape_route = true, escape_decided_by = \"fire risk assessor\", escape_decided_on = 2026-03-02, lock = { model = \"strike-12\", cable = \"flex-0.75\", length = \"6 m\", mechanical_escape = true } }\n";
+    folder.edit(
+        "site.toml",
+        "\n# About a line per dwelling.",
+        &format!("{side}\n# About a line per dwelling."),
+    );
+    folder.edit("site.toml", "door = { from", "side-door = { from = \"D1.4\", to = \"side\", cable = \"outdoor-0.8\", length = \"9 m\" }\ndoor = { from");
+    folder.edit("site.toml", "[conditions]", "[policy]\nreleases_at_once = 9\n[conditions]");
+    for (stated, page, summary, count) in [
+        (
+            "releases_at_once = 9",
+            "Every door is counted as released outside its calls too",
+            "the worst 2 of 2 doors",
+            Some(2),
+        ),
+        (
+            "releases_at_once = 1",
+            "Of 2 doors the worst one is counted as released outside its calls too",
+            "the worst 1 of 2 doors",
+            Some(1),
+        ),
+        (
+            "",
+            "A release outside a call (exit button, reader, keypad) is not counted here",
+            "not counted",
+            Some(0),
+        ),
+    ] {
+        let text = folder.read("site.toml");
+        let old =
+            text.lines().find(|line| line.starts_with("releases_at_once")).unwrap_or("[policy]").to_string();
+        let new = if stated.is_empty() { String::new() } else { stated.to_string() };
+        folder.edit("site.toml", &old, &new);
+        let ran = folder.run(&["check", "site.toml"]);
+        let said = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(said.contains(page), "{stated}: {said}{}", ran.err);
+        let json: Value =
+            serde_json::from_str(&folder.run(&["check", "site.toml", "--format", "json"]).out).unwrap();
+        assert_eq!(json["releases_at_once"].as_u64(), count, "{stated}");
+        let pack = format!("pack{}", stated.len() + usize::from(stated.contains('9')));
+        assert_eq!(folder.run(&["pack", "site.toml", "-o", &pack, "--only", "summary"]).status, 0);
+        let table = folder.read(&format!("{pack}/tables/01-summary.csv"));
+        let row = table.lines().find(|line| line.contains("outside"));
+        assert!(row.is_some_and(|row| row.contains(summary)), "{stated}: {row:?} {table}");
+    }
 }

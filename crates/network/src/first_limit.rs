@@ -2,7 +2,7 @@
 //!
 //! All loads of a stage are taken times a common factor, as for the loading margin, in every state with the calls that are worst there at
 //! the load of today. What is met first is looked for among the least voltages of devices, the current and power of the source, and the
-//! currents of ports. Loads of constant power and constant current, which are all that the adverse corner has, lower every voltage and
+//! currents of ports and, where the catalogue gives what a conductor may carry, of cables. Loads of constant power and constant current, which are all that the adverse corner has, lower every voltage and
 //! raise every current as they grow, so that each limit is met at one factor and bisection finds it. Limits that do not follow the
 //! load, such as counts of stations or budgets of signals, are not looked at.
 
@@ -141,6 +141,10 @@ fn candidates<'a>(
         let (Some(at), Some(current)) = (at.filter(|at| at.stage == stage), &known.run_current[run]) else {
             continue;
         };
+        if let Some(rating) = &site.cable(&site.runs[run]).current_rating {
+            let limit_a = rating.value.as_amps() * site.runs[run].pairs_in_parallel();
+            all.push(of_current(Limited::CableCurrent { run }, at.node, limit_a, current));
+        }
         let RunStart::Port { box_index, .. } = site.runs[run].from else { continue };
         if let Some(limit) = &site.box_model(&site.boxes[box_index]).port_current_limit {
             let limit_a = limit.value.as_amps();

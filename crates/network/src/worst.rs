@@ -103,6 +103,11 @@ pub enum Limited {
         /// The run.
         run: usize,
     },
+    /// The current of the conductors of a run.
+    CableCurrent {
+        /// The run.
+        run: usize,
+    },
 }
 
 /// The first limit that is met as all loads of a stage grow together.

@@ -1,5 +1,6 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
+mod cable_current;
 mod cable_losses;
 mod calls_are_complete;
 mod conductors_outside_the_table;

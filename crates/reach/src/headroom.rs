@@ -13,7 +13,7 @@
 //! are followed first, and what takes longer is asked only of what they allow.
 
 use crate::judge::Judge;
-use latchline_assess::{Assessment, Depth, GivenUp, Memory, Wanted};
+use latchline_assess::{Assessment, Depth, GivenUp, Memory, Verdict, Wanted};
 use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::readings::capacitance_f_per_m;
@@ -81,7 +81,7 @@ pub struct Headroom {
 }
 
 /// What every run that ends at a dwelling, every free port beside such a run, and every supply has in hand: supplies first, then runs,
-/// then ports, in file order.
+/// then ports, in file order. Nothing can be added to a site that fails as it is: then there are none.
 pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
     headroom_while(site, assessment, &Wanted::always())
         .expect("work that is wanted whatever happens is not given up")
@@ -96,6 +96,9 @@ pub fn headroom_while(
     assessment: &Assessment,
     wanted: &Wanted,
 ) -> Result<Vec<Headroom>, GivenUp> {
+    if assessment.verdict == Verdict::Fails {
+        return Ok(Vec::new());
+    }
     // Most of a site is the same whatever is added to one run.
     let judge = Judge::new(assessment, Memory::default().wanted(wanted.clone()));
     let models: Vec<&str> = site

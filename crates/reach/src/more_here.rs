@@ -2,14 +2,14 @@
 
 use crate::headroom::{End, ends, extend, feeding_supply, in_turn};
 use crate::judge::Judge;
-use latchline_assess::{Assessment, Depth, Memory, assess};
+use latchline_assess::{Assessment, Depth, Memory, Verdict, assess};
 use latchline_finding::{Code, ElementId, Severity};
 use latchline_network::Layout;
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
 
 /// So many more stations, added to a copy of the site and judged by every rule.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct MoreHere {
     /// Their model.
     pub model: String,
@@ -38,8 +38,11 @@ impl MoreHere {
 }
 
 /// Adds so many dwellings with a station of this model: all at one end, where one bears them, else one after the other, each at the next end
-/// that bears it. What comes out was judged with all of them in.
+/// that bears it. What comes out was judged with all of them in. To a site that fails as it is nothing is added.
 pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usize) -> MoreHere {
+    if assessment.verdict == Verdict::Fails {
+        return MoreHere { model: model.to_string(), wanted, ..MoreHere::default() };
+    }
     let judge = Judge::new(assessment, Memory::default());
     let ends = ends(site);
     let with = |order: &[End]| {

@@ -117,6 +117,16 @@ impl<'a> Bench<'a> {
         }
     }
 
+    /// The site with a change; `None` if it cannot be made.
+    pub(crate) fn changed(&self, change: &Edit) -> Option<Site> {
+        Some(self.sketch(change)?.site)
+    }
+
+    /// What is found as the site is.
+    pub(crate) fn found(&self) -> &BTreeSet<Key> {
+        &self.known
+    }
+
     /// The text of the site file.
     pub fn text(&self) -> &str {
         &self.sources.file(self.site_file).text

@@ -9,7 +9,8 @@
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding; [`again`]: a remedy that was found on another version of the site;
-//! * [`pair`]: where no single change mends it, a pair of changes.
+//! * [`pair`]: where no single change mends it, a pair of changes;
+//! * [`shortfalls`]: where that does not either, what was tried and why it does not do.
 
 mod bench;
 mod candidate;
@@ -20,10 +21,12 @@ mod measured;
 mod outcome;
 mod pair;
 mod shortcut;
+mod shortfall;
 
 pub use bench::Bench;
 pub use candidate::Candidate;
 pub use pair::pair;
+pub use shortfall::{Shortfall, Why, shortfalls};
 
 use latchline_assess::rules::codes;
 use latchline_finding::{Code, ElementId, Figure, Finding, Money, Remedy, Severity, Unit};

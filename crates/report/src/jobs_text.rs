@@ -76,14 +76,14 @@ pub(crate) fn list(
     let shown = jobs.on_first_page(MOST_JOBS);
     let head = JobWords::Jobs { currency: report.currency() }.say(language);
     let mut text = format!("{}\n", look.bold(&head));
-    for (index, job) in jobs.jobs.iter().take(shown).enumerate() {
+    for (index, job) in shown.iter().map(|index| (*index, &jobs.jobs[*index])) {
         let danger = danger_word(jobs.danger(job), language);
         let what = title_with_code(report, assessment, jobs, job, room, language);
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
     }
-    let more = jobs.jobs.len() - shown;
+    let more = jobs.jobs.len() - shown.len();
     let first =
         jobs.jobs.iter().position(|job| job.told_change().is_some()).map(|index| number(index, language));
     // Where there is least room the head has to do: it says that they are in order, and the others follow below.
@@ -172,23 +172,51 @@ pub(crate) fn causes(
 ) -> String {
     let shown = jobs.on_first_page(MOST_JOBS);
     let mut lines = String::new();
-    for (index, job) in jobs.jobs.iter().enumerate() {
-        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
-        let findings: Vec<&Finding> = findings.map(|index| &assessment.findings[*index]).collect();
-        let mut own = by_code(report, &findings, index < shown, room, look);
+    for alike in alike(assessment, jobs, &shown, room) {
+        let of_job =
+            |index: &usize| jobs.jobs[*index].causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        let findings: Vec<&Finding> =
+            alike.iter().flat_map(of_job).map(|index| &assessment.findings[*index]).collect();
+        let said = if shown.contains(&alike[0]) { alike.len() } else { 0 };
+        let mut own = by_code(report, &findings, said, room, look);
         let together = own.join("; ");
         if room == Room::Least && own.len() > 1 && fits(&together, look) {
             own = vec![together];
         }
+        let numbers: Vec<String> = alike.iter().map(|index| number(*index, look.language)).collect();
+        let numbers = numbers.join(", ");
+        let first = if width(&numbers) < 4 { format!("{numbers:<4}") } else { format!("{numbers}  ") };
+        let further = " ".repeat(width(&first));
         for (at, line) in own.iter().enumerate() {
-            let lead = if at == 0 { number(index, look.language) } else { String::new() };
-            lines.push_str(&hanging(&format!("{lead:<4}"), line, look.width));
+            let lead = if at == 0 { &first } else { &further };
+            lines.push_str(&hanging(lead, line, look.width));
         }
     }
     if lines.is_empty() {
         return lines;
     }
     format!("{}\n{lines}", look.bold(JobHead::Causes.say(look.language)))
+}
+
+/// Jobs by number, those together that take the same findings of other things where there is little room: two blocks that are built alike.
+fn alike(assessment: &Assessment, jobs: &Jobs, shown: &[usize], room: Room) -> Vec<Vec<usize>> {
+    let codes = |job: &Job| -> Vec<(Severity, Code)> {
+        let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        let found = findings.map(|index| &assessment.findings[*index]);
+        found.map(|finding| (finding.severity, finding.code)).collect()
+    };
+    let mut groups: Vec<(Vec<(Severity, Code)>, Vec<usize>)> = Vec::new();
+    for (index, job) in jobs.jobs.iter().enumerate() {
+        let own = codes(job);
+        let is_like = |group: &&mut (Vec<(Severity, Code)>, Vec<usize>)| {
+            room > Room::Ample && group.0 == own && shown.contains(&group.1[0]) == shown.contains(&index)
+        };
+        match groups.iter_mut().find(is_like) {
+            Some((_, members)) => members.push(index),
+            None => groups.push((own, vec![index])),
+        }
+    }
+    groups.into_iter().map(|(_, members)| members).collect()
 }
 
 /// Whether a text fits one line behind the name of its job.
@@ -251,20 +279,14 @@ fn groups<'f>(findings: &[&'f Finding]) -> Vec<Vec<&'f Finding>> {
 }
 
 /// One line for each code: its first finding, the names of the others, and where it is written. Of the first code only the names
-/// where it `is_said` already, and nothing where it has but one finding. Of a site that fails, warnings are named, not told.
-fn by_code(
-    report: &Report<'_>,
-    findings: &[&Finding],
-    is_said: bool,
-    room: Room,
-    look: &Look,
-) -> Vec<String> {
+/// where it was `said` already of so many, and nothing where it has no other finding. Of a site that fails, warnings are named, not told.
+fn by_code(report: &Report<'_>, findings: &[&Finding], said: usize, room: Room, look: &Look) -> Vec<String> {
     let mut lines = Vec::new();
     let groups = groups(findings);
     for (at, same) in groups.iter().enumerate() {
         let named_only = report.fails() && same[0].severity < Severity::Error;
-        let line = match (is_said && at == 0, same.len()) {
-            (true, 1) => continue,
+        let line = match (said > 0 && at == 0, same.len()) {
+            (true, count) if count <= said => continue,
             (said, _) if room == Room::Least => {
                 // The whole sentence where it takes no more room than the names.
                 let message = codes::wording(same[0], look.language).message;

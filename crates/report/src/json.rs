@@ -11,7 +11,7 @@ use crate::json_physics::{self, ShortCircuitDocument, SignalDocument, StartUpDoc
 use crate::json_values::{CallDocument, calls, finite};
 use crate::report::Report;
 use latchline_assess::{
-    Assessment, DeviceResult, ExistingCable, Limited, NotJudged, RunSummary, SourceSummary, WorstCurrent,
+    Assessment, DeviceResult, Limited, NotJudged, RunSummary, SourceSummary, WorstCurrent,
 };
 use latchline_finding::Language;
 use schemars::JsonSchema;
@@ -48,7 +48,7 @@ pub struct CheckDocument {
     /// The device with the least margin.
     #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<String>,
-    /// What is to be done, worst danger first: what a person sees first of a site that fails.
+    /// What is to be done, errors first, in each severity the worst danger first: what a person sees first of a site that fails.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     jobs: Vec<JobDocument>,
     /// Findings, worst first; accepted ones at the end.
@@ -168,7 +168,7 @@ struct SourceDocument {
 struct FirstLimitDocument {
     /// The factor on all loads, below 1 where the limit is passed today.
     factor: f64,
-    /// What is limited: `voltage` of a device, `current` or `power` of the source, `port-current`.
+    /// What is limited: `voltage` of a device, `current` or `power` of the source, `port-current`, `cable-current` of a run.
     kind: &'static str,
     /// The device, the source or the port.
     element: String,
@@ -198,7 +198,8 @@ struct RunDocument {
     /// The device with the least margin on it or beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Of a cable that is there already: "can-stay", "can-stay-if-measured", "found" (errors or warnings stand on it) or "not-judged".
+    /// Of a cable that is there already: "can-stay", "can-stay-if-measured", "warned" (warnings stand against it), "fails" (errors do) or
+    /// "not-judged".
     #[serde(skip_serializing_if = "Option::is_none")]
     existing: Option<&'static str>,
 }
@@ -413,6 +414,7 @@ fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
                 Limited::SourceCurrent => "current",
                 Limited::SourcePower => "power",
                 Limited::PortCurrent { .. } => "port-current",
+                Limited::CableCurrent { .. } => "cable-current",
             },
             element: first.element.to_string(),
             limit: first.limit.value,
@@ -431,12 +433,7 @@ fn run(assessment: &Assessment, run: &RunSummary) -> RunDocument {
         length_m: run.length_m,
         current: current(&run.current),
         worst_device: device_name(assessment, run.worst_device),
-        existing: run.existing.as_ref().map(|existing| match existing {
-            ExistingCable::CanStay => "can-stay",
-            ExistingCable::CanStayIfMeasured => "can-stay-if-measured",
-            ExistingCable::Found(_) => "found",
-            ExistingCable::NotJudged => "not-judged",
-        }),
+        existing: run.existing.as_ref().map(|existing| existing.verdict.word()),
     }
 }
 

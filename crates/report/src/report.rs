@@ -5,6 +5,7 @@ use latchline_assess::jobs::Jobs;
 use latchline_assess::{Assessment, Verdict};
 use latchline_finding::{CodeDoc, Finding, Severity, Sources};
 use latchline_site::model::Site;
+use std::cmp::Reverse;
 
 /// The name of a site file that was read from standard input.
 pub const STANDARD_INPUT: &str = "standard input";
@@ -59,8 +60,10 @@ impl<'a> Report<'a> {
         let (accepted, standing): (Vec<_>, Vec<_>) =
             all.into_iter().partition(|finding| finding.accepted.is_some());
         let mut read: Vec<&Finding> = reading.iter().filter(|finding| finding.accepted.is_none()).collect();
-        // Broken TOML first: what follows may come of it.
-        let order = |finding: &Finding| finding.code != latchline_site::codes::TOML_SYNTAX;
+        // Errors first, of these broken TOML: what follows may come of it.
+        let order = |finding: &Finding| {
+            (Reverse(finding.severity), finding.code != latchline_site::codes::TOML_SYNTAX)
+        };
         read.sort_by(|a, b| {
             (order(a), &a.origin, a.code, &a.element).cmp(&(order(b), &b.origin, b.code, &b.element))
         });

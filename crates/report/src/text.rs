@@ -3,6 +3,7 @@
 //! Voltages and margins are rounded down and currents up, so that no shown figure is better than
 //! the computed one.
 
+mod alike;
 mod findings;
 mod open;
 mod run_table;
@@ -58,14 +59,20 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
     let troubled =
         jobs.filter(|_| shortened && report.fails()).map(|(assessment, _)| Troubled::new(assessment));
     if let Some(assessment) = report.assessment {
-        let supplies = supplies(assessment, look, troubled.as_ref());
+        let supplies = supplies(assessment, look, troubled.as_ref(), room);
         match little_room {
             // Their heads stand out without empty lines between.
             true => blocks.push(supplies.concat()),
             false => blocks.extend(supplies),
         }
     }
-    blocks.extend(report.read.iter().map(|finding| in_full(report, finding, look)));
+    let read = report.read.iter().map(|finding| in_full(report, finding, look));
+    // Of a site that could be used only warnings and advice were met while it was read.
+    let (first, last): (Vec<String>, Vec<String>) = match report.is_unusable() {
+        true => (read.collect(), Vec::new()),
+        false => (Vec::new(), read.collect()),
+    };
+    blocks.extend(first);
     match jobs {
         Some((assessment, jobs)) if shortened => {
             blocks.push(jobs_text::causes(report, assessment, jobs, room, look));
@@ -77,8 +84,9 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
         }
         _ => blocks.extend(findings(report, look)),
     }
+    blocks.extend(last);
     if let Some(assessment) = report.assessment {
-        blocks.push(not_judged(assessment, look));
+        blocks.push(not_judged(assessment, little_room, look));
         if troubled.is_none() {
             blocks.push(assumed(assessment, look));
         }

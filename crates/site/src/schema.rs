@@ -70,6 +70,7 @@ fn kind(kind_of_value: &Kind, spec: &'static TableSpec, definitions: &mut Map<St
         Kind::Integer(low, high) => json!({ "type": "integer", "minimum": low, "maximum": high }),
         Kind::Number(low, high) => json!({ "type": "number", "minimum": low, "maximum": high }),
         Kind::Boolean => json!({ "type": "boolean" }),
+        Kind::BooleanOr(word) => json!({ "enum": [true, false, word] }),
         Kind::Quantity(bounds) => json!({
             "type": "string",
             "pattern": format!("^{NUMBER}\\s*(?:{})$", units(&[bounds.dimension])),

@@ -32,9 +32,9 @@ words! {
         Station: "station" | "Station",
         Floor: "floor" | "Geschoss",
         Core: "core" | "Treppenhaus",
-        StartOfRun: "start of a run" | "Anfang eines Strangs",
-        StopOfRun: "stop of a run" | "Ziel eines Strangs",
-        Scope: "scope" | "Rufbereich",
+        StartOfRun: "supply, port or station (key from of a run)" | "Netzteil, Abgang oder Station (Schlüssel from eines Strangs)",
+        StopOfRun: "station or box (key to of a run)" | "Station oder Verteiler (Schlüssel to eines Strangs)",
+        Scope: "dwelling, floor or building (key calls)" | "Wohnung, Geschoss oder Gebäude (Schlüssel calls)",
         Place: "place" | "Ort",
         PlaceOrDwelling: "place or dwelling" | "Ort oder Wohnung",
         Code: "code" | "Code",
@@ -59,13 +59,13 @@ words! {
         Part: "part" | "Teil",
         Rate: "rate" | "Umrechnungskurs",
         // What a value is written as.
-        Text: "string" | "Text",
-        Integer: "integer" | "ganze Zahl",
-        Float: "float" | "Kommazahl",
-        Boolean: "boolean" | "true oder false",
-        DateTime: "datetime" | "Datum",
-        Array: "array" | "Liste",
-        Table: "table" | "Tabelle",
+        Text: "text" | "Text",
+        Integer: "a whole number" | "eine ganze Zahl",
+        Float: "a number with a point" | "eine Kommazahl",
+        Boolean: "true or false" | "true oder false",
+        DateTime: "a date" | "ein Datum",
+        Array: "a list in [ ]" | "eine Liste in [ ]",
+        Table: "a table in { }" | "eine Tabelle in { }",
     }
 }
 
@@ -104,6 +104,7 @@ sentences! {
         AnyWholeNumber: "a whole number" | "eine ganze Zahl",
         Number { low: &'a str, high: &'a str }: "a number from {low} to {high}" | "eine Zahl von {low} bis {high}",
         Boolean: "true or false" | "true oder false",
+        BooleanOr { word: &'a str }: "true, false or \"{word}\"" | "true, false oder „{word}“",
         Quantity { dimension: &'a Both, low: &'a str, high: &'a str, example: &'a str }:
             "a {dimension} from {low} to {high}, such as \"{example}\""
             | "{dimension} von {low} bis {high}, etwa „{example}“",
@@ -158,11 +159,11 @@ sentences! {
 words! {
     /// Why a name or a text cannot be used.
     pub enum BadName {
-        Empty: "empty" | "leer",
-        ControlCharacter: "control character" | "Steuerzeichen",
-        TooLong: "too long" | "zu lang",
-        SpaceAtEnd: "space at an end" | "Leerzeichen am Rand",
-        Slash: "slash" | "Schrägstrich",
+        Empty: "it is empty" | "er ist leer",
+        ControlCharacter: "it holds a control character or a line break" | "er enthält ein Steuerzeichen oder einen Zeilenumbruch",
+        TooLong: "it is too long" | "er ist zu lang",
+        SpaceAtEnd: "it has a space at an end" | "er hat ein Leerzeichen am Rand",
+        Slash: "it holds a slash" | "er enthält einen Schrägstrich",
         Dotted:
             "a name with a point in it is written in quotes"
             | "ein Name mit einem Punkt darin wird in Anführungszeichen geschrieben",
@@ -204,6 +205,16 @@ words! {
     /// Mistakes of TOML that are recognised.
     pub enum TomlMistake {
         NoQuotes: "text without quotes" | "Text ohne Anführungszeichen",
+        HeadBegins: "the head of a table lacks its first bracket, [" | "dem Kopf einer Tabelle fehlt die erste Klammer, [",
+        HeadOpen: "the head of a table is not closed, a ] is missing" | "der Kopf einer Tabelle ist nicht geschlossen, eine ] fehlt",
+        BraceOpen: "a { is not closed, a } is missing" | "eine { ist nicht geschlossen, eine } fehlt",
+        NoValue: "after the name = and a value are missing" | "nach dem Namen fehlen = und ein Wert",
+        NothingAfterEquals: "after = a value is missing, or its quotes" | "nach = fehlt ein Wert, oder seine Anführungszeichen",
+        CommaBetweenKeys: "between two keys in { } a comma is missing, or the } before" | "zwischen zwei Schlüsseln in { } fehlt ein Komma, oder davor die }",
+        CommaInList: "in a list a comma is missing, or the ] at its end" | "in einer Liste fehlt ein Komma, oder am Ende die ]",
+        QuoteOpen: "a text is not closed, its last quote is missing" | "ein Text ist nicht geschlossen, das letzte Anführungszeichen fehlt",
+        LongTextOpen: "a text that begins with three quotes is not closed by three" | "ein Text, der mit drei Anführungszeichen beginnt, endet nicht mit dreien",
+        Backslash: "in double quotes \\\\ is written for one \\, or the text in single quotes" | "in doppelten Anführungszeichen steht \\\\ für ein \\, oder der Text in einfachen",
         ListOpen: "a list is not closed, a ] is missing" | "eine Liste ist nicht geschlossen, eine ] fehlt",
     }
 }

@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 53] = [
+    let all: [&[SentenceRow]; 54] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
@@ -32,6 +32,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::CatalogueWords::ROWS,
         commands::FixWords::ROWS,
         commands::HeadroomWords::ROWS,
+        commands::OldCableWords::ROWS,
         commands::PackWords::ROWS,
         commands::PhoneWords::ROWS,
         commands::ReadingsWords::ROWS,
@@ -90,6 +91,7 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(calculation::FormulaSource::ALL, calculation::FormulaSource::row),
         rows(commands::AddressHead::ALL, commands::AddressHead::row),
         rows(commands::AskHead::ALL, commands::AskHead::row),
+        rows(commands::OldCableHead::ALL, commands::OldCableHead::row),
         rows(commands::CompareHead::ALL, commands::CompareHead::row),
         rows(report::DangerWord::ALL, report::DangerWord::row),
         rows(report::JobHead::ALL, report::JobHead::row),
@@ -108,6 +110,7 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(reading::SurveyReason::ALL, reading::SurveyReason::row),
         rows(reading::SurveyUnit::ALL, reading::SurveyUnit::row),
         rows(reading::Thing::ALL, reading::Thing::row),
+        rows(reading::TomlMistake::ALL, reading::TomlMistake::row),
         rows(report::Label::ALL, report::Label::row),
         rows(report::SheetHead::ALL, report::SheetHead::row),
         rows(report::Head::ALL, report::Head::row),

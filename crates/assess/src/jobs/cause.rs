@@ -81,7 +81,7 @@ pub(super) struct Shared {
     run: Option<usize>,
 }
 
-/// Causes that are not yet in a job, worst first.
+/// Causes that are not yet in a job, errors first, in each severity the worst danger first.
 pub(super) struct Causes<'a> {
     site: &'a Site,
     assessment: &'a Assessment,
@@ -123,7 +123,7 @@ impl<'a> Causes<'a> {
         }
         let cause = cause(self.site, self.assessment, &self.ways, shared.clone(), findings);
         let key = |cause: &Cause| {
-            (cause.danger, Reverse(cause.severity), Reverse(cause.findings.len()), cause.findings.clone())
+            (Reverse(cause.severity), cause.danger, Reverse(cause.findings.len()), cause.findings.clone())
         };
         let place = self.left.partition_point(|other| key(&other.cause) <= key(&cause));
         self.left.insert(place, Grouped { shared, cause });
@@ -165,7 +165,7 @@ fn cause(
         (Some(run), _) if ways.feeds_others(run) => Danger::Riser,
         (Some(_), _) if stations.len() > 1 => Danger::Run,
         (Some(_), _) => Danger::Station,
-        (None, Some(place)) => of_element(site, ways, place),
+        (None, Some(place)) => of_element(site, ways, place, is_of_run(&all[findings[0]])),
         (None, None) => Danger::Site,
     });
     let place = match shared.run {
@@ -177,19 +177,50 @@ fn cause(
     Cause { danger, severity, place, way, findings }
 }
 
-fn of_element(site: &Site, ways: &Ways<'_>, element: &ElementId) -> Danger {
+/// Whether a finding names a run. Runs have names of their own, so that the run to a door may be called as the door is.
+fn is_of_run(finding: &Finding) -> bool {
+    match finding.code {
+        codes::CABLE_UNSUITABLE | codes::MORE_PAIRS_THAN_CABLE => finding.argument("lock").is_none(),
+        codes::CLAD_ALUMINIUM
+        | codes::MEASURED_LOOP_DIFFERS
+        | codes::MEASURED_CAPACITANCE_DIFFERS
+        | codes::INSULATION_TOO_LOW
+        | codes::EXISTING_RUN_NOT_MEASURED
+        | codes::LINE_CONSTANTS_MISSING
+        | codes::RUN_TOO_LONG
+        | codes::SECTION_VERY_SHORT
+        | codes::BESIDE_MAINS
+        | codes::OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION
+        | codes::SHORT_CIRCUIT_NOT_CLEARED
+        | codes::SHORT_CIRCUIT_NOT_DETECTED
+        | codes::SHORT_CIRCUIT_DARKENS
+        | codes::CHAIN_NOT_ALLOWED
+        | codes::CHAIN_THROUGH_DWELLINGS
+        | codes::SILENCED_GROUP => true,
+        _ => false,
+    }
+}
+
+fn of_element(site: &Site, ways: &Ways<'_>, element: &ElementId, names_run: bool) -> Danger {
+    let run = || {
+        let run = ways.run(element)?;
+        Some(if ways.feeds_others(run) { Danger::Riser } else { Danger::Run })
+    };
+    if let Some(danger) = run().filter(|_| names_run) {
+        return danger;
+    }
     if site.supplies.iter().any(|supply| supply.id == *element) {
         return Danger::Supply;
     }
-    if let Some(run) = ways.run(element) {
-        return if ways.feeds_others(run) { Danger::Riser } else { Danger::Run };
+    if site.stations.iter().any(|station| station.id == *element) {
+        return Danger::Station;
     }
     // A box, or a port of one, "D1.3".
     let is_box = |one: &latchline_site::model::DistributionBox| {
         let rest = element.as_str().strip_prefix(one.id.as_str());
         rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
     };
-    if site.boxes.iter().any(is_box) { Danger::Riser } else { Danger::Station }
+    if site.boxes.iter().any(is_box) { Danger::Riser } else { run().unwrap_or(Danger::Station) }
 }
 
 /// Where no voltages satisfy a circuit, the way to the run that it is lost on; where that could not be found, to the device farthest

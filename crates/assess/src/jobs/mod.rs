@@ -1,8 +1,8 @@
 //! What is to be done about a site: its findings by cause, and the causes by the change that mends them.
 //!
 //! Findings that one thing explains are one [`Cause`]: whatever is too much for a supply, the stations that are low on one
-//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come worst danger first. Whoever can try changes on
-//! top of each other fills in what is left of each when those before it are done ([`InOrder`]).
+//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come errors first, in each severity the worst danger
+//! first. Whoever can try changes on top of each other fills in what is left of each when those before it are done ([`InOrder`]).
 
 mod cause;
 mod danger;
@@ -71,7 +71,7 @@ impl Job {
     }
 }
 
-/// Causes and jobs of a site, both worst first.
+/// Causes and jobs of a site, both errors first, in each severity the worst danger first.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Jobs {
     /// The causes of all standing errors and warnings of the rules.
@@ -91,10 +91,10 @@ impl Jobs {
         self.jobs.iter().position(|job| job.causes.contains(&cause))
     }
 
-    /// How many jobs stand on a first page that has room for `most`: those that endanger people are never left out.
-    pub fn on_first_page(&self, most: usize) -> usize {
-        let for_people = self.jobs.iter().filter(|job| self.danger(job) == Danger::People).count();
-        for_people.max(most).min(self.jobs.len())
+    /// The jobs on a first page that has room for `most`, as indices: those that endanger people are never left out.
+    pub fn on_first_page(&self, most: usize) -> Vec<usize> {
+        let is_there = |job: &usize| *job < most || self.danger(&self.jobs[*job]) == Danger::People;
+        (0..self.jobs.len()).filter(is_there).collect()
     }
 }
 

@@ -98,7 +98,7 @@ fn candidates(run: &Run, cable: &latchline_site::catalogue::Cable, is_higher: bo
 }
 
 /// Nominal loop resistance of a run as stated, without its measurement and surge protectors.
-fn expected_loop_ohm(site: &Site, run: &Run) -> f64 {
+pub(crate) fn expected_loop_ohm(site: &Site, run: &Run) -> f64 {
     let mut stated = run.clone();
     stated.measured.loop_resistance = None;
     section_resistances(site, &stated).iter().map(|section| section.bare_ohm(Corner::Nominal)).sum()

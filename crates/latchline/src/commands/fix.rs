@@ -1,5 +1,6 @@
 //! `latchline fix`: applies verified remedies.
 
+use super::fix_unmended::{no_change, tried};
 use super::locale::LanguageArguments;
 use super::sentence;
 use crate::difference::difference;
@@ -138,10 +139,8 @@ pub fn run(
         let (finding, remedy) = job(&view, &bench, name)?;
         let Some(remedy) = remedy else {
             write!(output, "{}", hanging("", &told(&finding, look), look.width))?;
-            write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
-            let hint = latchline_words::codes::wording(&finding, look.language).hint;
-            let hint = hint.map(|hint| hanging("  ", &wording::capital(&hint), look.width));
-            write!(output, "{}", hint.unwrap_or_default())?;
+            no_change(&finding, "  ", look, output)?;
+            tried(&bench, &finding, look, output)?;
             return Ok(status(&assessment.findings));
         };
         return make(arguments, &mut session, &original, &finding, &remedy, assessment, look, output);
@@ -167,7 +166,8 @@ pub fn run(
     }
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
-        write!(output, "{}", hanging("  ", &FixWords::NoChange.say(look.language), look.width))?;
+        no_change(finding, "  ", look, output)?;
+        tried(&bench, finding, look, output)?;
         return Ok(status(&assessment.findings));
     }
     let which = arguments.remedy.unwrap_or(1);
@@ -306,8 +306,7 @@ fn list(
         output.flush()?;
         let remedies = offered(bench, finding);
         if remedies.is_empty() {
-            let none = FixWords::NoChange.say(look.language);
-            write!(output, "{}", hanging("    ", &none, look.width))?;
+            no_change(finding, "    ", look, output)?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
             let remedy = wording::remedy(remedy, currency, look.language);

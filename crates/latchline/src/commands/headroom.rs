@@ -1,12 +1,14 @@
 //! `latchline headroom`: how much more a site carries.
 
 use super::headroom_more;
+use super::headroom_words::{errors_of, places_of};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::load::{self, Opened};
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
-use latchline_finding::{ElementId, Severity};
+use latchline_assess::Verdict;
+use latchline_finding::ElementId;
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, More, NewRun};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, hanging, paragraph};
@@ -58,12 +60,6 @@ pub fn run(
         .look(Colour::Auto, arguments.written.result.is_named())
         .in_language(arguments.written.language.language());
     let Some(assessment) = view.assessment()? else { return super::refuse(&view, &look) };
-    let mut errors: Vec<&str> = assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Error)
-        .map(|finding| finding.code.as_str())
-        .collect();
     arguments.written.result.refuse(&files)?;
     if let (Some(wanted), Some(site)) = (arguments.more, view.site()) {
         let station = arguments.station.as_deref();
@@ -75,23 +71,30 @@ pub fn run(
         arguments.written.result.put(&text, &files, output)?;
         return Ok(ExitCode::from(u8::from(!answer.works())));
     }
-    surroundings.working(&HeadroomWords::Working.say(look.language));
+    let fails = assessment.verdict == Verdict::Fails;
+    if !fails {
+        surroundings.working(&HeadroomWords::Working.say(look.language));
+    }
     let list = view.headroom()?.unwrap_or_default();
+    let (errors, titles) = errors_of(assessment, &look);
     let text = match arguments.written.format {
         TextOrJson::Text => {
-            let count = errors.len();
-            errors.sort_unstable();
-            errors.dedup();
-            let fails = HeadroomWords::Fails { errors: count, codes: &errors.join(", ") };
-            let fails = (count > 0).then(|| paragraph(&fails.say(look.language), 0, look.width) + "\n");
+            let titles = &*titles;
+            let block = |words: String| paragraph(&words, 0, look.width);
+            let fails_today = HeadroomWords::FailsToday { errors, titles }.say(look.language);
+            let accepted = HeadroomWords::FailsAsAccepted { errors, titles }.say(look.language);
             let first = view.site().and_then(|site| first_sentence(list, site, &look));
-            let first = first.map(|words| paragraph(&words, 0, look.width) + "\n");
-            fails.unwrap_or_default() + &first.unwrap_or_default() + &words(list, &look)
+            let first = first.map(|words| block(words) + "\n").unwrap_or_default();
+            match (fails, errors) {
+                (true, _) => block(fails_today) + &block(HeadroomWords::MoreCaution.say(look.language)),
+                (false, 0) => first + &words(list, &look),
+                (false, _) => first + &block(accepted) + "\n" + &words(list, &look),
+            }
         }
-        TextOrJson::Json => json(list, errors.len())?,
+        TextOrJson::Json => json(list, errors)?,
     };
     arguments.written.result.put(&text, &files, output)?;
-    Ok(ExitCode::SUCCESS)
+    Ok(ExitCode::from(u8::from(fails)))
 }
 
 /// How many more of the model that most dwellings have, supply by supply: the sentence to say.
@@ -109,10 +112,13 @@ fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String>
                 title: &more.limit.map_or(String::new(), |code| title_of(code, look.language)),
             }
             .say(look.language),
-            stations => HeadroomWords::Placed { count: stations, at: supply }.say(look.language),
+            count => {
+                let places = &*places_of(more, look);
+                HeadroomWords::PlacedOn { count, supply, places }.say(look.language)
+            }
         }
     };
-    let of = &*of_supplies.iter().map(said).collect::<Vec<_>>().join(", ");
+    let of = &*of_supplies.iter().map(said).collect::<Vec<_>>().join("; ");
     let is_none = of_supplies.iter().all(|(_, more)| more.stations == 0);
     let words = match is_none {
         true => HeadroomWords::NotOneMore { model, of },
@@ -237,7 +243,8 @@ fn at_most(count: usize, highest: usize) -> String {
 struct Document {
     format_version: u32,
     latchline_version: &'static str,
-    /// Errors that the site has as it is; the figures then tell what brings no further one.
+    /// Errors that the site has as it is. While one stands nothing can be added, and there are no figures; where all are accepted, the
+    /// figures tell what brings no further one.
     errors_today: usize,
     headroom: Vec<OfElement>,
 }

@@ -1,9 +1,9 @@
 //! `latchline headroom --more`: whether so many more dwellings work here.
 
+use super::headroom_words::errors_of;
 use super::part_named::known;
 use anyhow::{Result, bail};
-use latchline_assess::Assessment;
-use latchline_finding::Severity;
+use latchline_assess::{Assessment, Verdict};
 use latchline_reach::{MoreHere, more_here};
 use latchline_report::Look;
 use latchline_report::table::paragraph;
@@ -33,9 +33,9 @@ pub(super) struct More {
 }
 
 impl More {
-    /// Whether so many more work on a site that holds.
+    /// Whether so many more work.
     pub fn works(&self) -> bool {
-        self.found.works() && self.errors_today == 0
+        self.found.works()
     }
 
     /// For people.
@@ -83,7 +83,8 @@ struct Document<'a> {
     new_warnings: Vec<&'static str>,
     /// Codes of what could not be judged on the site.
     not_judged: &'a [&'static str],
-    /// Errors that the site has as it is; more then tells what brings no further one.
+    /// Errors that the site has as it is. While one stands nothing can be added; where all are accepted, more tells what brings no
+    /// further one.
     errors_today: usize,
 }
 
@@ -126,22 +127,14 @@ pub(super) fn answer(
         })
     };
     let supplies = found.supplies.iter().filter_map(of_supply).collect::<Vec<_>>().join(", ");
-    let mut codes: Vec<&str> = assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.severity == Severity::Error)
-        .map(|finding| finding.code.as_str())
-        .collect();
-    let errors_today = codes.len();
-    codes.sort_unstable();
-    codes.dedup();
-    let codes = codes.join(", ");
+    let fails = assessment.verdict == Verdict::Fails;
+    let (errors_today, titles) = errors_of(assessment, look);
     let calls = site.family().simultaneous_calls.value as usize;
     let (count, limit) = (wanted, found.limit.map(|code| title_of(code, look.language)));
-    let first = match (found.works(), errors_today) {
-        (true, 0) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
-        (true, errors) => HeadroomWords::MoreFailsToday { errors, codes: &codes, count, model },
-        (false, _) => HeadroomWords::MoreNo {
+    let first = match (fails, found.works()) {
+        (true, _) => HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles },
+        (false, true) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
+        (false, false) => HeadroomWords::MoreNo {
             count,
             model,
             title: limit.as_deref(),
@@ -150,6 +143,13 @@ pub(super) fn answer(
         },
     };
     let mut lines = vec![say(first)];
+    if fails {
+        lines.push(say(HeadroomWords::MoreCaution));
+        return Ok(More { lines, found, errors_today, not_judged: Vec::new() });
+    }
+    if errors_today > 0 {
+        lines.push(say(HeadroomWords::FailsAsAccepted { errors: errors_today, titles: &titles }));
+    }
     let titles: Vec<String> =
         found.warnings.iter().map(|code| title_of(code.as_str(), look.language)).collect();
     if !titles.is_empty() {

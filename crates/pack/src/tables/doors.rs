@@ -97,6 +97,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     let decided: Vec<&str> = decided.map(String::as_str).collect();
     if !decided.is_empty() {
         facts.add(Word::DecidedBy, Cell::text(decided.join(", ")), "");
+    } else if sheet.escape_route.is_some() {
+        facts.words(Word::DecidedBy, Word::NobodyDecided);
     }
     facts.stated_or_none(Word::FireInterlock, sheet.fire_interlock);
     let range = &sheet.height_range;

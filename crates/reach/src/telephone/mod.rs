@@ -1,4 +1,4 @@
-//! Questions that come by telephone and need no site file: each is put to a small house, which is then assessed as any site is.
+//! Questions that come by telephone. Those that need no site file are put to a small house, which is then assessed as any site is.
 //!
 //! * [`cable_called`]: the cable that somebody means by an everyday name;
 //! * [`stations_on`]: how many stations on one run of a given length, on mains and to the battery's end;
@@ -6,6 +6,7 @@
 //! * [`battery_hours`]: how long a battery carries so many stations;
 //! * [`stations_spread`]: the same with a stated distance from one to the next;
 //! * [`mix_on`], [`mix_on_each`]: whether a mix of models works on one supply, on each of some;
+//! * [`old_cable`]: whether the old cable of a site can stay;
 //! * [`switches_for`]: the switches of a number;
 //! * [`run_said`] and its like: what is said of an answer.
 
@@ -14,6 +15,7 @@ mod cable;
 mod house;
 mod lock;
 mod mix;
+mod old_cable;
 mod said;
 mod stations;
 mod switches;
@@ -23,6 +25,7 @@ pub use cable::{NoCable, cable_called};
 pub use house::{Power, lightest, power_of, supplies_of, usual_family};
 pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
 pub use mix::{MixOn, mix_on, mix_on_each};
+pub use old_cable::{OldCable, old_cable};
 pub use said::{
     battery_said, doors_at_words, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged,
     run_said, spread_said,

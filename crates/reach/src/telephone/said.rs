@@ -385,32 +385,51 @@ pub fn battery_said(
         let first = [broken, say(AskWords::HoursOfFewer { supply }), house];
         return first.into_iter().chain(others).chain(taken).collect();
     }
-    let mut lines = Vec::new();
     // Yes or no first: it is what was asked.
-    lines.extend(wanted.map(|wanted| {
-        let (without, with) =
-            (found.hours >= wanted, found.hours_with_heater.is_none_or(|hours| hours >= wanted));
+    let enough = |hours: f64| wanted.is_none_or(|wanted| hours >= wanted);
+    let is_short = !enough(found.hours);
+    let verdict = wanted.map(|wanted| {
         let wanted = &number(wanted, 1, locale);
-        match (without, with) {
-            (true, true) => say(AskWords::HoursEnough { wanted }),
-            (true, false) => say(AskWords::HoursShortWithHeater { wanted }),
-            (false, _) => say(AskWords::HoursShort { wanted }),
+        match (is_short, found.hours_with_heater.is_none_or(enough)) {
+            (false, true) => say(AskWords::HoursEnough { wanted }),
+            (false, false) => say(AskWords::HoursShortWithHeater { wanted }),
+            (true, _) => say(AskWords::HoursShort { wanted }),
         }
-    }));
-    lines.push(say(AskWords::Hours {
-        stations,
-        calls,
-        locks,
-        model: &question.station,
-        door: &question.door,
-        hours: &figures::battery_hours(found.hours, locale.language),
-        supply: &found.supply,
-        batteries: found.batteries as usize,
-        capacity: &number(found.capacity_ah, 1, locale),
-    }));
-    lines.extend(found.hours_with_heater.map(|hours| {
-        say(AskWords::Heater { door: &question.door, hours: &figures::battery_hours(hours, locale.language) })
-    }));
+    });
+    let verdict = verdict.as_deref();
+    let (model, door, supply) = (&*question.station, &*question.door, &*found.supply);
+    let hours = &*figures::battery_hours(found.hours, locale.language);
+    let (batteries, capacity) = (found.batteries as usize, &*number(found.capacity_ah, 1, locale));
+    // The lower figure first: who hears no more than that is safe.
+    let first = match found.hours_with_heater {
+        Some(heated) => say(AskWords::HoursWithHeater {
+            verdict,
+            heated: &figures::battery_hours(heated, locale.language),
+            hours,
+            supply,
+            stations,
+            model,
+            door,
+            calls,
+            locks,
+            batteries,
+            capacity,
+        }),
+        None => say(AskWords::Hours {
+            verdict,
+            hours,
+            supply,
+            stations,
+            model,
+            door,
+            calls,
+            locks,
+            batteries,
+            capacity,
+        }),
+    };
+    let mut lines = vec![first];
+    lines.extend(is_short.then(|| say(AskWords::HoursShortHelp)));
     lines.extend(found.recharge_hours.map(|hours| {
         let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
         say(AskWords::ChargerSlow { hours: &hours })

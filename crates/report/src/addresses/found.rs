@@ -276,7 +276,9 @@ pub fn text(
         || !found.unexpected.is_empty()
         || !found.duplicated.is_empty()
         || !unread.is_empty();
-    let mut text = if differs { look.severity(Severity::Error, &line) } else { look.good(&line) };
+    let line = paragraph(&line, 0, look.width);
+    let line = line.trim_end();
+    let mut text = if differs { look.severity(Severity::Error, line) } else { look.good(line) };
     text.push('\n');
     if !found.missing.is_empty() {
         let _ = write!(text, "\n{}\n", head(AddressHead::Missing));

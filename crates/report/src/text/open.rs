@@ -1,12 +1,13 @@
 //! What the verdict leaves open: what was not judged, assumed or accepted.
 
+use super::alike::Names;
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::paragraph;
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_finding::{Language, OperatingState, Severity};
-use latchline_words::report::{Head, Remark, severity};
+use latchline_words::report::{Head, JobWords, Remark, severity};
 use latchline_words::{codes, states};
 
 /// Kinds of what was not judged that are named at the head of the page.
@@ -40,13 +41,28 @@ pub(super) fn left_open(assessment: &Assessment, look: &Look) -> String {
     paragraph(&line.say(look.language), 0, look.width)
 }
 
-pub(super) fn not_judged(assessment: &Assessment, look: &Look) -> String {
+/// What could not be judged; where there is `little_room`, what is missing alike at several is said once.
+pub(super) fn not_judged(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     let language = look.language;
     let mut text = String::new();
+    let names = Names::of(assessment);
+    let mut told: Vec<(String, String, Vec<String>)> = Vec::new();
     for missing in &assessment.not_judged {
         let title = codes::of(missing.code.as_str()).map(|words| words.title(language));
         let title = title.map_or_else(String::new, |title| format!(" ({title})"));
         let line = format!("{}{title}: {}", missing.code, wording::not_judged(missing, language));
+        let bare = names.without(&line);
+        let elements = missing.elements.iter().map(|element| template::plain(element.as_str()));
+        match told.iter_mut().find(|(known, _, _)| little_room && *known == bare) {
+            Some((_, _, others)) => others.extend(elements),
+            None => told.push((bare, line, Vec::new())),
+        }
+    }
+    for (_, line, others) in told {
+        let line = match others.is_empty() {
+            true => line,
+            false => JobWords::AndOthers { message: &line, names: &others.join(", ") }.say(language),
+        };
         text.push_str(&paragraph(&line, 2, look.width));
     }
     for state in assessment.states.iter().filter(|state| !state.exact) {

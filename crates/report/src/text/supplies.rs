@@ -1,7 +1,9 @@
 //! Supplies with their runs, and how to read them.
 
+use super::alike::Names;
 use super::run_table::run_table;
 use super::troubled::Troubled;
+use crate::jobs_text::Room;
 use crate::paint::Look;
 use crate::table::paragraph;
 use crate::{figures, physics_text, template};
@@ -15,30 +17,36 @@ use std::collections::BTreeSet;
 use std::fmt::Write;
 
 /// One block per supply or regenerated output, and one that explains the figures. Of a site that fails, the runs in trouble only, the
-/// others counted.
-pub(super) fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&Troubled>) -> Vec<String> {
-    let mut blocks: Vec<String> = assessment
-        .sources
-        .iter()
-        .map(|source| {
-            let runs: Vec<&RunSummary> =
-                assessment.runs.iter().filter(|run| run.source == source.id).collect();
-            let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
-            let is_bound = source.worst_device.is_some_and(|worst| assessment.devices[worst].worst.is_bound);
-            let mut text = source_lines(source, sheet, is_bound, troubled.is_some(), look);
-            if runs.is_empty() {
-                let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
-            }
-            let (shown, quiet): (Vec<&RunSummary>, Vec<&RunSummary>) =
-                runs.into_iter().partition(|run| troubled.is_none_or(|troubled| troubled.has(run)));
-            if !shown.is_empty() {
-                text.push_str(&run_table(assessment, &shown, look).render(look));
-            }
-            text.push_str(&runs_within(assessment, &quiet, look));
-            text.push_str(&physics_text::of_source(assessment, &source.id, troubled.is_some(), look));
-            text
-        })
-        .collect();
+/// others counted; where there is little room, what is said of a supply that is like one before is said once.
+pub(super) fn supplies(
+    assessment: &Assessment,
+    look: &Look,
+    troubled: Option<&Troubled>,
+    room: Room,
+) -> Vec<String> {
+    let blocks = assessment.sources.iter().map(|source| {
+        let runs: Vec<&RunSummary> = assessment.runs.iter().filter(|run| run.source == source.id).collect();
+        let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
+        let is_bound = source.worst_device.is_some_and(|worst| assessment.devices[worst].worst.is_bound);
+        let mut text = source_lines(source, sheet, is_bound, troubled.is_some(), look);
+        if runs.is_empty() {
+            let _ = writeln!(text, "  {}", Head::NoRuns.say(look.language));
+        }
+        let (shown, quiet): (Vec<&RunSummary>, Vec<&RunSummary>) =
+            runs.into_iter().partition(|run| troubled.is_none_or(|troubled| troubled.has(run)));
+        let (shown, alike) = of_least_margin(assessment, shown, room);
+        if !shown.is_empty() {
+            text.push_str(&run_table(assessment, &shown, look).render(look));
+        }
+        text.push_str(&runs_in_trouble(&alike, look));
+        text.push_str(&runs_within(assessment, &quiet, look));
+        text.push_str(&physics_text::of_source(assessment, &source.id, troubled.is_some(), look));
+        text
+    });
+    let mut blocks = match room {
+        Room::Ample => blocks.collect(),
+        Room::Little | Room::Least => each_once(assessment, blocks, look),
+    };
     let known: BTreeSet<_> = assessment.sources.iter().map(|source| &source.id).collect();
     let others: Vec<&RunSummary> =
         assessment.runs.iter().filter(|run| !known.contains(&run.source)).collect();
@@ -56,6 +64,57 @@ pub(super) fn supplies(assessment: &Assessment, look: &Look, troubled: Option<&T
     // A question of its own: its answer stands before the figures.
     blocks.insert(0, existing(assessment, troubled.is_some(), look));
     blocks
+}
+
+/// What is said of each supply; of one that is like one before only that it is.
+fn each_once(assessment: &Assessment, blocks: impl Iterator<Item = String>, look: &Look) -> Vec<String> {
+    let names = Names::of(assessment);
+    let mut told: Vec<(String, &SourceSummary)> = Vec::new();
+    let sources = assessment.sources.iter();
+    let of = |(text, source): (String, _)| {
+        let source: &SourceSummary = source;
+        let bare = names.without(&text);
+        if let Some((_, first)) = told.iter().find(|(known, _)| *known == bare) {
+            let worst =
+                source.worst_device.map(|worst| template::plain(assessment.devices[worst].id.as_str()));
+            let (supply, like) = (template::plain(source.id.as_str()), template::plain(first.id.as_str()));
+            let line = Remark::AsTheSupply { supply: &supply, like: &like, worst: worst.as_deref() };
+            return paragraph(&line.say(look.language), 0, look.width);
+        }
+        told.push((bare, source));
+        text
+    };
+    blocks.zip(sources).map(of).collect()
+}
+
+/// Runs in trouble that the shortest page shows of one supply.
+const MOST_RUNS: usize = 4;
+
+/// The runs that are shown, on the shortest page those with the least margin only, and the others.
+fn of_least_margin<'a>(
+    assessment: &Assessment,
+    mut runs: Vec<&'a RunSummary>,
+    room: Room,
+) -> (Vec<&'a RunSummary>, Vec<&'a RunSummary>) {
+    if room < Room::Least || runs.len() <= MOST_RUNS + 1 {
+        return (runs, Vec::new());
+    }
+    let margin = |run: &RunSummary| {
+        run.worst_device.map_or(f64::INFINITY, |worst| assessment.devices[worst].worst.margin_v())
+    };
+    runs.sort_by(|a, b| margin(a).total_cmp(&margin(b)));
+    let others = runs.split_off(MOST_RUNS);
+    (runs, others)
+}
+
+/// Runs in trouble that have no row.
+fn runs_in_trouble(runs: &[&RunSummary], look: &Look) -> String {
+    if runs.is_empty() {
+        return String::new();
+    }
+    let names: Vec<String> = runs.iter().map(|run| template::plain(run.id.as_str())).collect();
+    let line = Remark::RunsInTrouble { runs: runs.len(), names: &names.join(", ") };
+    paragraph(&line.say(look.language), 2, look.width)
 }
 
 /// Runs that are left out of the table, with the least margin on them.
@@ -81,11 +140,12 @@ const MOST_CABLES: usize = 5;
 /// Which existing cables can stay; of many of one kind only the first where there is `little_room`.
 fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     let named = |is_it: &dyn Fn(&ExistingCable) -> bool| {
-        let runs = assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(is_it));
+        let runs =
+            assessment.runs.iter().filter(|run| run.existing.as_ref().is_some_and(|one| is_it(&one.verdict)));
         let names = runs.map(|run| {
             let name = template::plain(run.id.as_str());
-            match &run.existing {
-                Some(ExistingCable::Found(codes)) if !little_room => {
+            match run.existing.as_ref().map(|one| &one.verdict) {
+                Some(ExistingCable::Fails(codes) | ExistingCable::Warned(codes)) if !little_room => {
                     let codes: Vec<&str> = codes.iter().map(|code| code.as_str()).collect();
                     format!("{name} ({})", codes.join(", "))
                 }
@@ -104,12 +164,14 @@ fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     };
     let stay = named(&|one| *one == ExistingCable::CanStay);
     let unmeasured = named(&|one| *one == ExistingCable::CanStayIfMeasured);
-    let found = named(&|one| matches!(one, ExistingCable::Found(_)));
-    let open = named(&|one| *one == ExistingCable::NotJudged);
+    let warned = named(&|one| matches!(one, ExistingCable::Warned(_)));
+    let fails = named(&|one| matches!(one, ExistingCable::Fails(_)));
+    let open = named(&|one| matches!(one, ExistingCable::NotJudged(_)));
     let lines = [
         (&stay, Remark::CanStay { runs: &stay }),
         (&unmeasured, Remark::CanStayIfMeasured { runs: &unmeasured }),
-        (&found, Remark::ExistingFound { runs: &found }),
+        (&warned, Remark::ExistingWarned { runs: &warned }),
+        (&fails, Remark::ExistingFails { runs: &fails }),
         (&open, Remark::ExistingNotJudged { runs: &open }),
     ];
     let lines = lines.iter().filter(|(runs, _)| !runs.is_empty());

@@ -233,7 +233,8 @@ fn left_to_settle(state: &State, language: Language) -> Markup {
 
 /// How much more each run carries, by the whole check.
 fn headroom(state: &State, language: Language) -> Markup {
-    let Some(all) = &state.headroom else { return html! {} };
+    // None are there while the site fails: nothing can be added before.
+    let Some(all) = state.headroom.as_ref().filter(|all| !all.is_empty()) else { return html! {} };
     html! {
         details {
             summary { (Label::HeadroomTitle.say(language)) }

@@ -5,7 +5,7 @@ use crate::keys::bounds::*;
 use crate::keys::{Bears, Gauge, KeySpec, Kind, TableSpec, choices, joined, keys};
 use crate::parse::Record;
 use latchline_finding::quantity::{
-    Area, CapacitancePerLength, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
+    Area, CapacitancePerLength, Current, Decibels, Frequency, InductancePerLength, Length, Ratio, Temperature,
 };
 use latchline_finding::{Origin, Provenance, Sourced};
 use latchline_words::reading::Thing;
@@ -66,6 +66,8 @@ keys! {
     screened: Sourced<bool> = or(BOOLEAN, false);
     /// Whether it is insulated for mains voltage. Without it false.
     mains_insulated: Sourced<bool> = or(BOOLEAN, false);
+    /// Largest current that one conductor may carry all the time, as its data sheet gives it.
+    current_rating: Option<Sourced<Current>> = may(CURRENT);
     /// Highest conductor temperature.
     conductor_temperature_limit: Option<Sourced<Temperature>> = may(TEMPERATURE);
     /// Line constants of one pair, for signals.

@@ -45,6 +45,8 @@ bounds! {
 pub(crate) const TEXT: Kind = Kind::Text;
 /// True or false.
 pub(crate) const BOOLEAN: Kind = Kind::Boolean;
+/// Whether something is so, with the word that says that nobody knows.
+pub(crate) const BOOLEAN_OR_NOT_KNOWN: Kind = Kind::BooleanOr("not known");
 /// One or many names.
 pub(crate) const NAMES: Kind = Kind::OneOrMany(&Kind::Text);
 /// A count in a catalogue.

@@ -35,6 +35,8 @@ pub enum Kind {
     Number(f64, f64),
     /// `true` or `false`.
     Boolean,
+    /// `true` or `false`, or this word where nobody knows.
+    BooleanOr(&'static str),
     /// A number with a unit.
     Quantity(&'static Bounds),
     /// A load: power, current or resistance, told apart by the unit.
@@ -215,6 +217,7 @@ impl Kind {
                 return Expected::Number { low: &low.to_string(), high: &high.to_string() }.both();
             }
             Kind::Boolean => Expected::Boolean,
+            Kind::BooleanOr(word) => return Expected::BooleanOr { word }.both(),
             Kind::Quantity(bounds) => {
                 let dimension = &bounds.dimension.words().both();
                 let (low, high, example) = (bounds.low_text, bounds.high_text, bounds.example);

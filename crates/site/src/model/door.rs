@@ -62,9 +62,9 @@ keys! {
     lights: Vec<LightUse> = list(Kind::List(&Kind::Table(&LIGHT_USE))), by lights;
     /// What is wired to the door station's alarm inputs, in their order.
     alarm_inputs: Vec<AlarmInput> = list(Kind::List(&Kind::Table(&ALARM_INPUT))), by alarm_inputs;
-    /// Whether people escape through it, as the responsible person has decided. Without it a door with a lock is not judged as a
-    /// way out.
-    escape_route: Option<Sourced<bool>> = may(BOOLEAN);
+    /// Whether people escape through it, as the responsible person has decided; "not known" until then. Without it, and where it is not
+    /// known, a door with a lock is not judged as a way out.
+    escape_route: Option<Sourced<bool>> = may(BOOLEAN_OR_NOT_KNOWN);
     /// Who decided that, by role or name.
     escape_decided_by: Option<Sourced<String>> = may(TEXT);
     /// When that was decided.

@@ -1,5 +1,6 @@
 //! Text to a TOML tree with recovery.
 
+use super::pieces::{self, FIRST_BRACKET, is_depth, is_duplicate};
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
@@ -50,19 +51,21 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         );
         return None;
     }
-    let (root, mut errors) = DeTable::parse_recoverable(text);
+    let (root, mut slips) = pieces::read(text);
     // What is inside a text is told last by the library; the first in the file is what the others follow from.
-    errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
-    let root = root.into_inner();
+    slips.sort_by_key(|slip| slip.at.start);
     let mut keys: Option<KeyIndex> = None;
     let mut traced = 0;
     let mut too_deep = false;
     // Lines with a mistake: where each begins and ends, and whether a list is left open there.
     let mut broken_off: BTreeMap<usize, (usize, bool)> = BTreeMap::new();
-    for error in &errors {
-        let span = Span::new(file, error.span().unwrap_or(0..0));
-        let message = error.message();
-        if message.contains("recurs") {
+    for slip in &slips {
+        let span = Span::new(file, slip.at.clone());
+        let message = &*slip.message;
+        if slip.loses_table {
+            findings.lack_table();
+        }
+        if is_depth(message) {
             // One finding says it: the errors that follow from it would only bury it.
             if !too_deep {
                 findings.push(
@@ -71,7 +74,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
                 );
             }
             too_deep = true;
-        } else if message.starts_with("duplicate key") {
+        } else if is_duplicate(message) {
             let written = text.get(span.range()).unwrap_or_default();
             let key = written.trim_matches(['"', '\'']);
             let mut finding =
@@ -94,7 +97,12 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             });
             let was_open = follows && before.is_some_and(|(_, (_, was_open))| *was_open);
             let lacking = name_to_quote(text, span.range()).filter(|_| !is_open);
-            findings.break_off(span, text, lacking.as_ref().map(|(_, name)| name.as_str()));
+            let (row, row_name) = match &slip.row {
+                Some((row, name)) => (row.clone(), name.as_deref()),
+                None => (line.clone(), None),
+            };
+            let names = lacking.iter().map(|(_, name)| name.as_str()).chain(row_name);
+            findings.break_off(file, row, text, names);
             let is_text_open = not_closed(message).is_some_and(|sign| sign != "]");
             broken_off.insert(line.start, (line.end, is_open || is_text_open || was_open));
             if follows {
@@ -103,7 +111,10 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             let (span, detail) = match &lacking {
                 Some((at, _)) => (Span::new(file, at.clone()), TomlMistake::NoQuotes.both()),
                 None if is_open => (Span::new(file, line), TomlMistake::ListOpen.both()),
-                None => (span, Foreign::Reader { message }.both()),
+                None => (
+                    span,
+                    mistake(message).map_or_else(|| Foreign::Reader { message }.both(), TomlMistake::both),
+                ),
             };
             let mut finding =
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", detail);
@@ -117,6 +128,25 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         }
     }
     if too_deep { None } else { Some(Document { file, root }) }
+}
+
+/// What a message of the library means, in words for whoever wrote the file; `None` where it is not known.
+fn mistake(message: &str) -> Option<TomlMistake> {
+    let starts = |begin: &str| message.starts_with(begin);
+    Some(match message {
+        FIRST_BRACKET => TomlMistake::HeadBegins,
+        _ if starts("unclosed table") => TomlMistake::HeadOpen,
+        _ if starts("unclosed inline table") => TomlMistake::BraceOpen,
+        _ if starts("unclosed array") => TomlMistake::ListOpen,
+        _ if starts("key with no value") => TomlMistake::NoValue,
+        _ if starts("string values must be quoted") => TomlMistake::NothingAfterEquals,
+        _ if starts("missing comma between key-value") => TomlMistake::CommaBetweenKeys,
+        _ if starts("missing comma between array") => TomlMistake::CommaInList,
+        _ if starts("invalid multi-line") => TomlMistake::LongTextOpen,
+        _ if not_closed(message).is_some_and(|sign| sign != "]") => TomlMistake::QuoteOpen,
+        _ if starts("missing escaped value") => TomlMistake::Backslash,
+        _ => return None,
+    })
 }
 
 /// The sign that is missing where a text or the head of a table is not closed on its line.

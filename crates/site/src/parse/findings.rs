@@ -44,8 +44,8 @@ struct Broken {
     file: FileId,
     range: Range<usize>,
     text: String,
-    /// The name in it that lacks its quotes.
-    name: Option<String>,
+    /// What it names: the name that lacks its quotes, the name of its row.
+    names: Vec<String>,
 }
 
 impl Broken {
@@ -61,15 +61,24 @@ impl Broken {
             return inside || named;
         }
         if code == codes::UNKNOWN_NAME {
-            let lacks_quotes = |name: &str| {
-                let rest = self.name.as_ref().and_then(|quoted| name.strip_prefix(quoted.as_str()));
-                rest.is_some_and(|rest| rest.is_empty() || rest.starts_with([':', '.']))
+            let is_own = |name: &str| {
+                let mut rests = self.names.iter().filter_map(|own| name.strip_prefix(own.as_str()));
+                rests.any(|rest| rest.is_empty() || rest.starts_with([':', '.']))
             };
-            return inside || text_argument(finding, "name").is_some_and(lacks_quotes);
+            return inside || text_argument(finding, "name").is_some_and(is_own);
         }
         inside
-            && [codes::UNKNOWN_KEY, codes::WRONG_TYPE, codes::LENGTH_MISSING, codes::LENGTHS_DO_NOT_FIT]
-                .contains(&code)
+            && [
+                codes::UNKNOWN_KEY,
+                codes::WRONG_TYPE,
+                codes::BAD_NAME,
+                codes::LENGTH_MISSING,
+                codes::LENGTHS_DO_NOT_FIT,
+                codes::NOT_A_QUANTITY,
+                codes::UNIT_MISSING,
+                codes::UNKNOWN_UNIT,
+            ]
+            .contains(&code)
     }
 }
 
@@ -166,23 +175,28 @@ impl Findings {
         Some(taken)
     }
 
-    /// Notes that the TOML is broken at `span`: to the end of its line, or in a header to the next. `name` is what lacks quotes there.
-    pub fn break_off(&mut self, span: Span, text: &str, name: Option<&str>) {
+    /// Notes that the TOML of a row is broken, and what the row names.
+    pub fn break_off<'n>(
+        &mut self,
+        file: FileId,
+        range: Range<usize>,
+        text: &str,
+        names: impl Iterator<Item = &'n str>,
+    ) {
         if self.broken.len() >= MOST_BROKEN {
             return;
         }
-        let at = span.range().start.min(text.len());
-        let start = text.get(..at).and_then(|before| before.rfind('\n')).map_or(0, |end| end + 1);
-        let line_end = |from: usize| text[from..].find('\n').map_or(text.len(), |length| from + length + 1);
-        let mut end = line_end(start);
-        if text[start..].trim_start().starts_with('[') {
-            while end < text.len() && !text[end..].trim_start().starts_with('[') {
-                end = line_end(end);
-            }
+        let row = text.get(range.clone()).unwrap_or_default();
+        let row = row.chars().take(LONGEST_BROKEN).collect();
+        self.broken.push(Broken { file, range, text: row, names: names.map(str::to_string).collect() });
+    }
+
+    /// Notes a thing whose row is no table, so that it has a name and nothing else.
+    pub fn lack_row(&mut self, span: Span, name: &str) {
+        if self.broken.len() < MOST_BROKEN {
+            let (file, range, names) = (span.file, 0..0, vec![name.to_string()]);
+            self.broken.push(Broken { file, range, text: String::new(), names });
         }
-        let text = text[start..end].chars().take(LONGEST_BROKEN).collect();
-        let name = name.map(str::to_string);
-        self.broken.push(Broken { file: span.file, range: start..end, text, name });
     }
 
     /// Whether further findings are only counted: then their arguments need not be worked out.

@@ -10,6 +10,7 @@ pub(crate) mod asked;
 mod document;
 mod findings;
 mod nearest;
+mod pieces;
 mod reader;
 mod record;
 mod typed;

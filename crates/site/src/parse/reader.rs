@@ -97,12 +97,25 @@ impl Reader<'_> {
                     });
                 }
                 None => {
-                    // A table of the file under a wrong head: what it names seems to be nowhere.
+                    self.unknown_key(name, &key.span(), spec, element);
+                    // A table of the file under a wrong head: read as the one that is meant, else what it names seems to be nowhere.
                     let names_things = spec.keys.iter().any(KeySpec::names_things);
                     if names_things && matches!(value.get_ref(), DeValue::Table(_)) {
-                        self.findings.lack_table();
+                        match self.meant(name, table, spec) {
+                            Some(position) if !record.written[position] => {
+                                record.written[position] = true;
+                                let known = &spec.keys[position];
+                                let context = Context { element, spec, key: known.name };
+                                record.fields[position] =
+                                    self.value(value, &known.kind, context).map(|read| Field {
+                                        value: read,
+                                        span: value.span(),
+                                        key_span: key.span(),
+                                    });
+                            }
+                            _ => self.findings.lack_table(),
+                        }
                     }
-                    self.unknown_key(name, &key.span(), spec, element);
                 }
             }
         }
@@ -132,6 +145,14 @@ impl Reader<'_> {
             }
         }
         record
+    }
+
+    /// The table of the file that a wrong head means: the only one that is like it, if it is not there under its own name.
+    fn meant(&mut self, name: &str, table: &DeTable<'_>, spec: &'static TableSpec) -> Option<usize> {
+        let nearest = self.budget.nearest(name, spec.keys.iter().map(|key| key.name));
+        let [meant] = &nearest[..] else { return None };
+        let is_it = |key: &KeySpec| key.name == meant && matches!(key.kind, Kind::Named(_) | Kind::Table(_));
+        spec.keys.iter().position(is_it).filter(|_| !table.contains_key(meant.as_str()))
     }
 
     fn unknown_key(
@@ -244,7 +265,8 @@ impl Reader<'_> {
                     }
                 }
             }
-            (Kind::Boolean, DeValue::Boolean(truth)) => Some(Value::Boolean(*truth)),
+            (Kind::BooleanOr(word), DeValue::String(text)) if text == word => Some(Value::Text(word)),
+            (Kind::Boolean | Kind::BooleanOr(_), DeValue::Boolean(truth)) => Some(Value::Boolean(*truth)),
             (Kind::Quantity(bounds), DeValue::String(text)) => match read_quantity(text, bounds) {
                 Ok(number) => Some(Value::Quantity(number)),
                 Err(error) => {
@@ -335,6 +357,7 @@ impl Reader<'_> {
                                 &Kind::Table(spec),
                                 Context { element: Some(name), ..context },
                             );
+                            self.findings.lack_row(Span::new(self.file, key.span()), name);
                             continue;
                         }
                     };

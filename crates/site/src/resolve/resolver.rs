@@ -54,6 +54,18 @@ impl<'r> Resolver<'r> {
     }
 }
 
+/// Where in the site file a kind of thing is written; `None` for parts of a catalogue and for what is written in several places.
+fn defined_under(kind: Thing) -> Option<&'static str> {
+    match kind {
+        Thing::Building => Some("[buildings]"),
+        Thing::Floor => Some("floors of the building, in [buildings]"),
+        Thing::Core => Some("cores of the building, in [buildings]"),
+        Thing::StartOfRun => Some("[supplies]"),
+        Thing::StopOfRun | Thing::Scope => Some("[dwellings]"),
+        _ => None,
+    }
+}
+
 impl Resolver<'_> {
     pub(super) fn report(&mut self, code: Code, origin: Origin) -> Finding {
         Finding::new(code, Severity::Error, origin)
@@ -72,6 +84,9 @@ impl Resolver<'_> {
             self.report(codes::UNKNOWN_NAME, origin).with("kind", kind.both()).with("name", clip(name));
         if nearest.is_empty() && (2..=MOST_CHOICES).contains(&known.len()) {
             finding = finding.with("choices", known.to_vec());
+        }
+        if let Some(under) = defined_under(kind).filter(|_| known.is_empty() && !self.budget.is_spent()) {
+            finding = finding.with("under", under);
         }
         finding = finding.with("nearest", nearest);
         if let Some(element) = element {

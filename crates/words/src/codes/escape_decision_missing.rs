@@ -12,9 +12,9 @@ code! {
         | "fragen, wer für den Brandschutz des Gebäudes einsteht, und Namen oder Rolle und Datum festhalten",
     english:
         /// # What it checks
-        /// For every door with a lock, gate drives outside the buildings aside: that `escape_route` says whether people escape through it. Without it the door is
-        /// not judged as a way out, whatever its lock. Where it is said, that `escape_decided_by` and `escape_decided_on` name who
-        /// decided it and when.
+        /// For every door with a lock, gate drives outside the buildings aside: that `escape_route` says whether people escape through it. Without it, and with
+        /// `escape_route = "not known"`, the door is not judged as a way out, whatever its lock. Where it is said, that `escape_decided_by` and
+        /// `escape_decided_on` name who decided it and when. That matters most where it is said to be none, since then nothing else judges the door.
         ///
         /// # Why it matters
         /// A lock that is right at a side door traps people behind a main one. Which of them people run for is not for whoever
@@ -27,9 +27,9 @@ code! {
         /// Ask, write down the answer, and check again: other rules judge the lock by it.
     german:
         /// # Was geprüft wird
-        /// Für jede Tür mit einem Schloss, Torantriebe außerhalb der Gebäude ausgenommen: dass `escape_route` sagt, ob Menschen durch sie fliehen. Ohne diese Angabe wird
-        /// die Tür nicht als Fluchtweg beurteilt, welches Schloss sie auch hat. Wo es angegeben ist, dass `escape_decided_by` und
-        /// `escape_decided_on` nennen, wer es wann entschieden hat.
+        /// Für jede Tür mit einem Schloss, Torantriebe außerhalb der Gebäude ausgenommen: dass `escape_route` sagt, ob Menschen durch sie fliehen. Ohne diese Angabe, und
+        /// bei `escape_route = "not known"`, wird die Tür nicht als Fluchtweg beurteilt, welches Schloss sie auch hat. Wo es angegeben ist, dass
+        /// `escape_decided_by` und `escape_decided_on` nennen, wer es wann entschieden hat. Das zählt am meisten, wo sie keiner sein soll, da sonst nichts die Tür beurteilt.
         ///
         /// # Warum es zählt
         /// Ein Schloss, das an einer Nebentür richtig ist, sperrt hinter einer Haupttür Menschen ein. Zu welcher sie laufen, entscheidet

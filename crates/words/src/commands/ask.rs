@@ -144,28 +144,29 @@ sentences! {
             "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
             | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
-        Hours { stations: usize, model: &'a str, door: &'a str, hours: &'a str, supply: &'a str, batteries: usize, capacity: &'a str, calls: usize, locks: &'a str }:
-            "{stations} {model} and one {door} run {hours} h in standby, without a call, on the battery of {supply} ({batteries:battery|batteries}, {capacity} Ah in all), and work with {calls:call|calls} at once, {locks}."
-            | "{stations} {model} und ein {door} laufen in Ruhe, ohne Ruf, {hours} h aus der Batterie von {supply} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah) und arbeiten mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+        Hours { verdict: Option<&'a str>, hours: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
+            "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {hours} h in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
+            | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {hours} h in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
+        HoursWithHeater { verdict: Option<&'a str>, heated: &'a str, hours: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
+            "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {heated} h with its heater on and {hours} h without, in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
+            | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {heated} h mit dessen Heizung und {hours} h ohne, in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
         HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize, locks: &'a str }:
             "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, {locks}, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
             | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
         HoursOfFewer { supply: &'a str }:
             "The hours on {supply} are not said, since so many do not work on it; ask again with fewer."
             | "Die Stunden an {supply} sind nicht genannt, da so viele daran nicht arbeiten; mit weniger erneut fragen.",
-        Heater { door: &'a str, hours: &'a str }:
-            "That leaves out the heater of {door}: with it on, {hours} h."
-            | "Ohne die Heizung von {door}: mit ihr {hours} h.",
         ChargerSlow { hours: &'a str }:
             "The charger takes {hours} h to fill them again, more than a day: check warns of charger-too-small."
             | "Das Ladegerät braucht {hours} h, um sie wieder zu füllen, mehr als einen Tag: check warnt mit charger-too-small.",
         HoursShortWithHeater { wanted: &'a str }:
-            "Yes for {wanted} h without the heater of the door station, no with it."
-            | "Ja für {wanted} h ohne die Heizung der Türstation, nein mit ihr.",
-        HoursEnough { wanted: &'a str }: "Yes, {wanted} h are reached." | "Ja, {wanted} h werden erreicht.",
-        HoursShort { wanted: &'a str }:
-            "No, {wanted} h are not reached, and more batteries were not tried: share the stations between two supplies, or take a larger battery."
-            | "Nein, {wanted} h werden nicht erreicht, und mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+            "No for {wanted} h with the door station's heater on, yes without it"
+            | "Nein für {wanted} h mit der Heizung der Türstation, ja ohne sie",
+        HoursEnough { wanted: &'a str }: "Yes for {wanted} h" | "Ja für {wanted} h",
+        HoursShort { wanted: &'a str }: "No for {wanted} h" | "Nein für {wanted} h",
+        HoursShortHelp:
+            "More batteries were not tried: share the stations between two supplies, or take a larger battery."
+            | "Mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
         HoursOtherHouses { also: &'a str }:
             "With at most {also} on a port it does not work either."
             | "Mit höchstens {also} an einem Abgang geht es auch nicht.",

@@ -17,6 +17,25 @@ sentences! {
         NoChange:
             "no change or pair of changes that was tried mends this"
             | "keine versuchte Änderung und kein versuchtes Paar behebt das",
+        NothingTried:
+            "no change of the site file is known that could mend it: it is for whoever plans to decide"
+            | "keine Änderung der Anlagendatei ist bekannt, die es beheben könnte: Das entscheidet, wer plant",
+        TriedNotPossible { kind: &'a str, edit: &'a str }:
+            "tried: {kind} ({edit}): that cannot be done here"
+            | "versucht: {kind} ({edit}): geht hier nicht",
+        TriedNotJudged { kind: &'a str, edit: &'a str }:
+            "tried: {kind} ({edit}): it goes, but something else can then not be judged"
+            | "versucht: {kind} ({edit}): behebt es, aber anderes ist dann nicht zu beurteilen",
+        TriedStays { kind: &'a str, edit: &'a str, value: Option<&'a str> }:
+            "tried: {kind} ({edit}): not enough<, it comes to {value}>"
+            | "versucht: {kind} ({edit}): reicht nicht<, es kommt auf {value}>",
+        TriedBrings { kind: &'a str, edit: &'a str, brought: &'a str, more: Option<usize> }:
+            "tried: {kind} ({edit}): mends it, but brings: {brought}<; and {more} more>"
+            | "versucht: {kind} ({edit}): behebt es, bringt aber: {brought}<; und {more} weitere>",
+        Brought { title: &'a str, at: Option<&'a str> }: "{title}< ({at})>" | same,
+        TriedMore { changes: usize }:
+            "and {changes:more change|more changes} that do not do either"
+            | "und {changes:weitere Änderung|weitere Änderungen}, die auch nicht genügen",
         NothingToWrite:
             "nothing to write: the site file cannot state it"
             | "nichts zu schreiben: Die Anlagendatei kann es nicht angeben",

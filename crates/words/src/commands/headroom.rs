@@ -14,9 +14,12 @@ sentences! {
         MoreNo { count: usize, model: &'a str, title: Option<&'a str>, most: usize, places: Option<&'a str> }:
             "No: {count} more {model} do not work here<, the next one fails: {title}>; {most} do<, {places}>."
             | "Nein: {count} {model} mehr arbeiten hier nicht<, das nächste scheitert: {title}>; {most} arbeiten<, {places}>.",
-        MoreFailsToday { errors: usize, codes: &'a str, count: usize, model: &'a str }:
-            "No: this site fails as it is ({errors:error|errors}: {codes}); {count} more {model} would bring no further error."
-            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}); {count} {model} mehr brächten keinen weiteren.",
+        MoreFailsToday { errors: usize, titles: &'a str }:
+            "No: this site fails as it is ({errors:error|errors}: {titles}), and nothing can be added before that is mended: latchline check SITE."
+            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}), und vorher lässt sich nichts ergänzen: latchline check ANLAGE.",
+        FailsToday { errors: usize, titles: &'a str }:
+            "Nothing can be added today: this site fails as it is ({errors:error|errors}: {titles}). Mend that first: latchline check SITE."
+            | "Heute lässt sich nichts ergänzen: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}). Zuerst das beheben: latchline check ANLAGE.",
         OnMains { supply: &'a str, model: &'a str }: "{supply} ({model}, on mains)" | "{supply} ({model}, am Netz)",
         OnMainsAndBattery { supply: &'a str, model: &'a str }:
             "{supply} ({model}, on mains and to the battery's end)"
@@ -44,13 +47,18 @@ sentences! {
         Title:
             "More stations of one model, or more metres, on each supply and run:"
             | "Weitere Stationen eines Modells, oder weitere Meter, an jedem Netzteil und Strang:",
-        Fails { errors: usize, codes: &'a str }:
-            "This site fails as it is ({errors:error|errors}: {codes}): the figures say how much more brings no further error, not that it works."
-            | "Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {codes}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
+        FailsAsAccepted { errors: usize, titles: &'a str }:
+            "This site has {errors:error that was accepted|errors that were accepted} ({titles}): the figures say how much more brings no further error, not that it works."
+            | "Diese Anlage hat {errors:Fehler, der hingenommen ist|Fehler, die hingenommen sind} ({titles}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
         Supplies:
             "On a whole supply at least this many work. They were added and checked in three ways: port by port, one to each port in turn, and in turn leaving out what is full; the best way, model by model:"
             | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf drei Weisen ergänzt und geprüft: Abgang für Abgang, reihum je Abgang eine, und reihum ohne das, was voll ist; die beste, Modell für Modell:",
         Placed { count: usize, at: &'a str }: "{count} at {at}" | "{count} an {at}",
+        PlacedBoth { one: &'a str, other: &'a str }: "{one} and {other}" | "{one} und {other}",
+        PlacedElsewhere { count: usize, places: usize }:
+            "{count} at {places:more place|more places}"
+            | "{count} an {places:weiteren Stelle|weiteren Stellen}",
+        PlacedOn { count: usize, supply: &'a str, places: &'a str }: "{count} on {supply}: {places}" | "{count} an {supply}: {places}",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:
             "At free ports ({ports}) a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."

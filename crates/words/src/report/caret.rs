@@ -48,7 +48,7 @@ words! {
         OtherDevice: "other device" | "das andere Gerät",
         OtherValue: "other value" | "der andere Wert",
         Resistance: "resistance" | "Widerstand",
-        Scope: "scope" | "Rufbereich",
+        Calls: "calls" | "gerufen",
         Setting: "setting" | "Einstellung",
         Voltage: "voltage" | "Spannung",
     }

@@ -31,8 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs in their order, worst danger first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben der Reihe nach, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
+            "Jobs in their order, errors first, then by danger<; {currency}>, without making good; dwellings to enter are named"
+            | "Aufgaben der Reihe nach, Fehler zuerst, dann nach Gefahr<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -76,8 +76,8 @@ sentences! {
             "once the jobs before it are done, no change that was tried mends it<; {hint}>"
             | "sind die Aufgaben davor erledigt, behebt das keine versuchte Änderung<; {hint}>",
         MoreJobs { jobs: usize }:
-            "{jobs:more job|more jobs} of less danger below."
-            | "{jobs:weitere Aufgabe|weitere Aufgaben} geringerer Gefahr unten.",
+            "{jobs:more job|more jobs} below."
+            | "{jobs:weitere Aufgabe|weitere Aufgaben} unten.",
         Number { job: usize }: "J{job}" | same,
         Foot { job: &'a str, command: &'a str }:
             "To do {job}: {command}; then check again, the numbers are new."

@@ -130,7 +130,7 @@ words! {
         TwoPairsToTheLock: "two pairs to the lock" | "zwei Paare zum Schloss",
         TwoChanges: "two changes" | "zwei Änderungen",
         VaristorAcrossTheCoil: "varistor across the coil" | "Varistor parallel zur Spule",
-        WiderScope: "wider scope" | "weiterer Rufbereich",
+        WiderScope: "calls more dwellings" | "ruft weitere Wohnungen",
     }
 }
 

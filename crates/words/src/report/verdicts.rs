@@ -98,9 +98,12 @@ sentences! {
         CanStayIfMeasured { runs: &'a str }:
             "Existing cable that can stay if it measures as assumed (loop and insulation): {runs}."
             | "Vorhandene Leitungen, die bleiben können, wenn Schleife und Isolation sich wie angenommen messen: {runs}.",
-        ExistingFound { runs: &'a str }:
-            "Existing cable with an error or warning on it: {runs}."
-            | "Vorhandene Leitungen mit Fehlern oder Warnungen: {runs}.",
+        ExistingWarned { runs: &'a str }:
+            "Existing cable that can stay, with a warning: {runs}."
+            | "Vorhandene Leitungen, die bleiben können, mit Warnung: {runs}.",
+        ExistingFails { runs: &'a str }:
+            "Existing cable that cannot stay as it is: {runs}."
+            | "Vorhandene Leitungen, die so nicht bleiben können: {runs}.",
         ExistingNotJudged { runs: &'a str }:
             "Existing cable that could be judged only in part: {runs}."
             | "Vorhandene Leitungen, die nur zum Teil beurteilt sind: {runs}.",
@@ -170,6 +173,12 @@ sentences! {
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by data sheet figures or measurements."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
+        RunsInTrouble { runs: usize, names: &'a str }:
+            "{runs:more run is|more runs are} in trouble, with no less margin: {names}"
+            | "{runs:weiterer Strang hat|weitere Stränge haben} Fehler, mit nicht weniger Reserve: {names}",
+        AsTheSupply { supply: &'a str, like: &'a str, worst: Option<&'a str> }:
+            "{supply}: the same as {like}, figure for figure<; worst {worst}>"
+            | "{supply}: wie {like}, Zahl für Zahl<; am knappsten {worst}>",
         RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
             "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
             | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, Reserve ab {margin} V ({device})",

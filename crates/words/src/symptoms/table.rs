@@ -302,6 +302,33 @@ pub(super) static ALL: &[Symptom] = &[
         codes: &[],
     },
     Symptom {
+        title: ["Which cable for the lock?", "Welche Leitung für das Schloss?"],
+        told: [
+            &[
+                "which cable for the lock",
+                "which cable for the gate lock",
+                "which cable for the gate's lock",
+                "cable for the lock",
+                "how thick a cable to the lock",
+                "cable to the strike",
+                "how far may the lock be",
+            ],
+            &[
+                "welche leitung für das schloss",
+                "welches kabel zum türöffner",
+                "leitung zum türöffner",
+                "kabel für das schloss am tor",
+                "wie dick die leitung zum schloss",
+                "wie weit darf das schloss weg sein",
+            ],
+        ],
+        measure: [
+            "Nothing: latchline ask lock LOCK --length METRES says which cable does, and how far each reaches; for a cable outdoors with --outdoors. The locks of the catalogue: latchline catalogue",
+            "Nichts: latchline ask lock SCHLOSS --length METER sagt, welche Leitung genügt und wie weit jede reicht; für eine Leitung im Freien mit --outdoors. Die Schlösser des Katalogs: latchline catalogue",
+        ],
+        codes: &["lock-voltage-too-low", "cable-unsuitable"],
+    },
+    Symptom {
         title: ["Can the old cable stay?", "Kann die alte Leitung bleiben?"],
         told: [
             &[
@@ -324,8 +351,8 @@ pub(super) static ALL: &[Symptom] = &[
             ],
         ],
         measure: [
-            "latchline check SITE says of each old run whether it can stay, once the run has `existing = true` and what was measured. Measure with everything taken off it: the loop resistance with the far end bridged, the capacitance with it open, the insulation between the legs and of each to earth. Without a site file: latchline reach --total METRES --cable \"bell wire\" says how many stations so much of it carries.",
-            "latchline check ANLAGE sagt von jedem alten Strang, ob er bleiben kann, sobald er `existing = true` und die Messwerte hat. Alles abgeklemmt messen: den Schleifenwiderstand bei gebrücktem fernem Ende, die Kapazität bei offenem, die Isolation der Adern gegeneinander und gegen Erde. Ohne Anlagendatei: latchline reach --total METER --cable \"bell wire\" sagt, wie viele Stationen so viel davon trägt.",
+            "latchline ask old-cable SITE says yes or no, run by run, once each old run has `existing = true` and what was measured. Measure with everything taken off it: the loop resistance with the far end bridged, the capacitance with it open, the insulation between the legs and of each to earth. Without a site file: latchline reach --total METRES --cable \"bell wire\" says how many stations so much of it carries.",
+            "latchline ask old-cable ANLAGE sagt ja oder nein, Strang für Strang, sobald jeder alte Strang `existing = true` und die Messwerte hat. Alles abgeklemmt messen: den Schleifenwiderstand bei gebrücktem fernem Ende, die Kapazität bei offenem, die Isolation der Adern gegeneinander und gegen Erde. Ohne Anlagendatei: latchline reach --total METER --cable \"bell wire\" sagt, wie viele Stationen so viel davon trägt.",
         ],
         codes: &[
             "existing-run-not-measured",

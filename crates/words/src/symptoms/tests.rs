@@ -48,8 +48,10 @@ fn what_is_not_ours_is_not_guessed_at() {
     }
     let more = all().iter().find(|one| one.title(Language::English) == MORE).unwrap();
     assert!(more.measure(Language::English).contains("latchline headroom SITE"));
+    assert_eq!(sure("which cable for the gate lock"), "Which cable for the lock?");
+    assert_eq!(sure("welche leitung für das schloss"), "Which cable for the lock?");
     let old = all().iter().find(|one| one.title(Language::English) == OLD).unwrap();
-    assert!(old.measure(Language::English).starts_with("latchline check SITE says"));
+    assert!(old.measure(Language::English).starts_with("latchline ask old-cable SITE says"));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod answer;
 mod document;
+mod old_cable;
 mod switches;
 
 pub(super) use answer::Answer;
@@ -25,13 +26,13 @@ use latchline_reach::{Question, default_question, lock_at};
 use latchline_report::Look;
 use latchline_site::catalogue::{AddressField, Catalogue, FieldKind, StationKind};
 use latchline_words::commands::AskWords;
-use std::io::Write;
+use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-/// Answer a question that comes by telephone, without a site file
+/// Answer a question that comes by telephone, yes or no first
 ///
-/// One sentence to say, and under it what it rests on. How many stations on so much cable: latchline reach --total.
+/// One sentence to say, and under it what it rests on. All but old-cable need no site file. How many stations on so much cable: latchline reach --total.
 #[derive(Debug, Args)]
 pub struct AskArguments {
     /// What is asked.
@@ -42,6 +43,15 @@ pub struct AskArguments {
 /// What is asked.
 #[derive(Debug, Subcommand)]
 enum Asked {
+    #[command(flatten)]
+    WithoutSite(WithoutSite),
+    /// Whether the old cable of a site can stay
+    OldCable(old_cable::OldCableArguments),
+}
+
+/// What is asked without a site file.
+#[derive(Debug, Subcommand)]
+enum WithoutSite {
     /// Which cable for a lock that is so far from its door station
     Lock {
         /// Lock of the catalogue
@@ -160,21 +170,33 @@ struct Common {
 pub fn run(
     arguments: &AskArguments,
     surroundings: &Surroundings,
+    input: &mut dyn Read,
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
-    let common = match &arguments.question {
-        Asked::Lock { common, .. }
-        | Asked::Battery { common, .. }
-        | Asked::Mix { common, .. }
-        | Asked::Switches { common, .. } => common,
+    match &arguments.question {
+        Asked::WithoutSite(question) => without_site(question, surroundings, output),
+        Asked::OldCable(asked) => old_cable::run(asked, surroundings, input, output),
+    }
+}
+
+fn without_site(
+    question: &WithoutSite,
+    surroundings: &Surroundings,
+    output: &mut dyn Write,
+) -> Result<ExitCode> {
+    let common = match question {
+        WithoutSite::Lock { common, .. }
+        | WithoutSite::Battery { common, .. }
+        | WithoutSite::Mix { common, .. }
+        | WithoutSite::Switches { common, .. } => common,
     };
     let look = surroundings.look(Colour::Never, false).in_language(common.written.language.language());
     common.written.result.refuse(&common.catalogue)?;
     let Some(parts) = super::catalogue::parts(&common.catalogue, &look)? else {
         return Ok(ExitCode::from(UNUSABLE));
     };
-    let answer = match &arguments.question {
-        Asked::Lock { lock, length, cable, outdoors, door, .. } => {
+    let answer = match question {
+        WithoutSite::Lock { lock, length, cable, outdoors, door, .. } => {
             let length_m = length.in_language("--length", look.language)?;
             let catalogue = parts.loaded.catalogue();
             let question = lock_question(catalogue, common.family.as_deref(), door.as_deref())?;
@@ -188,15 +210,15 @@ pub fn run(
             };
             of_lock(&parts, &way, cable.as_deref(), &look)?
         }
-        Asked::Battery { stations, hours, station, supply, doors, .. } => {
+        WithoutSite::Battery { stations, hours, station, supply, doors, .. } => {
             let hours = hours.map(|hours| hours.in_language("--hours", look.language)).transpose()?;
             let asked = AskedBattery { stations: *stations, hours, supply: supply.as_deref(), doors };
             of_battery(&parts, common.family.as_deref(), station.as_deref(), &asked, &look)?
         }
-        Asked::Mix { models, supply, doors, .. } => {
+        WithoutSite::Mix { models, supply, doors, .. } => {
             of_mix(&parts, common.family.as_deref(), models, supply.as_deref(), doors, &look)?
         }
-        Asked::Switches { dwelling, extension, building, .. } => {
+        WithoutSite::Switches { dwelling, extension, building, .. } => {
             if let (Some(stated), Some(named)) = (extension, dwelling.station) {
                 bail!(
                     "which station is meant? The name says station {named} of the dwelling, and --extension {stated} the number on its switches; leave one of the two out"

@@ -26,7 +26,7 @@ pub(super) fn unquoted(kind: &Kind, key: &str, text: &str) -> Option<Unquoted> {
             };
             (is_own && is_number).then(|| Unquoted::Value(number.to_string()))
         }
-        Kind::Boolean => match text.to_lowercase().as_str() {
+        Kind::Boolean | Kind::BooleanOr(_) => match text.to_lowercase().as_str() {
             "true" | "yes" => Some(Unquoted::Value(String::from("true"))),
             "false" | "no" => Some(Unquoted::Value(String::from("false"))),
             _ => None,

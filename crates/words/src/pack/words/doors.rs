@@ -40,6 +40,7 @@ macro_rules! doors {
         EmergencyReleaseClosed: "emergency release (normally closed)" | "Nottaster (Öffner)",
         Energised: "Energised" | "Bestromt",
         DecidedBy: "Decided by, on" | "Entschieden von, am",
+        NobodyDecided: "not stated who decided it and when: to be asked" | "nicht angegeben, wer das wann entschied: zu erfragen",
         EscapeRoute: "Escape route" | "Fluchtweg",
         ExitButtonNormallyClosed: "exit button (normally closed)" | "Türöffnertaster (Öffner)",
         ExitButtonNormallyOpen: "exit button (normally open)" | "Türöffnertaster (Schließer)",

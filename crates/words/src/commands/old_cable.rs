@@ -1,0 +1,60 @@
+//! `ask old-cable`: whether the cable that is in the walls can stay.
+
+use crate::row::{sentences, words};
+
+words! {
+    /// Heads of the rows, and the answer of one.
+    pub enum OldCableHead {
+        Run: "Run" | "Strang",
+        Stays: "Stays" | "Bleibt",
+        Cable: "Cable" | "Leitung",
+        Loop: "Loop, ohm" | "Schleife, Ohm",
+        Measured: "read" | "gem.",
+        Expected: "due" | "soll",
+        Insulation: "Insulation" | "Isolation",
+        Margin: "V spare" | "V Reserve",
+        Signal: "Signal, dB" | "Signal, dB",
+        Yes: "yes" | "ja",
+        Warning: "yes, warning" | "ja, Warnung",
+        MeasureFirst: "measure first" | "erst messen",
+        No: "no" | "nein",
+        NotJudged: "not judged" | "nicht beurteilt",
+        NotMeasured: "not read" | "fehlt",
+    }
+}
+
+sentences! {
+    /// What is answered. The first sentence is the one to say.
+    pub enum OldCableWords<'a> {
+        NoneMarked:
+            "That cannot be said: no run of this site file is marked as old cable. Write existing = true in the row of each such run under [runs], and under measured what was read: loop and insulation."
+            | "Das lässt sich nicht sagen: In dieser Anlagendatei ist kein Strang als alte Leitung gekennzeichnet. Bei jedem solchen Strang unter [runs] existing = true eintragen und unter measured, was gemessen wurde: loop (Schleife) und insulation (Isolation).",
+        Yes { runs: &'a str }:
+            "Yes, the old cable can stay ({runs}): loop and insulation were measured and fit, and cross-section, voltage and signal are enough for this site."
+            | "Ja, die alte Leitung kann bleiben ({runs}): Schleife und Isolation sind gemessen und passen, und Querschnitt, Spannung und Signal genügen für diese Anlage.",
+        YesWarned { runs: &'a str, message: &'a str }:
+            "Yes, the old cable can stay ({runs}), with a warning: {message}."
+            | "Ja, die alte Leitung kann bleiben ({runs}), mit einer Warnung: {message}.",
+        No { runs: &'a str, message: &'a str, stay: Option<&'a str>, open: Option<&'a str> }:
+            "No, the old cable cannot stay as it is on {runs}: {message}<. It can stay on {stay}><. It cannot be said yet of {open}>."
+            | "Nein, die alte Leitung kann so nicht bleiben bei {runs}: {message}<. Sie kann bleiben bei {stay}><. Noch nicht zu sagen ist es bei {open}>.",
+        MeasureFirst { runs: &'a str, stay: Option<&'a str>, open: Option<&'a str> }:
+            "That cannot be said before it is measured: on {runs} loop or insulation is not; as assumed nothing stands against it<. It can stay on {stay}><. Not judged on {open}>."
+            | "Das lässt sich erst sagen, wenn gemessen ist: Bei {runs} fehlt Schleife oder Isolation; wie angenommen spricht nichts dagegen<. Bleiben kann sie bei {stay}><. Nicht beurteilt ist {open}>.",
+        NotJudged { runs: &'a str, titles: &'a str, stay: Option<&'a str> }:
+            "That cannot be said of {runs}: not all of it could be judged ({titles})<. It can stay on {stay}>."
+            | "Bei {runs} lässt sich das nicht sagen: Nicht alles war zu beurteilen ({titles})<. Bleiben kann sie bei {stay}>.",
+        Against { run: &'a str, messages: &'a str, more: Option<usize> }:
+            "{run}: {messages}<; and {more} more>."
+            | "{run}: {messages}<; und {more} weitere>.",
+        NotMeasured { loops: Option<&'a str>, insulations: Option<&'a str> }:
+            "<Loop not measured on {loops}. ><Insulation not measured on {insulations}. >Measure with everything taken off: the loop with the far end bridged, the insulation between the legs and of each to earth."
+            | "<Schleife nicht gemessen bei {loops}. ><Isolation nicht gemessen bei {insulations}. >Messen, wenn alles abgeklemmt ist: die Schleife bei gebrücktem fernem Ende, die Isolation zwischen den Adern und jeder gegen Erde.",
+        OtherErrors { errors: usize }:
+            "The site has {errors:error that does|errors that do} not concern old cable: latchline check"
+            | "Die Anlage hat {errors:Fehler, der keine alte Leitung betrifft|Fehler, die keine alte Leitung betreffen}: latchline check",
+        Key:
+            "Loop: what was read, and what is due by the cable stated. V spare: the least at a device behind it. Signal: the weakest through it, of what is allowed."
+            | "Schleife: was gemessen wurde, und was die angegebene Leitung haben soll. V Reserve: die kleinste an einem Gerät dahinter. Signal: das schwächste darüber, von dem, was erlaubt ist.",
+    }
+}

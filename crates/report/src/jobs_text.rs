@@ -7,7 +7,7 @@ use crate::table::{hanging, paragraph, width};
 use crate::template;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, Jobs};
-use latchline_finding::{ElementId, Finding, Language, Severity};
+use latchline_finding::{Code, ElementId, Finding, Language, Severity};
 use latchline_words::codes;
 use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
 

@@ -14,7 +14,7 @@ use latchline_words::report::{DangerWord, JobHead, JobWords, severity};
 /// Jobs on the first page; more only where people are in danger.
 const MOST_JOBS: usize = 7;
 /// Names that one line lists where there is least room.
-const FEW_NAMES: usize = 4;
+const FEW_NAMES: usize = 3;
 
 /// How much room the first page of a site that fails leaves for what is further down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -293,7 +293,11 @@ fn by_code(report: &Report<'_>, findings: &[&Finding], said: usize, room: Room, 
                 let is_short = fits(&with_code(same[0], &message, look), look);
                 match !said && same.len() == 1 && groups.len() == 1 && is_short {
                     true => message,
-                    false => names_or_title(same, FEW_NAMES, look.language),
+                    // One more takes no more room than to say so.
+                    false => {
+                        let most = FEW_NAMES + usize::from(names_of(same).len() == FEW_NAMES + 1);
+                        names_or_title(same, most, look.language)
+                    }
                 }
             }
             (true, _) => names_alone(report, same, room, look.language),

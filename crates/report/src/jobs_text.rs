@@ -198,17 +198,20 @@ pub(crate) fn causes(
     format!("{}\n{lines}", look.bold(JobHead::Causes.say(look.language)))
 }
 
+/// What a job takes, finding by finding.
+type Taken = Vec<(Severity, Code)>;
+
 /// Jobs by number, those together that take the same findings of other things where there is little room: two blocks that are built alike.
 fn alike(assessment: &Assessment, jobs: &Jobs, shown: &[usize], room: Room) -> Vec<Vec<usize>> {
-    let codes = |job: &Job| -> Vec<(Severity, Code)> {
+    let codes = |job: &Job| -> Taken {
         let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
         let found = findings.map(|index| &assessment.findings[*index]);
         found.map(|finding| (finding.severity, finding.code)).collect()
     };
-    let mut groups: Vec<(Vec<(Severity, Code)>, Vec<usize>)> = Vec::new();
+    let mut groups: Vec<(Taken, Vec<usize>)> = Vec::new();
     for (index, job) in jobs.jobs.iter().enumerate() {
         let own = codes(job);
-        let is_like = |group: &&mut (Vec<(Severity, Code)>, Vec<usize>)| {
+        let is_like = |group: &&mut (Taken, Vec<usize>)| {
             room > Room::Ample && group.0 == own && shown.contains(&group.1[0]) == shown.contains(&index)
         };
         match groups.iter_mut().find(is_like) {

@@ -93,8 +93,10 @@ impl Jobs {
 
     /// The jobs on a first page that has room for `most`, as indices: those that endanger people are never left out.
     pub fn on_first_page(&self, most: usize) -> Vec<usize> {
-        let is_there = |job: &usize| *job < most || self.danger(&self.jobs[*job]) == Danger::People;
-        (0..self.jobs.len()).filter(is_there).collect()
+        let for_people = |job: &usize| self.danger(&self.jobs[*job]) == Danger::People;
+        let later = (most..self.jobs.len()).filter(for_people).count();
+        let first = most.saturating_sub(later);
+        (0..self.jobs.len()).filter(|job| *job < first || for_people(job)).collect()
     }
 }
 

@@ -31,13 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-<<<<<<< HEAD
-            "Jobs in their order, errors first, then by danger<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben der Reihe nach, Fehler zuerst, dann nach Gefahr<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
-=======
             "Jobs, errors first<; {currency}>, without making good; dwellings to enter are named"
             | "Aufgaben, Fehler zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
->>>>>>> b
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"

@@ -1,5 +1,6 @@
 //! What is to be said of a cable that is already in the walls.
 
+use crate::rules::codes;
 use latchline_finding::{Code, ElementId};
 use latchline_network::conductor_size::ConductorSize;
 
@@ -19,6 +20,16 @@ pub enum ExistingCable {
 }
 
 impl ExistingCable {
+    /// Whether what was read of it is not what the stated cable and length have: a fault, or another cable.
+    pub fn reads_otherwise(&self) -> bool {
+        let codes = match self {
+            ExistingCable::Warned(codes) | ExistingCable::Fails(codes) => codes.as_slice(),
+            _ => &[],
+        };
+        let readings = [codes::MEASURED_LOOP_DIFFERS, codes::MEASURED_CAPACITANCE_DIFFERS];
+        codes.iter().any(|code| readings.contains(code))
+    }
+
     /// The stable word used in JSON.
     pub fn word(&self) -> &'static str {
         match self {

@@ -160,15 +160,45 @@ fn on_one_bus(
     }
     bus.widen();
     *least = (bus.bound() != Amount::MAX).then(|| money(bus.bound()));
-    let Some(best) = bus.best() else { return Err(bus.obstacle()) };
+    let best = match bus.best() {
+        Some(best) => best.clone(),
+        None => with_longer_chains(instance, texts, memory, effort).ok_or_else(|| bus.obstacle())?,
+    };
     Ok(Design {
         lower_bound: money(bus.bound()),
         orders: bus.orders(),
         assessed: bus.assessed(),
         space: describe(instance, bus.orders(), bus.most_supplies()),
         binding: if effort.prices_limits { bus.binding() } else { Vec::new() },
-        ..finished(instance, best.clone())
+        ..finished(instance, best)
     })
+}
+
+/// Ports that are left free on every distributor where no plan passes that may use them all.
+const LEFT_FREE: [usize; 3] = [2, 3, 4];
+
+/// Where signals pass several distributors, each run on a port takes its share of them, so that few long chains carry what many short ones do
+/// not: the cheapest of those found that leave so many ports free. They are in the space of all plans, so its bound
+/// holds for them.
+fn with_longer_chains(
+    instance: &Instance<'_>,
+    texts: Texts<'_>,
+    memory: &Memory,
+    effort: Effort,
+) -> Option<Judged> {
+    if effort.takes_first {
+        return None;
+    }
+    let free = LEFT_FREE.into_iter().filter(|free| *free > instance.limits.spare);
+    let designs = free.filter_map(|free| {
+        let mut own = instance.clone();
+        own.limits.spare = free;
+        let mut bus = Bus::new(&own, texts, memory, effort);
+        bus.counted().ok()?;
+        bus.try_orders(effort.orders);
+        bus.best().cloned()
+    });
+    designs.min_by_key(|judged| judged.cost)
 }
 
 /// A design of what was judged; bound, space and what limits cost are still to be said.

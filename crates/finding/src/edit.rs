@@ -63,6 +63,16 @@ pub struct Edit {
 }
 
 impl Edit {
+    /// Whether it gives dwellings other stations than were chosen for them: what a client has chosen is changed last.
+    pub fn changes_stations_of_dwellings(&self) -> bool {
+        self.changes.iter().any(|(path, _)| {
+            let is = |step: Option<&EditStep>, keys: &[&str]| {
+                matches!(step, Some(EditStep::Key(key)) if keys.contains(&key.as_str()))
+            };
+            is(path.first(), &["dwellings"]) && is(path.last(), &["station", "extensions"])
+        })
+    }
+
     /// The edit that sets one key.
     pub fn set(path: &[&str], toml_value: impl Into<String>) -> Self {
         Self::one(path, Change::Set(toml_value.into()))

@@ -324,3 +324,38 @@ fn a_battery_colder_than_its_table_says_what_to_do() {
     );
     assert!(!text.contains("battery_c"), "{text}");
 }
+
+/// A lock for 12 V that is far away: what is enough at the end of the cable when it draws most is too much when it draws least. By hand: 10.8 V and the
+/// drop ask for some 32 V, of which a motor that draws nothing gets all, against the 13.8 V that it is made for (12 V and 15 %).
+#[test]
+fn no_supply_is_advised_that_would_destroy_the_lock() {
+    let folder = Folder::new();
+    folder.write("villa.toml", VILLA);
+    let out = joined(&folder.run(&["fix", "villa.toml", "--finding", "lock-voltage-too-low:gate"]).out);
+    let out = if out.is_empty() { joined(&folder.run(&["fix", "villa.toml"]).out) } else { out };
+    assert!(out.contains("put a supply of 12 V beside it"), "{out}");
+    assert!(!out.contains("feed it from a supply of"), "{out}");
+}
+
+const VILLA: &str = r#"
+[site]
+title = "Villa"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+cable = "pair-0.8"
+[buildings]
+V = { floors = ["G"] }
+[supplies]
+PS = { model = "ostrel-ps-60", place = "V/G" }
+[distributors]
+D = { model = "ostrel-d4", place = "V/G" }
+[entrances]
+gate = { role = "main", place = "outdoors", lock = { model = "motor-12", cable = "alarm-0.22", length = "60 m" } }
+[dwellings]
+Home = { place = "V/G", number = 1 }
+[runs]
+feed = { from = "PS", to = "D", cable = "flex-1.5", length = "1 m" }
+house = { from = "D.1", to = "Home", length = "12 m" }
+drive = { from = "D.2", to = "gate", cable = "outdoor-0.8", length = "18 m", environment = "buried" }
+"#;

@@ -239,21 +239,29 @@ fn what_is_not_judged_stands_in_the_verdict_of_a_failing_site() {
     assert_eq!(first.contains("not judged"), count > 0, "{first}");
 }
 
-/// Where nothing mends the worst job for good, what leaves a lesser form of it is offered, and its line says what it leaves: screened cable beside
-/// mains is an advice, unscreened a warning (common practice, no source).
+/// A job before it takes a lesser form of the last one as well: screened cable beside mains is an advice, unscreened a warning (common practice, no
+/// source). The page says which, and whoever does the last one alone is told what it leaves.
 #[test]
-fn a_job_of_the_failing_demo_says_what_its_change_leaves() {
+fn a_job_of_the_failing_demo_says_what_has_done_it_and_what_it_leaves() {
     let folder = demo();
     let document = json(&folder, "demo/faulty.toml");
-    let mut jobs = document["jobs"].as_array().unwrap().iter();
-    let of_mains = |job: &Value| job["causes"][0]["findings"][0]["code"] == "beside-mains";
-    let number = (jobs.position(of_mains).unwrap() + 1).to_string();
+    let jobs = document["jobs"].as_array().unwrap();
+    let of = |code: &str| {
+        let is_of = |job: &Value| {
+            let first = &job["causes"][0]["findings"][0];
+            first["code"] == code && first["element"] == "B-bins"
+        };
+        jobs.iter().position(is_of).unwrap() + 1
+    };
+    let (cable, mains) = (of("cable-unsuitable"), of("beside-mains"));
     let page = folder.run(&["check", "demo/faulty.toml"]).out;
     let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains(&format!("nothing is left to do once J{cable} is done")), "{page}");
+    assert_eq!(jobs[mains - 1]["done_by"][0], cable, "{}", jobs[mains - 1]);
+    let ran = folder.run(&["fix", "demo/faulty.toml", "--job", &mains.to_string(), "--write"]);
     let told = "which brings: advice beside-mains at B-bins";
-    assert!(page.contains(told), "{page}");
-    let ran = folder.run(&["fix", "demo/faulty.toml", "--job", &number, "--write"]);
-    assert!(ran.out.contains(told) && ran.out.contains("written to"), "{}{}", ran.out, ran.err);
+    let out = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(out.contains(told) && out.contains("written to"), "{}{}", ran.out, ran.err);
     let after = json(&folder, "demo/faulty.toml");
     let left: Vec<&Value> = after["findings"]
         .as_array()

@@ -295,3 +295,29 @@ fn a_symptom_alone_lists_what_it_points_to() {
     );
     assert!(out.replace("\n", " ").contains("without any sign so far"), "{out}");
 }
+
+/// A battery that is missing says nothing about a station that is dead on mains, nor does an address elsewhere: what is wrong in the design counts only
+/// where it can be why that happens there.
+#[test]
+fn an_error_of_another_kind_does_not_blame_the_design() {
+    let folder = Folder::with_starter();
+    folder.write("starter.toml", &std::fs::read_to_string(folder.path("site.toml")).unwrap());
+    let share = |site: &str, told: &str| {
+        let ran = folder.run(&["locate", site, told, "--format", "json"]);
+        let document: Value = serde_json::from_str(&ran.out).unwrap();
+        let causes = document["causes"].as_array().unwrap().clone();
+        let of_design = causes.iter().find(|cause| cause["kind"] == "design-as-drawn");
+        of_design.map_or(0.0, |cause| cause["probability"].as_f64().unwrap())
+    };
+    folder.write(
+        "battery.toml",
+        &(std::fs::read_to_string(folder.path("site.toml")).unwrap()
+            + "\n[policy]\nstandby_hours = \"8 h\"\n"),
+    );
+    let checked = folder.run(&["check", "battery.toml"]).out;
+    assert!(checked.contains("battery-missing"), "{checked}");
+    for told in ["A-6=dead", "A-6=restarts"] {
+        let (sound, broken) = (share("starter.toml", told), share("battery.toml", told));
+        assert!((sound - broken).abs() < 1e-9 && broken < 0.2, "{told}: {sound} {broken}");
+    }
+}

@@ -106,3 +106,11 @@ fn what_does_not_concern_the_cable_is_told_apart() {
     assert!(said.contains("The site has 1 error that does not concern old cable"), "{said}");
     assert_eq!(json(&folder)["other_errors"], 1);
 }
+
+/// Three times what the cable has is a fault or another cable: it does not stay before that is known, though the bus would bear it.
+#[test]
+fn what_reads_otherwise_is_looked_into_first() {
+    let (ran, said) = ask(&starter(", measured = { loop = \"4.5 ohm\", insulation = \"20 Mohm\" }"));
+    assert!(ran.status == 1 && said.starts_with("Not before this is looked into, on flats-1: "), "{said}");
+    assert!(said.contains("look first"), "{said}");
+}

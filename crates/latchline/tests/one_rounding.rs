@@ -286,7 +286,8 @@ fn questions_say_their_figures_as_the_check_does() {
     let hours = figures::battery_hours(number(battery, "hours").expect("hours"), english);
     let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
     let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
-    for told in [format!(" run {hours} h "), format!("with it on, {heater} h"), format!("gives {current} A ")]
+    for told in
+        [format!(" for {heater} h with its heater on and {hours} h without"), format!("gives {current} A ")]
     {
         assert!(text.contains(&told), "{told}: {text}");
     }

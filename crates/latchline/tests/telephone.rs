@@ -837,7 +837,7 @@ fn the_first_sentence_is_the_one_to_say() {
     let without = words(&["reach", "--total", "60", "--cable", "bell wire", "--lock", "none"]);
     assert!(without.contains("with 2 calls at once, no lock fed by a door."), "{without}");
     assert!(words(&["ask", "battery", "12", "--hours", "8"]).starts_with(
-        "No for 8 h with the door station's heater on, yes without it: ostrel-ps-120b with an old battery carries 12 "
+        "Yes for 8 h, with 2 batteries in parallel: ostrel-ps-120b with an old battery carries 12 "
     ));
     assert!(words(&["ask", "battery", "12", "--hours", "200"]).starts_with("No for 200 h: ostrel-ps-120b "));
     assert!(words(&["ask", "battery", "12", "--hours", "80"]).starts_with("No for 80 h with the door"));
@@ -1078,5 +1078,20 @@ fn releases_outside_calls_are_said_wherever_they_count() {
         let table = folder.read(&format!("{pack}/tables/01-summary.csv"));
         let row = table.lines().find(|line| line.contains("outside"));
         assert!(row.is_some_and(|row| row.contains(summary)), "{stated}: {row:?} {table}");
+    }
+}
+
+/// As many batteries as the hours ask for with the heater on: one lasts 7 h so and 9.2 h without, so 8 h ask for two.
+#[test]
+fn batteries_are_counted_with_the_heater_on() {
+    let folder = Folder::new();
+    let hours = |asked: &str| {
+        let out = folder.run(&["ask", "battery", "12", "--hours", asked]).out;
+        out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(hours("6").starts_with("Yes for 6 h: "), "{}", hours("6"));
+    for asked in ["8", "10"] {
+        let said = hours(asked);
+        assert!(said.starts_with(&format!("Yes for {asked} h, with 2 batteries in parallel: ")), "{said}");
     }
 }

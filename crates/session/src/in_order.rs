@@ -130,7 +130,12 @@ impl After<'_> {
         let clears = self.first.findings.iter().enumerate().filter(|(_, one)| clears.contains(&key(one)));
         let clears: Vec<usize> =
             clears.filter(|(_, one)| standing.contains(&key(one))).map(|(at, _)| at).collect();
-        for key in &remedy.clears {
+        // What has become less than a warning is gone as well.
+        let left: BTreeSet<Key> = match next.assessment()? {
+            Some(assessment) => self::standing(assessment).map(key).collect(),
+            None => return Ok(()),
+        };
+        for key in standing.difference(&left) {
             self.went.entry(key.clone()).or_insert(index);
         }
         let carried_by = change.carried_by.filter(|_| change.remedy.edit == remedy.edit);

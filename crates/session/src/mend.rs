@@ -133,7 +133,7 @@ fn after<'s>(first: &View, steps: impl Iterator<Item = &'s Step>) -> Option<View
     Some(view)
 }
 
-/// The next step: a single remedy of the worst finding that has one, else a pair.
+/// The next step: a single remedy of the worst finding that has one, else a pair; other stations in dwellings only where nothing else helps.
 fn next(bench: &Bench<'_>, at_least: Severity) -> Option<Step> {
     let open: Vec<&Finding> = bench
         .assessment
@@ -142,8 +142,17 @@ fn next(bench: &Bench<'_>, at_least: Severity) -> Option<Step> {
         .filter(|finding| finding.accepted.is_none() && finding.severity >= at_least)
         .collect();
     let step = |finding: &Finding, remedy| Step { finding: finding.clone(), remedy };
-    let single = open.iter().find_map(|finding| {
-        Some(step(finding, propose(bench, finding).into_iter().find(Remedy::changes_the_file)?))
-    });
-    single.or_else(|| open.iter().find_map(|finding| Some(step(finding, pair(bench, finding)?))))
+    let single = |is_wanted: &dyn Fn(&Remedy) -> bool| {
+        open.iter().find_map(|finding| {
+            let mut remedies = propose(bench, finding).into_iter().filter(Remedy::changes_the_file);
+            Some(step(finding, remedies.find(|one| is_wanted(one))?))
+        })
+    };
+    let pairs = || open.iter().filter_map(|finding| Some(step(finding, pair(bench, finding)?)));
+    // What a client has chosen is changed only where nothing else helps.
+    let keeps_choice = |remedy: &Remedy| !remedy.edit.changes_stations_of_dwellings();
+    single(&keeps_choice)
+        .or_else(|| pairs().find(|step| keeps_choice(&step.remedy)))
+        .or_else(|| single(&|_| true))
+        .or_else(|| pairs().next())
 }

@@ -40,7 +40,8 @@ pub struct Job {
     /// What is mended by it, worst first: indices into [`Jobs::causes`]. The first are those that its change was looked for; the change
     /// mends every finding of them.
     pub causes: Vec<usize>,
-    /// The change that does it on the site as it is. Of the changes that mend most of its cause, one that brings no warning; of these one
+    /// The change that does it on the site as it is: where it can be, one that leaves dwellings the stations that were chosen for them. Of
+    /// those that mend most of its cause, one that brings no warning; of these one
     /// for which nothing is bought; else the one for which the fewest dwellings are entered (an appointment costs more than most parts;
     /// common practice, no source), of these the cheapest; `None` if none is known.
     pub change: Option<JobChange>,
@@ -222,7 +223,9 @@ fn best_change(
             let mended = clears.iter().filter(|index| own.contains(index)).count();
             // What is only set, hung elsewhere or wired with cores that are there goes before whatever is bought.
             let buys = remedy.cost.map(Money::rounded) != Some(Money::ZERO);
-            ((Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
+            // What a client has chosen is changed last, even where it alone mends all: what other changes leave is a job of its own.
+            let is_chosen = remedy.edit.changes_stations_of_dwellings();
+            ((is_chosen, Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
         })
         .collect();
     mending.sort_by_key(|(first, finding, number, remedy, clears)| {

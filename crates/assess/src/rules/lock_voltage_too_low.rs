@@ -37,12 +37,19 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
             .with("current", Figure::new(circuit.adverse_current_a, Unit::Ampere))
             .with("loop", Figure::new(circuit.adverse_loop_ohm, Unit::Ohm))
             .with("length", Figure::new(circuit.cable_loop.length_m, Unit::Metre))
-            .with("needed_supply", Figure::new(circuit.needed_supply_v, Unit::Volt))
             .also_at("limit", rated_origin(&at))
             .graded(circuit.assumed.grade());
         if let Some(cable) = cable {
             found = found.with("cable", cable.value.as_str());
         }
+        // In whole tenths upwards, so that the figure as it is printed is enough; and only where the lock bears it with little drop.
+        let needed_v = (circuit.needed_supply_v * 10.0 - 1e-6).ceil() / 10.0;
+        let highest_v = circuit.highest_v * needed_v / circuit.feed.voltage_v;
+        found = if highest_v <= circuit.most_allowed_v {
+            found.with("needed_supply", Figure::new(needed_v, Unit::Volt))
+        } else {
+            found.with("near_supply", Figure::new(circuit.rated_v, Unit::Volt))
+        };
         if let Some(most_ohm) = circuit.most_loop_ohm {
             found = found.with("most_loop", Figure::new(most_ohm, Unit::Ohm));
         }

@@ -10,40 +10,9 @@ use crate::planning::{plan, tables_for};
 
 /// Plans with thicker cable that are assessed at most.
 const MOST_LESS_LOSS: usize = 16;
-/// What plans hold themselves to whose signals suffer less.
-struct Caution {
-    /// Whether branch boxes may be.
-    branches: bool,
-    /// Dwellings on a run at most.
-    dwellings: usize,
-    /// Ports that every distributor leaves free: where signals pass several distributors, each run on a port takes its share of them,
-    /// so that few long chains are better than many short ones.
-    free_ports: usize,
-}
-
-const fn caution(branches: bool, dwellings: usize, free_ports: usize) -> Caution {
-    Caution { branches, dwellings, free_ports }
-}
-
-const ANY: usize = usize::MAX;
-const CAUTIONS: [Caution; 14] = [
-    caution(false, ANY, 0),
-    caution(true, 8, 0),
-    caution(false, 8, 0),
-    caution(true, 4, 0),
-    caution(false, 5, 0),
-    caution(false, 3, 0),
-    caution(false, 2, 0),
-    caution(false, 1, 0),
-    caution(true, ANY, 2),
-    caution(true, ANY, 3),
-    caution(true, ANY, 4),
-    caution(false, ANY, 2),
-    caution(false, ANY, 3),
-    caution(false, ANY, 4),
-];
-/// Such plans that are assessed at most.
-const MOST_CAUTIOUS: usize = 40;
+/// Whether branch boxes may be, and dwellings on a run at most: plans whose signals suffer less.
+const CAUTIONS: [(bool, usize); 8] =
+    [(false, usize::MAX), (true, 8), (false, 8), (true, 4), (false, 5), (false, 3), (false, 2), (false, 1)];
 /// Losses between supply and distributors that such plans reckon with.
 const CAUTIOUS_DROPS_V: [f64; 3] = [0.25, 1.0, 3.0];
 /// Items up to which they reckon with each of them.
@@ -143,20 +112,19 @@ impl Search<'_, '_> {
             .find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
     }
 
-    /// Plans with shorter or fewer chains and without branch boxes, from which signals suffer less: the cheapest of them that passes. No
-    /// claim rests on it.
+    /// Plans with shorter and fewer chains and without branch boxes, from which signals suffer less; of those that pass the cheapest that
+    /// halving finds. No claim rests on it.
     pub(super) fn cautious(&mut self, root: usize, order: &[usize], fill: f64) -> Option<Judged> {
         let limits = &self.instance.limits;
         let is_large = self.instance.items.len() > MOST_DROPS;
         let mut plans: Vec<Plan> = Vec::new();
-        for Caution { branches, dwellings, free_ports } in CAUTIONS {
+        for (branches, dwellings) in CAUTIONS {
+            if dwellings > limits.dwellings && branches == limits.branches {
+                continue;
+            }
             let mut own = self.instance.clone();
             own.limits.branches &= branches;
             own.limits.dwellings = own.limits.dwellings.min(dwellings);
-            own.limits.spare = own.limits.spare.max(free_ports);
-            if own.limits == *limits {
-                continue;
-            }
             for drop_v in if is_large { &CAUTIOUS_DROPS_V[1..2] } else { &CAUTIOUS_DROPS_V[..] } {
                 let tables = tables_for(&own, order, *drop_v);
                 for trunk in trunk_wires(&own).into_iter().skip(1).step_by(2).take(2) {
@@ -169,9 +137,18 @@ impl Search<'_, '_> {
         }
         plans.sort_by_key(|plan| plan.cost);
         plans.dedup();
-        plans.truncate(MOST_CAUTIOUS);
-        plans
-            .iter()
-            .find_map(|plan| if self.is_spent() { None } else { self.judge_with_batteries(plan).ok() })
+        let mut best = None;
+        let (mut low, mut high) = (0, plans.len());
+        while low < high && !self.is_spent() {
+            let middle = (low + high) / 2;
+            match self.judge_with_batteries(&plans[middle]) {
+                Ok(judged) => {
+                    best = Some(judged);
+                    high = middle;
+                }
+                Err(_) => low = middle + 1,
+            }
+        }
+        best
     }
 }

@@ -119,10 +119,10 @@ fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String>
         }
     };
     let of = &*of_supplies.iter().map(said).collect::<Vec<_>>().join("; ");
-    let is_none = of_supplies.iter().all(|(_, more)| more.stations == 0);
-    let words = match is_none {
-        true => HeadroomWords::NotOneMore { model, of },
-        false => HeadroomWords::First { model, of },
+    let words = match of_supplies.iter().filter(|(_, more)| more.stations > 0).count() {
+        0 => HeadroomWords::NotOneMore { model, of },
+        1 => HeadroomWords::First { model, of },
+        _ => HeadroomWords::FirstEach { model, of },
     };
     (!of_supplies.is_empty()).then(|| words.say(look.language))
 }

@@ -140,7 +140,12 @@ pub fn run(
         notes.push(Problem::SiteFails { errors }.say(language));
     }
     let confidence = f64::from(arguments.confidence) / 100.0;
-    let options = Options { age: arguments.age.into(), confidence, design_errors: errors };
+    let assessment = view.assessment()?;
+    let drawn =
+        assessment.as_ref().map_or(Vec::new(), |known| AsDrawnOf::told(&plant, known, &checked.evidence));
+    // Where it is told what happens at which place, an error elsewhere, or of another kind, says nothing about it.
+    let design_errors = if drawn.is_empty() || drawn.iter().any(AsDrawnOf::may_explain) { errors } else { 0 };
+    let options = Options { age: arguments.age.into(), confidence, design_errors };
     let begins_alone = is_nothing && problems.is_empty() && arguments.readings.is_empty();
     if arguments.dialogue
         || (begins_alone && surroundings.is_dialogue() && !arguments.written.result.is_named())
@@ -160,8 +165,6 @@ pub fn run(
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
     let reader = Reader { site, language };
-    let assessment = view.assessment()?;
-    let drawn = assessment.as_ref().map_or(Vec::new(), |known| AsDrawnOf::told(&plant, known, evidence));
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());

@@ -3,7 +3,7 @@
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
-use latchline_finding::{CallMoment, Figure, OperatingState, StateKind, Unit};
+use latchline_finding::{CallMoment, ElementId, Figure, OperatingState, Severity, StateKind, Unit};
 use latchline_locate::{Evidence, Plant, Proof, Quantity, SymptomKind, expected};
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
@@ -17,6 +17,7 @@ const MOST_PLACES: usize = 3;
 
 /// What the site says of one station that is told of.
 pub(super) struct AsDrawnOf<'a> {
+    assessment: &'a Assessment,
     /// The station.
     pub device: &'a DeviceResult,
     /// The state in which it is said to happen.
@@ -92,6 +93,7 @@ impl<'a> AsDrawnOf<'a> {
         let bus_state = call.unwrap_or_else(|| StateKind::StandbyDay.into());
         let at = ReadingPlace::Station(station);
         Some(AsDrawnOf {
+            assessment,
             device,
             state,
             in_state,
@@ -108,6 +110,21 @@ impl<'a> AsDrawnOf<'a> {
     /// Whether it has less than it needs in the state in which it is said to happen.
     pub fn is_the_reason(&self) -> bool {
         self.margin_v() < 0.0
+    }
+
+    /// Whether anything that the check finds may be why it happens there: too little voltage in any state, a power return that ends otherwise, an
+    /// error at the place itself; after a power cut an error at its supply, too.
+    pub fn may_explain(&self) -> bool {
+        let starts = self.start_up.is_none_or(|start| matches!(start.outcome, "runs" | "not-judged"));
+        let is_at = |element: &ElementId| {
+            *element == self.device.id
+                || (self.state == StateKind::PowerReturn && *element == self.device.source)
+        };
+        let mut errors = self.assessment.findings.iter().filter(|one| one.severity == Severity::Error);
+        self.is_the_reason()
+            || self.device.worst.margin_v() < 0.0
+            || !starts
+            || errors.any(|one| one.element.as_ref().is_some_and(is_at))
     }
 
     /// Whether the site as drawn is the reason, in a sentence.

@@ -59,7 +59,7 @@ pub struct BatteryHours {
 }
 
 /// How long the battery of a supply carries so many stations of one model in standby, with one door station; with `hours`, the fewest
-/// batteries in parallel that last so long, or as many as are asked for at most. The stations hang on short runs of thick cable, so that
+/// batteries in parallel that last so long with the door station's heater on, or as many as are asked for at most. The stations hang on short runs of thick cable, so that
 /// what is found wrong with the house is the supply's.
 ///
 /// [`NoHours`] where the supply has no battery, or a figure of it is missing.
@@ -127,6 +127,11 @@ pub fn battery_hours(
         let (assessment, distributors) = judged(batteries, false, on_a_port)?;
         let Some(figures) = figures(&assessment) else { return Ok(Err(none)) };
         let Some(load) = figures.shortest() else { return Ok(Err(none)) };
+        let hours_with_heater = match has_heater {
+            true => self::figures(&judged(batteries, true, on_a_port)?.0)
+                .and_then(|all| Some(all.shortest()?.hours)),
+            false => None,
+        };
         let source = assessment.sources.first();
         let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
@@ -142,17 +147,15 @@ pub fn battery_hours(
             capacity_ah: figures.capacity_ah,
             battery_current_a: load.battery_current_a,
             hours: load.hours,
-            hours_with_heater: None,
+            hours_with_heater,
             coldest_c: figures.coldest_c,
             recharge_hours: figures.recharge_hours.filter(|_| charges_too_long),
         });
-        if hours.is_none_or(|wanted| load.hours >= wanted) {
+        // Whoever asks for hours has them in winter, too.
+        let least = hours_with_heater.unwrap_or(load.hours).min(load.hours);
+        if hours.is_none_or(|wanted| least >= wanted) {
             break;
         }
-    }
-    if let Some(found) = answer.as_mut().filter(|_| has_heater) {
-        let (assessment, _) = judged(found.batteries, true, found.on_a_port)?;
-        found.hours_with_heater = figures(&assessment).and_then(|all| Some(all.shortest()?.hours));
     }
     Ok(answer.ok_or(none))
 }

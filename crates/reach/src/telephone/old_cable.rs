@@ -16,7 +16,7 @@ const MOST_SAID: usize = 1;
 pub struct OldCable<'a> {
     /// Those that are marked as existing, in file order.
     pub runs: Vec<(&'a RunSummary, &'a ExistingRun)>,
-    /// Whether all of them can stay, warnings or not; never without one.
+    /// Whether all of them can stay, warnings or not, but for readings that are not as they should be; never without one.
     pub can_stay: bool,
     /// Errors of the site that do not concern old cable.
     pub other_errors: usize,
@@ -43,7 +43,8 @@ pub fn old_cable<'a>(site: &Site, assessment: &'a Assessment, language: Language
         says.push(OldCableWords::OtherErrors { errors: other_errors }.say(language));
     }
     let stays = |existing: &ExistingRun| {
-        matches!(existing.verdict, ExistingCable::CanStay | ExistingCable::Warned(_))
+        let is_well = matches!(existing.verdict, ExistingCable::CanStay | ExistingCable::Warned(_));
+        is_well && !existing.verdict.reads_otherwise()
     };
     let can_stay = !runs.is_empty() && runs.iter().all(|(_, existing)| stays(existing));
     OldCable { can_stay, other_errors, says, runs }
@@ -66,7 +67,9 @@ impl Answer<'_> {
     /// The sentence to say.
     fn first(&self) -> String {
         let say = |words: OldCableWords<'_>| words.say(self.language);
-        let stay = self.named(&|one| matches!(one, ExistingCable::CanStay | ExistingCable::Warned(_)));
+        let stay = self.named(&|one| {
+            matches!(one, ExistingCable::CanStay | ExistingCable::Warned(_)) && !one.reads_otherwise()
+        });
         let stay = stay.as_deref();
         let unmeasured = self.named(&|one| *one == ExistingCable::CanStayIfMeasured);
         let not_judged = self.named(&|one| matches!(one, ExistingCable::NotJudged(_)));
@@ -75,6 +78,14 @@ impl Answer<'_> {
             let open = (!open.is_empty()).then(|| open.join(", "));
             let message = &self.worst().unwrap_or_default();
             return say(OldCableWords::No { runs: &runs, message, stay, open: open.as_deref() });
+        }
+        let is_doubtful =
+            |one: &ExistingCable| matches!(one, ExistingCable::Warned(_)) && one.reads_otherwise();
+        if let Some(runs) = self.named(&is_doubtful) {
+            let open: Vec<String> = unmeasured.into_iter().chain(not_judged).collect();
+            let open = (!open.is_empty()).then(|| open.join(", "));
+            let message = &self.worst().unwrap_or_default();
+            return say(OldCableWords::LookFirst { runs: &runs, message, stay, open: open.as_deref() });
         }
         if let Some(runs) = unmeasured {
             return say(OldCableWords::MeasureFirst { runs: &runs, stay, open: not_judged.as_deref() });

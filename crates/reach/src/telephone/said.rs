@@ -391,7 +391,10 @@ pub fn battery_said(
     let verdict = wanted.map(|wanted| {
         let wanted = &number(wanted, 1, locale);
         match (is_short, found.hours_with_heater.is_none_or(enough)) {
-            (false, true) => say(AskWords::HoursEnough { wanted }),
+            (false, true) => {
+                let batteries = Some(found.batteries as usize).filter(|batteries| *batteries > 1);
+                say(AskWords::HoursEnough { wanted, batteries })
+            }
             (false, false) => say(AskWords::HoursShortWithHeater { wanted }),
             (true, _) => say(AskWords::HoursShort { wanted }),
         }

@@ -70,7 +70,12 @@ impl Bench<'_> {
                 Some(Priced { index, price, sketch })
             })
             .collect();
-        priced.sort_by(|a, b| a.price.order(&b.price).then(a.index.cmp(&b.index)));
+        // What a client has chosen is changed last.
+        let is_chosen = |index: usize| candidates[index].edit.changes_stations_of_dwellings();
+        priced.sort_by(|a, b| {
+            let by_choice = is_chosen(a.index).cmp(&is_chosen(b.index));
+            by_choice.then(a.price.order(&b.price)).then(a.index.cmp(&b.index))
+        });
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
         for Priced { index, price, sketch } in priced {
             if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
@@ -105,7 +110,9 @@ impl Bench<'_> {
         kept.sort_by(|a, b| {
             let brings = |one: &Mending| self.worst_brought(&one.outcome).is_some();
             let by_warnings = self.warns(a).cmp(&self.warns(b));
-            by_warnings
+            is_chosen(a.index)
+                .cmp(&is_chosen(b.index))
+                .then(by_warnings)
                 .then(a.price.by_material(&b.price))
                 .then(brings(a).cmp(&brings(b)))
                 .then(a.price.order(&b.price))

@@ -8,8 +8,8 @@ code! {
         | "Das Schloss {lock} von {element} bekommt {value} und braucht {limit}",
     label: "<{current} over {loop}>" | "<{current} über {loop}>",
     hint:
-        "<thicker conductors of at most {most_loop} in all, or >feed it from a supply of {needed_supply}"
-        | "<dickere Adern mit zusammen höchstens {most_loop}, oder >aus einem Netzteil mit {needed_supply} speisen",
+        "<thicker conductors of at most {most_loop} in all, or ><feed it from a supply of {needed_supply}><put a supply of {near_supply} beside it: over this cable, what is enough when it draws most is too much for it when it draws least>"
+        | "<dickere Adern mit zusammen höchstens {most_loop}, oder ><aus einem Netzteil mit {needed_supply} speisen><ein Netzteil mit {near_supply} daneben setzen: Über diese Leitung ist, was bei größtem Strom genügt, bei kleinstem zu viel für es>",
     measure:
         "The voltage at the lock's own terminals while it is released, with the lock connected; then at the terminals of what feeds it. The difference is what its cable takes."
         | "Die Spannung an den Klemmen des Schlosses während der Freigabe, mit angeschlossenem Schloss; dann an den Klemmen dessen, was es speist. Der Unterschied ist, was seine Leitung nimmt.",

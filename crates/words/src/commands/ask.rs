@@ -162,7 +162,9 @@ sentences! {
         HoursShortWithHeater { wanted: &'a str }:
             "No for {wanted} h with the door station's heater on, yes without it"
             | "Nein für {wanted} h mit der Heizung der Türstation, ja ohne sie",
-        HoursEnough { wanted: &'a str }: "Yes for {wanted} h" | "Ja für {wanted} h",
+        HoursEnough { wanted: &'a str, batteries: Option<usize> }:
+            "Yes for {wanted} h<, with {batteries} batteries in parallel>"
+            | "Ja für {wanted} h<, mit {batteries} Batterien parallel>",
         HoursShort { wanted: &'a str }: "No for {wanted} h" | "Nein für {wanted} h",
         HoursShortHelp:
             "More batteries were not tried: share the stations between two supplies, or take a larger battery."

@@ -40,6 +40,9 @@ sentences! {
         First { model: &'a str, of: &'a str }:
             "At least so many more {model}, the model that most dwellings here have: {of}."
             | "Mindestens so viele {model} mehr, das Modell der meisten Wohnungen hier: {of}.",
+        FirstEach { model: &'a str, of: &'a str }:
+            "At least so many more {model}, the model that most dwellings here have, on each supply alone and not on all together: {of}. On all: --more NUMBER."
+            | "Mindestens so viele {model} mehr, das Modell der meisten Wohnungen hier, an jedem Netzteil allein und nicht an allen zugleich: {of}. An allen: --more ANZAHL.",
         NotOneMore { model: &'a str, of: &'a str }:
             "Not one more {model}, the model that most dwellings here have: {of}."
             | "Kein {model} mehr, das Modell der meisten Wohnungen hier: {of}.",

@@ -16,6 +16,7 @@ words! {
         Signal: "Signal, dB" | "Signal, dB",
         Yes: "yes" | "ja",
         Warning: "yes, warning" | "ja, Warnung",
+        LookFirst: "look first" | "erst klären",
         MeasureFirst: "measure first" | "erst messen",
         No: "no" | "nein",
         NotJudged: "not judged" | "nicht beurteilt",
@@ -35,6 +36,9 @@ sentences! {
         YesWarned { runs: &'a str, message: &'a str }:
             "Yes, the old cable can stay ({runs}), with a warning: {message}."
             | "Ja, die alte Leitung kann bleiben ({runs}), mit einer Warnung: {message}.",
+        LookFirst { runs: &'a str, message: &'a str, stay: Option<&'a str>, open: Option<&'a str> }:
+            "Not before this is looked into, on {runs}: {message}. Look for a bad joint, another cable behind it or a wrong length, and measure again<. It can stay on {stay}><. It cannot be said yet of {open}>."
+            | "Erst, wenn das geklärt ist, bei {runs}: {message}. Eine schlechte Verbindung, eine andere Leitung dahinter oder eine falsche Länge suchen und neu messen<. Bleiben kann sie bei {stay}><. Noch nicht zu sagen ist es bei {open}>.",
         No { runs: &'a str, message: &'a str, stay: Option<&'a str>, open: Option<&'a str> }:
             "No, the old cable cannot stay as it is on {runs}: {message}<. It can stay on {stay}><. It cannot be said yet of {open}>."
             | "Nein, die alte Leitung kann so nicht bleiben bei {runs}: {message}<. Sie kann bleiben bei {stay}><. Noch nicht zu sagen ist es bei {open}>.",

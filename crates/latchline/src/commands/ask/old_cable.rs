@@ -83,6 +83,7 @@ fn rows(site: &Site, assessment: &Assessment, found: &OldCable<'_>, look: &Look)
     for (run, existing) in &found.runs {
         let stays = match existing.verdict {
             ExistingCable::CanStay => OldCableHead::Yes,
+            ExistingCable::Warned(_) if existing.verdict.reads_otherwise() => OldCableHead::LookFirst,
             ExistingCable::Warned(_) => OldCableHead::Warning,
             ExistingCable::CanStayIfMeasured => OldCableHead::MeasureFirst,
             ExistingCable::Fails(_) => OldCableHead::No,

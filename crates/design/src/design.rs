@@ -1,5 +1,6 @@
 //! The whole way: call groups onto buses, each bus designed, all of them together as one site file.
 
+use crate::arrangement::SMALL_SITE;
 use crate::bus::Bus;
 use crate::effort::Effort;
 use crate::groups::call_groups;
@@ -186,7 +187,8 @@ fn with_longer_chains(
     memory: &Memory,
     effort: Effort,
 ) -> Option<Judged> {
-    if effort.takes_first {
+    // On a small site every plan is learnt from, and few signals pass more than one distributor; without chains there are no long ones.
+    if effort.takes_first || instance.items.len() <= SMALL_SITE || instance.limits.chain == 1 {
         return None;
     }
     let free = LEFT_FREE.into_iter().filter(|free| *free > instance.limits.spare);

@@ -311,8 +311,7 @@ fn an_error_of_another_kind_does_not_blame_the_design() {
     };
     folder.write(
         "battery.toml",
-        &(std::fs::read_to_string(folder.path("site.toml")).unwrap()
-            + "\n[policy]\nstandby_hours = \"8 h\"\n"),
+        &(std::fs::read_to_string(folder.path("site.toml")).unwrap() + "\n[policy]\nstandby_hours = 8\n"),
     );
     let checked = folder.run(&["check", "battery.toml"]).out;
     assert!(checked.contains("battery-missing"), "{checked}");

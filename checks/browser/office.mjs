@@ -98,14 +98,20 @@ for (const [size, viewport] of Object.entries(SIZES)) {
   const page = await open({ viewport, hasTouch: touch, locale: "en-GB" });
   await site(page, sitePath);
   const press = (where) => (touch ? page.tap(where) : page.click(where));
-  await page.evaluate(() => document.querySelector('#drawing [data-element="A-R5"] .catch path').scrollIntoView({ block: "center", inline: "center" }));
-  const place = await page.evaluate(() => {
-    const path = document.querySelector('#drawing [data-element="A-R5"] .catch path');
-    const point = path.getPointAtLength(path.getTotalLength() / 3);
-    const on = point.matrixTransform(path.getScreenCTM());
-    return [on.x, on.y];
-  });
-  await (touch ? page.touchscreen.tap(place[0], place[1]) : page.mouse.click(place[0], place[1]));
+  // Jobs and remedies come in above the drawing and move it, so it is picked once they are there; and again where it moved all the same.
+  await settled(page);
+  for (let tries = 0; tries < 6; tries++) {
+    await page.evaluate(() => document.querySelector('#drawing [data-element="A-R5"] .catch path').scrollIntoView({ block: "center", inline: "center" }));
+    const place = await page.evaluate(() => {
+      const path = document.querySelector('#drawing [data-element="A-R5"] .catch path');
+      const point = path.getPointAtLength(path.getTotalLength() / 3);
+      const on = point.matrixTransform(path.getScreenCTM());
+      return [on.x, on.y];
+    });
+    await (touch ? page.touchscreen.tap(place[0], place[1]) : page.mouse.click(place[0], place[1]));
+    const picked = await page.waitForSelector("#details h2", { timeout: 5000 }).then(() => true, () => false);
+    if (picked) break;
+  }
   await page.waitForSelector("#details h2");
   step(name, "a run is picked on the drawing", (await page.textContent("#details h2")).trim() === "A-R5");
   const first = await revision(page);

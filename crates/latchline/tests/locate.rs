@@ -301,7 +301,7 @@ fn a_symptom_alone_lists_what_it_points_to() {
 #[test]
 fn an_error_of_another_kind_does_not_blame_the_design() {
     let folder = Folder::with_starter();
-    folder.write("starter.toml", &std::fs::read_to_string(folder.path("site.toml")).unwrap());
+    folder.write("starter.toml", std::fs::read_to_string(folder.path("site.toml")).unwrap());
     let share = |site: &str, told: &str| {
         let ran = folder.run(&["locate", site, told, "--format", "json"]);
         let document: Value = serde_json::from_str(&ran.out).unwrap();

@@ -125,8 +125,8 @@ fn nothing_needless(text: &str) -> usize {
     let left = standing(&mending);
     for without in 0..mended.steps.len() {
         let mut session = session(text);
-        let others = mended.steps.iter().enumerate().filter(|(at, _)| *at != without);
-        let fits = others.map(|(_, step)| session.edit(&step.remedy.edit).is_ok()).all(|fits| fits);
+        let mut others = mended.steps.iter().enumerate().filter(|(at, _)| *at != without);
+        let fits = others.all(|(_, step)| session.edit(&step.remedy.edit).is_ok());
         let is_usable = fits && session.view().site().is_some();
         assert!(!is_usable || !standing(&session).is_subset(&left), "{:?}", mended.steps[without]);
     }

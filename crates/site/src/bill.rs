@@ -2,7 +2,7 @@
 //!
 //! Cable that is already in the walls is not bought. Prices and labour come from the catalogue;
 //! a part without a price is listed and counted, and the total says how many lines have none. What the site file counts and no catalogue
-//! lists (further batteries, protectors, buttons) is a line like any other: see [`small_parts`].
+//! lists (further batteries, protectors, buttons) is a line like any other: see `small_parts`.
 
 mod line;
 mod small_parts;

@@ -38,8 +38,7 @@ pub(crate) fn judge_existing(
         let mut against: Vec<usize> = (0..findings.len())
             .filter(|index| {
                 let one = &findings[*index];
-                let stands = one.accepted.is_none() && one.severity > Severity::Advice;
-                stands && is_against(one, &run.id, &reached)
+                one.is_to_be_mended() && is_against(one, &run.id, &reached)
             })
             .collect();
         against.sort_by_key(|index| (Reverse(findings[*index].severity), *index));

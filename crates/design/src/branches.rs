@@ -69,6 +69,16 @@ impl Branching {
     }
 }
 
+/// By number of items from `first` on: the run with branch boxes that costs least, from a place.
+pub fn branchings(
+    instance: &Instance<'_>,
+    order: &[usize],
+    place: usize,
+    first: usize,
+) -> Vec<Option<Branching>> {
+    Branches::new(instance, order, first).map_or(Vec::new(), |branches| branches.from(place))
+}
+
 /// A division in the making: cost, and what stands before.
 #[derive(Clone, Copy)]
 struct Step {

@@ -5,7 +5,7 @@
 //! same way. One further item on a chain lengthens it and adds load, so a chain that fails is the end of its kind.
 
 use crate::arrangement::{Arrangement, MOST_ARRANGED, MOST_MOVED, SMALL_SITE, arrangements};
-use crate::branches::{Branches, Branching};
+use crate::branches::{Branches, Branching, branchings};
 use crate::electric::{Head, Sweep};
 use crate::instance::Instance;
 use crate::item::Owner;
@@ -383,8 +383,7 @@ pub fn without(
         };
         let Some(at) = places.iter().position(|other| *other == place) else { continue };
         let start = Start { place, model, head, barred };
-        let branched =
-            Branches::new(instance, order, first).map_or(Vec::new(), |branches| branches.from(place));
+        let branched = branchings(instance, order, place, first);
         let table = match model {
             Some(model) => &mut changed.ports[model][at],
             None => &mut changed.outputs[at],

@@ -1,6 +1,6 @@
 //! The plan behind a least cost, found again step by step.
 
-use crate::branches::{Branches, Branching};
+use crate::branches::{Branching, branchings};
 use crate::hub::Hub;
 use crate::money::NONE;
 use crate::plan::{PlannedBox, PlannedRun, PlannedTrunk, PlannedZone, Planner, Trunk};
@@ -132,8 +132,8 @@ impl Planner<'_, '_> {
             }
             Layout::Trunk => PlannedRun { items: walked.to_vec(), choice, branching: None },
             Layout::Branched => {
-                let branches = Branches::new(self.instance, self.order, first);
-                let branching = branches.and_then(|branches| branches.from(place).swap_remove(count - 1));
+                let mut branched = branchings(self.instance, self.order, place, first);
+                let branching = branched.swap_remove(count - 1);
                 let items = branching.iter().flat_map(Branching::items).collect();
                 PlannedRun { items, choice, branching }
             }

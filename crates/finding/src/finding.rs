@@ -99,6 +99,11 @@ pub struct Finding {
 }
 
 impl Finding {
+    /// Whether somebody has to do something about it: an error or a warning that is not accepted.
+    pub fn is_to_be_mended(&self) -> bool {
+        self.accepted.is_none() && self.severity > Severity::Advice
+    }
+
     /// A finding of this kind at this place; the rest is added by the methods below.
     pub fn new(code: Code, severity: Severity, origin: impl Into<Origin>) -> Self {
         Self {

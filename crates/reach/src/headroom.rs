@@ -159,10 +159,7 @@ pub(crate) fn ends(site: &Site) -> Vec<End> {
     for box_index in 0..site.boxes.len() {
         let from_here = |run: usize| matches!(site.runs[run].from, RunStart::Port { box_index: from, .. } if from == box_index);
         let Some(like) = ends.iter().map(|end| end.like).find(|run| from_here(*run)) else { continue };
-        let ports = 1..=site.box_model(&site.boxes[box_index]).ports.value;
-        let is_free =
-            |port: &u32| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port });
-        ends.extend(ports.filter(is_free).map(|port| End { like, port: Some((box_index, port)) }));
+        ends.extend(site.free_ports(box_index).map(|port| End { like, port: Some((box_index, port)) }));
     }
     ends
 }

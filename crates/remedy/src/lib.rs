@@ -29,7 +29,7 @@ pub use pair::pair;
 pub use shortfall::{Shortfall, Why, shortfalls};
 
 use latchline_assess::rules::codes;
-use latchline_finding::{Code, ElementId, Figure, Finding, Money, Remedy, Severity, Unit};
+use latchline_finding::{Code, ElementId, Figure, Finding, Money, Remedy, Unit};
 use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
@@ -146,7 +146,7 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
     let mut groups: BTreeMap<(Code, Option<&ElementId>), usize> = BTreeMap::new();
     let mut turns: Vec<(usize, usize)> = Vec::new();
     for (index, finding) in bench.assessment.findings.iter().enumerate() {
-        if finding.accepted.is_none() && finding.severity > Severity::Advice {
+        if finding.is_to_be_mended() {
             let turn = groups.entry((finding.code, source_of(bench, finding))).or_default();
             turns.push((*turn, index));
             *turn += 1;

@@ -20,7 +20,7 @@ const LEAST_TRIED: usize = 12;
 const MOST_WORK: usize = 3_000;
 
 impl View {
-    /// What is to be done, worst danger first, with the remedies.
+    /// What is to be done, errors first, in each severity the worst danger first, with the remedies.
     ///
     /// # Errors
     /// As [`View::voltages`].
@@ -56,13 +56,15 @@ struct After<'a> {
     now: View,
     /// By which job a finding went.
     went: BTreeMap<Key, usize>,
+    /// The last job that was done, and what stood before it.
+    last: Option<(usize, BTreeSet<Key>)>,
 }
 
 /// The jobs with what is left of each when those before it are done.
 fn in_order(view: &View, assessment: &Assessment, mut jobs: Jobs) -> Result<Jobs, GivenUp> {
     let stations = view.site().map_or(1, |site| site.stations.len().max(1));
     let most = LEAST_TRIED.max(MOST_WORK / stations);
-    let mut after = After { first: assessment, now: view.clone(), went: BTreeMap::new() };
+    let mut after = After { first: assessment, now: view.clone(), went: BTreeMap::new(), last: None };
     let mut index = 0;
     while index < jobs.jobs.len().min(most) {
         after.try_job(&mut jobs, index)?;
@@ -75,6 +77,12 @@ impl After<'_> {
     fn try_job(&mut self, jobs: &mut Jobs, index: usize) -> Result<(), GivenUp> {
         let (Some(site), Some(now)) = (self.now.site(), self.now.assessment()?) else { return Ok(()) };
         let standing: BTreeSet<Key> = standing(now).map(key).collect();
+        // What has become less than a warning is gone as well.
+        if let Some((job, before)) = self.last.take() {
+            for key in before.difference(&standing) {
+                self.went.entry(key.clone()).or_insert(job);
+            }
+        }
         let own = |job: &Job| -> Vec<Key> {
             let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
             findings.map(|finding| key(&self.first.findings[*finding])).collect()
@@ -130,18 +138,11 @@ impl After<'_> {
         let clears = self.first.findings.iter().enumerate().filter(|(_, one)| clears.contains(&key(one)));
         let clears: Vec<usize> =
             clears.filter(|(_, one)| standing.contains(&key(one))).map(|(at, _)| at).collect();
-        // What has become less than a warning is gone as well.
-        let left: BTreeSet<Key> = match next.assessment()? {
-            Some(assessment) => self::standing(assessment).map(key).collect(),
-            None => return Ok(()),
-        };
-        for key in standing.difference(&left) {
-            self.went.entry(key.clone()).or_insert(index);
-        }
         let carried_by = change.carried_by.filter(|_| change.remedy.edit == remedy.edit);
         let change = JobChange { carried_by, remedy, clears, enters };
         jobs.jobs[index].in_order = Some(InOrder { change: Some(change), is_other, done_by: Vec::new() });
         self.now = next;
+        self.last = Some((index, standing));
         Ok(())
     }
 
@@ -179,10 +180,7 @@ impl After<'_> {
 
 /// Findings that stand.
 fn standing(assessment: &Assessment) -> impl Iterator<Item = &Finding> {
-    assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
+    assessment.findings.iter().filter(|finding| finding.is_to_be_mended())
 }
 
 /// The finding as it is now, or where it is gone the first of those that are wanted gone.

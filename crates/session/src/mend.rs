@@ -76,11 +76,9 @@ type Left = BTreeMap<(Code, Option<ElementId>), Severity>;
 
 fn left(assessment: &Assessment) -> Left {
     let mut left = Left::new();
-    for one in &assessment.findings {
-        if one.accepted.is_none() && one.severity > Severity::Advice {
-            let worst = left.entry((one.code, one.element.clone())).or_insert(one.severity);
-            *worst = one.severity.max(*worst);
-        }
+    for one in assessment.findings.iter().filter(|one| one.is_to_be_mended()) {
+        let worst = left.entry((one.code, one.element.clone())).or_insert(one.severity);
+        *worst = one.severity.max(*worst);
     }
     left
 }

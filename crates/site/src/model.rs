@@ -109,6 +109,14 @@ impl Site {
         &self.catalogue.boxes[&distribution_box.model.value]
     }
 
+    /// The ports of a box from which no run starts.
+    pub fn free_ports(&self, box_index: usize) -> impl Iterator<Item = u32> + '_ {
+        let ports = 1..=self.box_model(&self.boxes[box_index]).ports.value;
+        ports.filter(move |port| {
+            !self.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port })
+        })
+    }
+
     /// Model of a station.
     pub fn station_model(&self, station: &Station) -> &StationModel {
         &self.catalogue.stations[&station.model.value]

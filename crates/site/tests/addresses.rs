@@ -2,20 +2,11 @@
 //!
 //! Switch positions are positional notation and are worked by hand where they are checked.
 
-use latchline_finding::{Argument, Edit, Severity, Sources};
+use crate::common::site;
+use latchline_finding::{Argument, Edit, Severity};
 use latchline_site::addresses::{Cause, DeviceClass, assign, freeze, read_found_list, reconcile, settings};
 use latchline_site::edit::apply;
-use latchline_site::model::Site;
-use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
-
-fn site(text: &str) -> Site {
-    let mut sources = Sources::new();
-    let catalogue = sources.add("built-in", builtin_catalogue().1);
-    let site = sources.add("site.toml", text);
-    let resolved = resolve(&sources, site, &[catalogue]);
-    resolved.site.unwrap_or_else(|| panic!("{text}\n{:#?}", resolved.findings))
-}
 
 /// A site of one run with these dwellings, entrances and buildings (lines of TOML).
 fn text(family: &str, dwellings: &[String], entrances: &[String], buildings: &[String]) -> String {

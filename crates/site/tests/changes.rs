@@ -1,10 +1,9 @@
 //! No difference between two site files is silent: every key is in the table, and a difference in each is told.
 
-use latchline_finding::Sources;
+use crate::common::site;
 use latchline_site::changes::{Bearing, Changes, KEYS, bearing_of};
 use latchline_site::keys::TableSpec;
-use latchline_site::model::{SITE_FILE, Site};
-use latchline_site::{builtin_catalogue, resolve};
+use latchline_site::model::SITE_FILE;
 
 /// A small site; what is added stands at the marks.
 const BASE: &str = r#"
@@ -55,15 +54,6 @@ fn with(mark: &str, text: &str) -> String {
         site = site.replace(&format!("@{known}{end}"), &format!("{here}{end}"));
     }
     site
-}
-
-fn site(text: &str) -> Site {
-    let mut sources = Sources::new();
-    let (name, catalogue) = builtin_catalogue();
-    let catalogue = sources.add(name, catalogue);
-    let file = sources.add("site.toml", text);
-    let resolved = resolve(&sources, file, &[catalogue]);
-    resolved.site.unwrap_or_else(|| panic!("{text}\n{:#?}", resolved.findings))
 }
 
 fn tables(table: &'static TableSpec, all: &mut Vec<&'static TableSpec>) {

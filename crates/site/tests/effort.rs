@@ -1,10 +1,9 @@
 //! What a change takes: by hand from the labour and prices of the catalogue.
 
-use latchline_finding::{Money, Sources};
+use crate::common::site;
+use latchline_finding::Money;
 use latchline_site::bill::Bill;
 use latchline_site::changes::{Effort, dwellings_to_enter};
-use latchline_site::model::Site;
-use latchline_site::{builtin_catalogue, resolve};
 
 const SITE: &str = r#"
 [site]
@@ -30,15 +29,6 @@ feed = { from = "PS", to = "D", length = "5 m" }
 door = { from = "D.1", to = "E", length = "9 m" }
 flats = { from = "D.2", to = ["A-1", "A-2", "A-3"], lengths = ["12 m", "8 m", "4 m"] }
 "#;
-
-fn site(text: &str) -> Site {
-    let mut sources = Sources::new();
-    let (name, catalogue) = builtin_catalogue();
-    let catalogue = sources.add(name, catalogue);
-    let file = sources.add("site.toml", text);
-    let resolved = resolve(&sources, file, &[catalogue]);
-    resolved.site.unwrap_or_else(|| panic!("{:?}", resolved.findings))
-}
 
 /// The first text changed into the second: what is bought, and the minutes.
 fn effort(before: &str, from: &str, to: &str) -> (Option<Money>, f64) {

@@ -3,6 +3,7 @@
 mod addresses;
 mod changes;
 mod codes;
+mod common;
 mod currency;
 mod edit;
 mod effort;

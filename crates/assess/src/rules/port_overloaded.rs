@@ -3,7 +3,7 @@
 use crate::rule::{Context, Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
-use latchline_site::model::{RunStart, Site};
+use latchline_site::model::RunStart;
 use latchline_words::terms::Term;
 
 rule! {
@@ -15,11 +15,6 @@ pub fn port_limit(context: &Context<'_>, run: usize) -> Option<f64> {
     let RunStart::Port { box_index, .. } = context.site.runs[run].from else { return None };
     let model = context.site.box_model(&context.site.boxes[box_index]);
     model.port_current_limit.as_ref().map(|limit| limit.value.as_amps())
-}
-
-fn has_free_port(site: &Site, box_index: usize) -> bool {
-    let taken = |port| site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port });
-    (1..=site.box_model(&site.boxes[box_index]).ports.value).any(|port| !taken(port))
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
@@ -43,7 +38,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
                 .graded(context.grade_of_stage(stage));
             // What cannot be done is not proposed.
             let stations = context.topology.stations_beyond[index].len();
-            let way_out = match (stations, has_free_port(context.site, box_index)) {
+            let way_out = match (stations, context.site.free_ports(box_index).next().is_some()) {
                 (..=1, _) => Term::StationAloneOnPort,
                 (_, true) => Term::StationsToAFreePort,
                 (_, false) => Term::StationsToAnotherBox,

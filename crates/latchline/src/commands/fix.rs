@@ -117,11 +117,8 @@ pub fn run(
         return super::refuse(&view, look);
     };
     let before = view.text();
-    let open: Vec<&Finding> = assessment
-        .findings
-        .iter()
-        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
-        .collect();
+    let open: Vec<&Finding> =
+        assessment.findings.iter().filter(|finding| finding.is_to_be_mended()).collect();
     if arguments.all {
         surroundings.working(&FixWords::LookingForAll.say(look.language));
         let mended = session.mend(Severity::Warning)?;
@@ -345,10 +342,7 @@ fn show_steps(mended: &Mended, currency: Option<&str>, look: &Look, output: &mut
 }
 
 fn show_rest(left: &[Finding], look: &Look, output: &mut dyn Write) -> Result<()> {
-    let rest: Vec<&Finding> = left
-        .iter()
-        .filter(|finding| finding.accepted.is_none() && finding.severity > Severity::Advice)
-        .collect();
+    let rest: Vec<&Finding> = left.iter().filter(|finding| finding.is_to_be_mended()).collect();
     if rest.is_empty() {
         writeln!(output, "{}", FixWords::NothingLeft.say(look.language))?;
     } else {

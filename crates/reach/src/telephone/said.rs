@@ -404,33 +404,25 @@ pub fn battery_said(
     let hours = &*figures::battery_hours(found.hours, locale.language);
     let (batteries, capacity) = (found.batteries as usize, &*number(found.capacity_ah, 1, locale));
     // The lower figure first: who hears no more than that is safe.
-    let first = match found.hours_with_heater {
-        Some(heated) => say(AskWords::HoursWithHeater {
-            verdict,
-            heated: &figures::battery_hours(heated, locale.language),
-            hours,
-            supply,
-            stations,
-            model,
-            door,
-            calls,
-            locks,
-            batteries,
-            capacity,
-        }),
-        None => say(AskWords::Hours {
-            verdict,
-            hours,
-            supply,
-            stations,
-            model,
-            door,
-            calls,
-            locks,
-            batteries,
-            capacity,
-        }),
+    let time = &*match found.hours_with_heater {
+        Some(heated) => {
+            let heated = &figures::battery_hours(heated, locale.language);
+            say(AskWords::HoursHeated { heated, hours })
+        }
+        None => say(AskWords::HoursAlone { hours }),
     };
+    let first = say(AskWords::Hours {
+        verdict,
+        time,
+        supply,
+        stations,
+        model,
+        door,
+        calls,
+        locks,
+        batteries,
+        capacity,
+    });
     let mut lines = vec![first];
     lines.extend(is_short.then(|| say(AskWords::HoursShortHelp)));
     lines.extend(found.recharge_hours.map(|hours| {

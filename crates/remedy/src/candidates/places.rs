@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_assess::rules::codes;
 use latchline_finding::Edit;
-use latchline_site::model::{EntranceRole, Place, RunStart, Site};
+use latchline_site::model::{EntranceRole, Place, Site};
 
 /// A name in a table that is not taken: the stem, then with a number.
 pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
@@ -26,11 +26,7 @@ pub(super) fn free_port(site: &Site, box_index: usize) -> Option<String> {
 
 /// The ports of a box from which no run starts.
 pub(super) fn free_ports(site: &Site, box_index: usize) -> Vec<String> {
-    let ports = site.box_model(&site.boxes[box_index]).ports.value;
-    (1..=ports)
-        .filter(|port| !site.runs.iter().any(|run| run.from == RunStart::Port { box_index, port: *port }))
-        .map(|port| format!("{}.{port}", site.boxes[box_index].id))
-        .collect()
+    site.free_ports(box_index).map(|port| format!("{}.{port}", site.boxes[box_index].id)).collect()
 }
 
 /// The boxes at a place, if it is in a building.

@@ -4,6 +4,7 @@
 //! which cable is pulled, which ends are wired again. What is bought is what the plan has more, but that nothing is given back for a cable
 //! that is in the wall: one that was there before, or one that somebody has measured.
 
+use super::SAME_M;
 use crate::bill::Bill;
 use crate::catalogue::PartHead;
 use crate::model::{Entrance, Run, RunStart, Site};
@@ -14,8 +15,6 @@ use std::collections::BTreeMap;
 const TAKEN_OUT: f64 = 0.5;
 /// To take one end of a cable off and connect it elsewhere, or with other cores, in minutes (common practice, no source).
 const END_MINUTES: f64 = 5.0;
-/// Less than this of a metre is no difference.
-const SAME_M: f64 = 0.005;
 
 /// What a change takes.
 #[derive(Debug, Clone, Copy, PartialEq)]

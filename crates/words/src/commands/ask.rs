@@ -144,12 +144,13 @@ sentences! {
             "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
             | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
-        Hours { verdict: Option<&'a str>, hours: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
-            "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {hours} h in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
-            | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {hours} h in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
-        HoursWithHeater { verdict: Option<&'a str>, heated: &'a str, hours: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
-            "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {heated} h with its heater on and {hours} h without, in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
-            | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {heated} h mit dessen Heizung und {hours} h ohne, in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
+        Hours { verdict: Option<&'a str>, time: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
+            "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {time} in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
+            | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {time} in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
+        HoursAlone { hours: &'a str }: "{hours} h" | same,
+        HoursHeated { heated: &'a str, hours: &'a str }:
+            "{heated} h with its heater on and {hours} h without,"
+            | "{heated} h mit dessen Heizung und {hours} h ohne,",
         HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize, locks: &'a str }:
             "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, {locks}, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
             | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",

@@ -53,6 +53,9 @@ pub(crate) fn judge_existing(
         let verdict = match (found.is_empty(), open.is_empty()) {
             (false, _) if against.iter().any(is_error) => ExistingCable::Fails(found),
             (_, false) => ExistingCable::NotJudged(open),
+            (false, true) if found.iter().any(|code| READINGS.contains(code)) => {
+                ExistingCable::ReadsOtherwise(found)
+            }
             (false, true) => ExistingCable::Warned(found),
             (true, true) if is_measured => ExistingCable::CanStay,
             (true, true) => ExistingCable::CanStayIfMeasured,
@@ -66,6 +69,9 @@ pub(crate) fn judge_existing(
         });
     }
 }
+
+/// Warnings of what was read of a cable.
+const READINGS: [Code; 2] = [codes::MEASURED_LOOP_DIFFERS, codes::MEASURED_CAPACITANCE_DIFFERS];
 
 /// Names of the stations and boxes that power reaches through a run.
 fn reached<'a>(site: &'a Site, ways: &Ways<'_>, run: usize) -> BTreeSet<&'a ElementId> {

@@ -1,6 +1,5 @@
 //! What is to be said of a cable that is already in the walls.
 
-use crate::rules::codes;
 use latchline_finding::{Code, ElementId};
 use latchline_network::conductor_size::ConductorSize;
 
@@ -13,6 +12,9 @@ pub enum ExistingCable {
     CanStayIfMeasured,
     /// Warnings stand against it, no error; these codes.
     Warned(Vec<Code>),
+    /// Warnings stand against it, no error, and what was read of it is not what the stated cable and length have: a fault, or another
+    /// cable, that is to be found before it is used; these codes.
+    ReadsOtherwise(Vec<Code>),
     /// Errors stand against it; the codes of errors and warnings.
     Fails(Vec<Code>),
     /// Something about it or a station of its own could not be judged; these codes.
@@ -20,22 +22,13 @@ pub enum ExistingCable {
 }
 
 impl ExistingCable {
-    /// Whether what was read of it is not what the stated cable and length have: a fault, or another cable.
-    pub fn reads_otherwise(&self) -> bool {
-        let codes = match self {
-            ExistingCable::Warned(codes) | ExistingCable::Fails(codes) => codes.as_slice(),
-            _ => &[],
-        };
-        let readings = [codes::MEASURED_LOOP_DIFFERS, codes::MEASURED_CAPACITANCE_DIFFERS];
-        codes.iter().any(|code| readings.contains(code))
-    }
-
     /// The stable word used in JSON.
     pub fn word(&self) -> &'static str {
         match self {
             ExistingCable::CanStay => "can-stay",
             ExistingCable::CanStayIfMeasured => "can-stay-if-measured",
             ExistingCable::Warned(_) => "warned",
+            ExistingCable::ReadsOtherwise(_) => "reads-otherwise",
             ExistingCable::Fails(_) => "fails",
             ExistingCable::NotJudged(_) => "not-judged",
         }

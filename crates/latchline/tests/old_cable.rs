@@ -113,4 +113,10 @@ fn what_reads_otherwise_is_looked_into_first() {
     let (ran, said) = ask(&starter(", measured = { loop = \"4.5 ohm\", insulation = \"20 Mohm\" }"));
     assert!(ran.status == 1 && said.starts_with("Not before this is looked into, on flats-1: "), "{said}");
     assert!(said.contains("look first"), "{said}");
+    // The check says the same of it.
+    let page = starter(", measured = { loop = \"4.5 ohm\", insulation = \"20 Mohm\" }")
+        .run(&["check", "site.toml"])
+        .out;
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("reads otherwise than stated, to be looked into first: flats-1"), "{page}");
 }

@@ -198,8 +198,8 @@ struct RunDocument {
     /// The device with the least margin on it or beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
-    /// Of a cable that is there already: "can-stay", "can-stay-if-measured", "warned" (warnings stand against it), "fails" (errors do) or
-    /// "not-judged".
+    /// Of a cable that is there already: "can-stay", "can-stay-if-measured", "warned" (warnings stand against it), "reads-otherwise"
+    /// (they do, and its readings are not those of the stated cable), "fails" (errors do) or "not-judged".
     #[serde(skip_serializing_if = "Option::is_none")]
     existing: Option<&'static str>,
 }

@@ -42,12 +42,12 @@ pub fn old_cable<'a>(site: &Site, assessment: &'a Assessment, language: Language
     if other_errors > 0 {
         says.push(OldCableWords::OtherErrors { errors: other_errors }.say(language));
     }
-    let stays = |existing: &ExistingRun| {
-        let is_well = matches!(existing.verdict, ExistingCable::CanStay | ExistingCable::Warned(_));
-        is_well && !existing.verdict.reads_otherwise()
-    };
-    let can_stay = !runs.is_empty() && runs.iter().all(|(_, existing)| stays(existing));
+    let can_stay = !runs.is_empty() && runs.iter().all(|(_, existing)| stays(&existing.verdict));
     OldCable { can_stay, other_errors, says, runs }
+}
+
+fn stays(verdict: &ExistingCable) -> bool {
+    matches!(verdict, ExistingCable::CanStay | ExistingCable::Warned(_))
 }
 
 struct Answer<'a> {
@@ -67,25 +67,19 @@ impl Answer<'_> {
     /// The sentence to say.
     fn first(&self) -> String {
         let say = |words: OldCableWords<'_>| words.say(self.language);
-        let stay = self.named(&|one| {
-            matches!(one, ExistingCable::CanStay | ExistingCable::Warned(_)) && !one.reads_otherwise()
-        });
+        let stay = self.named(&stays);
         let stay = stay.as_deref();
         let unmeasured = self.named(&|one| *one == ExistingCable::CanStayIfMeasured);
         let not_judged = self.named(&|one| matches!(one, ExistingCable::NotJudged(_)));
+        let open: Vec<&str> = [&unmeasured, &not_judged].into_iter().flatten().map(String::as_str).collect();
+        let open = (!open.is_empty()).then(|| open.join(", "));
+        let open = open.as_deref();
+        let message = &self.worst().unwrap_or_default();
         if let Some(runs) = self.named(&|one| matches!(one, ExistingCable::Fails(_))) {
-            let open: Vec<String> = unmeasured.into_iter().chain(not_judged).collect();
-            let open = (!open.is_empty()).then(|| open.join(", "));
-            let message = &self.worst().unwrap_or_default();
-            return say(OldCableWords::No { runs: &runs, message, stay, open: open.as_deref() });
+            return say(OldCableWords::No { runs: &runs, message, stay, open });
         }
-        let is_doubtful =
-            |one: &ExistingCable| matches!(one, ExistingCable::Warned(_)) && one.reads_otherwise();
-        if let Some(runs) = self.named(&is_doubtful) {
-            let open: Vec<String> = unmeasured.into_iter().chain(not_judged).collect();
-            let open = (!open.is_empty()).then(|| open.join(", "));
-            let message = &self.worst().unwrap_or_default();
-            return say(OldCableWords::LookFirst { runs: &runs, message, stay, open: open.as_deref() });
+        if let Some(runs) = self.named(&|one| matches!(one, ExistingCable::ReadsOtherwise(_))) {
+            return say(OldCableWords::LookFirst { runs: &runs, message, stay, open });
         }
         if let Some(runs) = unmeasured {
             return say(OldCableWords::MeasureFirst { runs: &runs, stay, open: not_judged.as_deref() });

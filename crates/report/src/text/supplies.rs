@@ -145,7 +145,11 @@ fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
         let names = runs.map(|run| {
             let name = template::plain(run.id.as_str());
             match run.existing.as_ref().map(|one| &one.verdict) {
-                Some(ExistingCable::Fails(codes) | ExistingCable::Warned(codes)) if !little_room => {
+                Some(
+                    ExistingCable::Fails(codes)
+                    | ExistingCable::Warned(codes)
+                    | ExistingCable::ReadsOtherwise(codes),
+                ) if !little_room => {
                     let codes: Vec<&str> = codes.iter().map(|code| code.as_str()).collect();
                     format!("{name} ({})", codes.join(", "))
                 }
@@ -165,12 +169,14 @@ fn existing(assessment: &Assessment, little_room: bool, look: &Look) -> String {
     let stay = named(&|one| *one == ExistingCable::CanStay);
     let unmeasured = named(&|one| *one == ExistingCable::CanStayIfMeasured);
     let warned = named(&|one| matches!(one, ExistingCable::Warned(_)));
+    let otherwise = named(&|one| matches!(one, ExistingCable::ReadsOtherwise(_)));
     let fails = named(&|one| matches!(one, ExistingCable::Fails(_)));
     let open = named(&|one| matches!(one, ExistingCable::NotJudged(_)));
     let lines = [
         (&stay, Remark::CanStay { runs: &stay }),
         (&unmeasured, Remark::CanStayIfMeasured { runs: &unmeasured }),
         (&warned, Remark::ExistingWarned { runs: &warned }),
+        (&otherwise, Remark::ExistingReadsOtherwise { runs: &otherwise }),
         (&fails, Remark::ExistingFails { runs: &fails }),
         (&open, Remark::ExistingNotJudged { runs: &open }),
     ];

@@ -101,6 +101,9 @@ sentences! {
         ExistingWarned { runs: &'a str }:
             "Existing cable that can stay, with a warning: {runs}."
             | "Vorhandene Leitungen, die bleiben können, mit Warnung: {runs}.",
+        ExistingReadsOtherwise { runs: &'a str }:
+            "Existing cable that reads otherwise than stated, to be looked into first: {runs}."
+            | "Vorhandene Leitungen, die anders messen als angegeben, erst zu klären: {runs}.",
         ExistingFails { runs: &'a str }:
             "Existing cable that cannot stay as it is: {runs}."
             | "Vorhandene Leitungen, die so nicht bleiben können: {runs}.",

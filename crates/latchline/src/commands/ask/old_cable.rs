@@ -83,8 +83,8 @@ fn rows(site: &Site, assessment: &Assessment, found: &OldCable<'_>, look: &Look)
     for (run, existing) in &found.runs {
         let stays = match existing.verdict {
             ExistingCable::CanStay => OldCableHead::Yes,
-            ExistingCable::Warned(_) if existing.verdict.reads_otherwise() => OldCableHead::LookFirst,
             ExistingCable::Warned(_) => OldCableHead::Warning,
+            ExistingCable::ReadsOtherwise(_) => OldCableHead::LookFirst,
             ExistingCable::CanStayIfMeasured => OldCableHead::MeasureFirst,
             ExistingCable::Fails(_) => OldCableHead::No,
             ExistingCable::NotJudged(_) => OldCableHead::NotJudged,
@@ -170,6 +170,7 @@ impl<'a> OldCableFigures<'a> {
             let codes = match &existing.verdict {
                 ExistingCable::Fails(codes)
                 | ExistingCable::Warned(codes)
+                | ExistingCable::ReadsOtherwise(codes)
                 | ExistingCable::NotJudged(codes) => codes.iter().map(|code| code.as_str()).collect(),
                 ExistingCable::CanStay | ExistingCable::CanStayIfMeasured => Vec::new(),
             };

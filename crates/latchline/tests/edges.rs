@@ -138,15 +138,15 @@ fn hours_asked_of_a_battery_that_is_not_there_stand_on_the_supplys_line() {
     assert!(text.contains("no battery, 8 h are asked for"), "{text}");
 }
 
-/// The ageing and the cold of a battery come from a table of IEEE 485 that was written down from memory: it is said where they are used.
+/// The ageing and the cold of a battery come from a table of IEEE 485 that was written down from memory: where they are used the reader is sent to the edition in force.
 #[test]
 fn a_table_from_memory_is_said_to_be_so() {
     let folder = Folder::with_starter();
     folder.edit("site.toml", "model = \"ostrel-ps-120\"", "model = \"ostrel-ps-120b\"");
     let sheet = joined(&folder.run(&["check", "site.toml", "--supply", "PS"]).out);
-    assert!(sheet.contains("IEEE 485, ageing and temperature (table from memory)"), "{sheet}");
+    assert!(sheet.contains("IEEE 485, ageing and temperature (check the edition in force)"), "{sheet}");
     folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]);
-    assert!(tables(&folder, "pack").contains("table from memory"));
+    assert!(tables(&folder, "pack").contains("check the edition in force"));
 }
 
 #[test]

@@ -90,9 +90,17 @@ pub struct Column {
     pub width: u8,
     /// Whether a sum stands below it.
     pub is_summed: bool,
+    /// Whether the heading over the rows says all that it holds: paper leaves it out, files to sort and filter keep it.
+    pub is_said_above: bool,
 }
 
 impl Column {
+    /// The same, left out on paper since the heading over the rows says it.
+    #[must_use]
+    pub fn said_above(self) -> Column {
+        Column { is_said_above: true, ..self }
+    }
+
     /// The heading with the unit.
     pub fn heading(&self) -> String {
         match self.unit {

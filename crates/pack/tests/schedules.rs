@@ -3,6 +3,7 @@
 mod door_wiring;
 mod job_cards;
 mod parts_list;
+mod said_above;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
@@ -227,6 +228,7 @@ fn check(site: Site) {
     let listed = column(table(Part::InHand), 1);
     assert!(runs.keys().all(|run| listed.get(run) == Some(&1)), "runs in hand");
 
+    said_above::check(&tables);
     check_people(site, &tables);
     check_steps(site, &subject, &tables);
     check_labels(&subject);

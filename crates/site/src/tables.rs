@@ -1,11 +1,12 @@
 //! Whole tables of keys, held against their readers.
 
 use crate::catalogue::CATALOGUE_FILE;
-use crate::keys::{Bounds, Kind, TableSpec, Without, read_number_and_unit, read_quantity};
+use crate::keys::{Bears, Bounds, Kind, TableSpec, Without, read_number_and_unit, read_quantity};
 use crate::model::SITE_FILE;
 use crate::parse::asked;
 use crate::{builtin_catalogue, resolve};
-use latchline_finding::Sources;
+use latchline_finding::{Language, Sources};
+use latchline_words::key_names::name_of;
 use std::collections::BTreeSet;
 
 fn every_table(spec: &'static TableSpec, seen: &mut Vec<&'static TableSpec>) {
@@ -41,6 +42,20 @@ fn keys_are_unique_documented_and_their_bounds_say_what_they_are() {
             }
         }
     }
+}
+
+#[test]
+fn every_key_that_a_verdict_can_rest_on_has_a_name_for_paper() {
+    let mut tables = Vec::new();
+    every_table(&CATALOGUE_FILE, &mut tables);
+    let of_parts = tables.into_iter().filter(|table| table.keys.iter().any(|key| key.name == "assumed"));
+    let mut nameless = Vec::new();
+    let conditions = SITE_FILE.keys.iter().find(|key| key.name == "conditions");
+    for table in of_parts.chain(conditions.and_then(|key| key.kind.table())) {
+        let judged = table.keys.iter().filter(|key| key.bears != Bears::OnNothing);
+        nameless.extend(judged.map(|key| key.name).filter(|key| name_of(key, Language::German).is_none()));
+    }
+    assert_eq!(nameless, Vec::<&str>::new(), "a row of latchline_words::key_names each");
 }
 
 /// A site in which every table is written that the built-in catalogue does not hold, and every way of reading one is taken.

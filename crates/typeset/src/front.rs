@@ -7,6 +7,7 @@ use crate::text::{Style, wrapped};
 use latchline_finding::Language;
 use latchline_pack::Paper;
 use latchline_words::typeset::Word;
+use std::ops::Range;
 
 const SITE: Style = Style { size_mm: 26.0 * MM_PER_POINT, bold: true };
 const WHAT: Style = Style { size_mm: 13.0 * MM_PER_POINT, bold: false };
@@ -20,6 +21,8 @@ pub(crate) struct Cover<'c> {
     pub(crate) running: Running,
     /// Item and value in turn.
     pub(crate) facts: Vec<(String, String)>,
+    /// Heading of the errors of the site, and these.
+    pub(crate) errors: (&'c str, Vec<String>),
     /// Heading of the cautions, and these.
     pub(crate) cautions: (&'c str, Vec<&'c str>),
     /// What must be known of this file.
@@ -29,7 +32,8 @@ pub(crate) struct Cover<'c> {
 /// The cover.
 pub(crate) fn cover<'f>(fonts: &'f Fonts, paper: Paper, language: Language, cover: Cover<'_>) -> Section<'f> {
     let mut flow = Flow::new(fonts, page_size(paper, Way::Portrait), cover.running);
-    flow.y += 24.0;
+    // Errors take the room above the title, so that the cautions stay on the cover.
+    flow.y += if cover.errors.1.is_empty() { 24.0 } else { 4.0 };
     let title = wrapped(fonts, cover.site, SITE, flow.width());
     let blocks = flow.set_lines(title, SITE, 0.0);
     let mut element = Element::new(Kind::Heading(1)).words(cover.site);
@@ -37,8 +41,13 @@ pub(crate) fn cover<'f>(fonts: &'f Fonts, paper: Paper, language: Language, cove
     flow.push(element);
     flow.y += 2.0;
     flow.paragraph(Word::DoorEntryPack.say(language), WHAT);
-    flow.y += 10.0;
+    flow.y += if cover.errors.1.is_empty() { 10.0 } else { 4.0 };
     facts(&mut flow, &cover.facts);
+    if !cover.errors.1.is_empty() {
+        flow.y += 8.0;
+        let errors: Vec<&str> = cover.errors.1.iter().map(String::as_str).collect();
+        boxed(&mut flow, cover.errors.0, &errors);
+    }
     flow.y += 8.0;
     boxed(&mut flow, cover.cautions.0, &cover.cautions.1);
     flow.y += 6.0;
@@ -126,8 +135,16 @@ pub(crate) struct Entry {
     pub(crate) words: String,
     /// What stands between them and the number of the page: a size of sheet.
     pub(crate) remark: String,
-    /// Page of the document, from 0.
-    pub(crate) page: usize,
+    /// Pages of the document, from 0: the first, and the one behind the last.
+    pub(crate) pages: Range<usize>,
+}
+
+impl Entry {
+    /// The numbers of its pages, as a reader counts them.
+    fn numbers(&self) -> String {
+        let (first, last) = (self.pages.start + 1, self.pages.end.max(self.pages.start + 1));
+        if first == last { first.to_string() } else { format!("{first}–{last}") }
+    }
 }
 
 /// The contents: each group of entries under its heading.
@@ -151,7 +168,7 @@ pub(crate) fn contents<'f>(
 }
 
 fn entry(flow: &mut Flow<'_>, entry: &Entry) -> Element {
-    const NUMBER_MM: f64 = 12.0;
+    const NUMBER_MM: f64 = 18.0;
     const REMARK_MM: f64 = 26.0;
     const ROW_MM: f64 = 5.4;
     let room = flow.width() - NUMBER_MM - REMARK_MM - 3.0;
@@ -160,7 +177,7 @@ fn entry(flow: &mut Flow<'_>, entry: &Entry) -> Element {
     flow.need(height);
     let (page, y) = (flow.page_number(), flow.y);
     let right = FILING_MM + flow.width();
-    let number = (entry.page + 1).to_string();
+    let number = entry.numbers();
     let number_width = BODY.width_mm(flow.fonts, &number);
     let text = |x: f64, line: usize, text: &str| Mark::Text {
         at: (x, y + 0.7 + line as f64 * BODY.line_mm() + BODY.baseline_mm()),
@@ -180,7 +197,7 @@ fn entry(flow: &mut Flow<'_>, entry: &Entry) -> Element {
     flow.page().artifact(vec![line]);
     let area = (FILING_MM, y, flow.width(), height);
     let link = flow.page().links.len();
-    flow.page().links.push(Link { area, to_page: entry.page, words: entry.words.clone() });
+    flow.page().links.push(Link { area, to_page: entry.pages.start, words: entry.words.clone() });
     flow.y += height;
     let mut link_element = Element::of_block(Kind::Link, page, block);
     link_element.children.push(Child::Link { page, link });

@@ -5,10 +5,12 @@ use crate::font::Fonts;
 use crate::front::{self, Cover, Entry};
 use crate::page::{Bookmark, Child, Element, Kind, Page, Section};
 use crate::table;
-use latchline_finding::Language;
+use latchline_finding::{Language, Severity};
 use latchline_pack::language::Word;
 use latchline_pack::tables::{cautions, error_line};
 use latchline_pack::{Audience, Drawing, Pack, Part, Subject};
+use latchline_words::codes::title_of;
+use latchline_words::template::names;
 use latchline_words::typeset::{Sentence, Word as Own};
 use std::collections::BTreeSet;
 
@@ -200,9 +202,28 @@ fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTr
         site: site_title(subject),
         running: running(subject, locale.word(Word::ContentsTitle)),
         facts,
+        errors: (Own::Errors.say(language), errors_by_kind(subject)),
         cautions: (locale.word(Word::Cautions), cautions(&locale)),
         remarks,
     }
+}
+
+/// The errors of the site: each kind once, with its places.
+fn errors_by_kind(subject: &Subject<'_>) -> Vec<String> {
+    let language = subject.locale.language;
+    let mut kinds: Vec<(String, Vec<&str>)> = Vec::new();
+    for finding in subject.findings.iter().filter(|finding| finding.severity == Severity::Error) {
+        let title = title_of(finding.code.as_str(), language);
+        let place = finding.element.as_ref().map(|element| element.as_str());
+        match kinds.iter_mut().find(|(known, _)| *known == title) {
+            Some((_, places)) => places.extend(place),
+            None => kinds.push((title, place.into_iter().collect())),
+        }
+    }
+    let say = |(what, places): &(String, Vec<&str>)| {
+        Sentence::ErrorOf { what, places: &names(places, language) }.say(language)
+    };
+    kinds.iter().map(say).collect()
 }
 
 /// Characters by their codes.
@@ -216,19 +237,42 @@ fn codes(signs: &BTreeSet<char>) -> String {
     codes.join(", ")
 }
 
+/// A drawing in the register: sheets of one size that belong together are one entry.
+fn register(language: Language, part: &PartSection<'_>, before: usize) -> Vec<Entry> {
+    let titles: Vec<&str> = part.section.bookmarks.iter().map(|bookmark| bookmark.title.as_str()).collect();
+    let sheets: Vec<usize> = (0..part.sizes.len()).collect();
+    let belong = |one: &usize, next: &usize| {
+        part.sizes[*one] == part.sizes[*next]
+            && (part.part != Part::JobCards || titles[*one] == titles[*next])
+    };
+    let entry = |sheets: &[usize]| {
+        let (first, of) = (sheets[0], sheets.len());
+        let words = match part.part {
+            Part::JobCards => titles[first].to_string(),
+            _ if of == part.sizes.len() => {
+                Sentence::Sheets { drawing: &part.section.title, of }.say(language)
+            }
+            _ => titles[first].to_string(),
+        };
+        let pages = before + first..before + first + of;
+        Entry { words, remark: part.sizes[first].clone(), pages }
+    };
+    sheets.chunk_by(belong).map(entry).collect()
+}
+
 /// What the contents list, with `before` pages before the first part.
 fn entries(language: Language, parts: &[&PartSection<'_>], before: usize) -> [(String, Vec<Entry>); 2] {
     let (mut contents, mut drawings) = (Vec::new(), Vec::new());
     let mut page = before;
     for part in parts {
-        let section = &part.section;
-        contents.push(Entry { words: section.title.clone(), remark: String::new(), page });
-        for (bookmark, size) in section.bookmarks.iter().zip(&part.sizes) {
-            let entry =
-                Entry { words: bookmark.title.clone(), remark: size.clone(), page: page + bookmark.page };
-            drawings.push(entry);
-        }
-        page += section.pages.len();
+        let pages = page..page + part.section.pages.len();
+        page = pages.end;
+        contents.push(Entry {
+            words: part.section.title.clone(),
+            remark: String::new(),
+            pages: pages.clone(),
+        });
+        drawings.extend(register(language, part, pages.start));
     }
     [
         (Own::Contents.say(language).to_string(), contents),

@@ -58,6 +58,11 @@ enum ShownRow {
     Cells(Vec<ShownCell>, Style),
 }
 
+/// The columns of a table that are printed, by index: what the headings over the rows say is not said in each row again.
+fn printed_columns(table: &Table) -> Vec<usize> {
+    (0..table.columns.len()).filter(|index| !table.columns[*index].is_said_above).collect()
+}
+
 /// A table in words, with what its columns want.
 struct Shown {
     /// Headings, and whether the column holds numbers, which stand at its right.
@@ -68,13 +73,14 @@ struct Shown {
 
 impl Shown {
     fn new(fonts: &Fonts, table: &Table, locale: &Locale) -> Shown {
+        let printed = printed_columns(table);
         let mut rows = Vec::with_capacity(table.rows.len() + 1);
         for row in &table.rows {
             rows.push(match row {
                 Row::Heading(text) => ShownRow::Heading(text.clone()),
                 Row::Cells(cells) => {
-                    let shown = cells.iter().zip(&table.columns);
-                    let shown = shown.map(|(cell, column)| {
+                    let shown = printed.iter().map(|index| {
+                        let (cell, column) = (&cells[*index], &table.columns[*index]);
                         let text = || locale.cell_text(cell, Some(column));
                         match cell {
                             Cell::Tick => ShownCell::Tick,
@@ -91,7 +97,7 @@ impl Shown {
             });
         }
         if table.has_sums() && !table.rows.is_empty() {
-            rows.push(ShownRow::Cells(totals(table, locale), BODY_BOLD));
+            rows.push(ShownRow::Cells(totals(table, &printed, locale), BODY_BOLD));
         }
         let cells = |index: usize| {
             rows.iter().filter_map(move |row| match row {
@@ -101,8 +107,8 @@ impl Shown {
         };
         let mut headings = Vec::new();
         let mut wants = Vec::new();
-        for (index, column) in table.columns.iter().enumerate() {
-            let heading = column.heading();
+        for (index, column) in printed.iter().enumerate() {
+            let heading = table.columns[*column].heading();
             // A dash that stands for a missing number is no word.
             let numbers = cells(index).filter(|(cell, _)| matches!(cell, ShownCell::Number(_))).count();
             let words = |cell: &ShownCell| matches!(cell, ShownCell::Words(text) if text.chars().count() > 1);
@@ -145,17 +151,17 @@ impl Shown {
     }
 }
 
-/// The row of sums.
-fn totals(table: &Table, locale: &Locale) -> Vec<ShownCell> {
-    let total = |(index, column): (usize, &latchline_pack::Column)| {
-        if column.is_summed {
-            let decimals = usize::from(table.sum_decimals(index));
-            return ShownCell::Number(locale.number(table.sum(index), decimals));
+/// The row of sums, under the columns that are printed.
+fn totals(table: &Table, printed: &[usize], locale: &Locale) -> Vec<ShownCell> {
+    let total = |(index, column): (usize, &usize)| {
+        if table.columns[*column].is_summed {
+            let decimals = usize::from(table.sum_decimals(*column));
+            return ShownCell::Number(locale.number(table.sum(*column), decimals));
         }
         let words = if index == 0 { locale.word(latchline_pack::language::Word::Total) } else { "" };
         ShownCell::Words(words.to_string())
     };
-    table.columns.iter().enumerate().map(total).collect()
+    printed.iter().enumerate().map(total).collect()
 }
 
 /// A row broken into lines.

@@ -190,8 +190,8 @@ words! {
         CurrentLawLights: "Kirchhoff's current law; all lights on" | "Kirchhoffs Knotenregel; alle Leuchten an",
         Count: "count" | "Anzahl",
         Ieee485:
-            "IEEE 485, ageing and temperature (table from memory)"
-            | "IEEE 485, Alterung und Temperatur (Tabelle aus dem Gedächtnis)",
+            "IEEE 485, ageing and temperature (check the edition in force)"
+            | "IEEE 485, Alterung und Temperatur (gültige Ausgabe prüfen)",
         Energy: "conservation of energy" | "Energieerhaltung",
         Peukert: "Peukert's law, from the capacity at the rated hours" | "Peukerts Gesetz, aus der Kapazität bei der Nennzeit",
         PeukertMean:
@@ -204,8 +204,8 @@ words! {
             "method of NFPA 72 10.6.7, to compare with the battery fitted; door entry need not meet it"
             | "Verfahren der NFPA 72 10.6.7, zum Vergleich mit der eingebauten; für Türsprechanlagen nicht verlangt",
         Recharge:
-            "battery four fifths full again, charge factor 1.2 (common practice); 24 h by EN 54-4 (from memory)"
-            | "Batterie wieder zu vier Fünfteln voll, Ladefaktor 1,2 (üblich); 24 h nach EN 54-4 (aus dem Gedächtnis)",
+            "battery four fifths full again, charge factor 1.2 (common practice); 24 h by EN 54-4 (check the edition in force)"
+            | "Batterie wieder zu vier Fünfteln voll, Ladefaktor 1,2 (üblich); 24 h nach EN 54-4 (gültige Ausgabe prüfen)",
         Derating:
             "less power in heat, in a straight line as data sheets give it; compared with the largest load on mains"
             | "weniger Leistung in der Wärme, geradlinig wie in Datenblättern; verglichen mit der größten Last am Netz",

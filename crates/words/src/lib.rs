@@ -21,6 +21,7 @@ pub mod design;
 pub mod door;
 pub mod drawing;
 pub mod figures;
+pub mod key_names;
 pub mod locate;
 pub mod missing;
 mod of_finding;

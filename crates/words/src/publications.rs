@@ -3,12 +3,13 @@
 use crate::row::words;
 
 words! {
-    /// A publication with how its figures are known: by itself, as quoted by somebody else, or from memory.
+    /// A publication with how its figures are known: by itself, as quoted by somebody else, or from memory (then the reader is
+    /// asked to check the edition in force).
     pub enum Publication {
         // Locks on escape routes.
         En179: "EN 179" | same,
         En1125: "EN 1125" | same,
-        En13637: "EN 13637 (from memory)" | "EN 13637 (aus dem Gedächtnis)",
+        En13637: "EN 13637 (check the edition in force)" | "EN 13637 (gültige Ausgabe prüfen)",
         IbcSensor: "IBC 2015 1010.1.9.8, NFPA 101 7.2.1.6.2" | same,
         Nfpa101Delay: "NFPA 101 7.2.1.6.1" | same,
         CommonPractice: "common practice, no source" | "üblich, keine Quelle",
@@ -17,10 +18,10 @@ words! {
             "2010 ADA Standards 308.2.1 and 308.3.1, unobstructed reach"
             | "2010 ADA Standards 308.2.1 und 308.3.1, Reichweite ohne Hindernis",
         ApprovedDocumentM:
-            "Approved Document M volume 1 (England), M4(2) and M4(3) (from memory)"
-            | "Approved Document M, Band 1 (England), M4(2) und M4(3) (aus dem Gedächtnis)",
+            "Approved Document M volume 1 (England), M4(2) and M4(3) (check the edition in force)"
+            | "Approved Document M, Band 1 (England), M4(2) und M4(3) (gültige Ausgabe prüfen)",
         Dm236: "DM 236/1989, entry phones, as quoted" | "DM 236/1989, Türsprechstellen, nach Zitat",
-        Din18040: "DIN 18040-2 (from memory)" | "DIN 18040-2 (aus dem Gedächtnis)",
+        Din18040: "DIN 18040-2 (check the edition in force)" | "DIN 18040-2 (gültige Ausgabe prüfen)",
         FrenchOrder:
             "order of 24 December 2015 on dwellings, as quoted"
             | "Erlass vom 24. Dezember 2015 über Wohnungen, nach Zitat",
@@ -28,10 +29,10 @@ words! {
         Tek17:
             "advice on TEK17 for dwellings, bell panels, as quoted"
             | "Hinweise zu TEK17 für Wohnungen, Klingeltableaus, nach Zitat",
-        Iso21542: "ISO 21542 (from memory)" | "ISO 21542 (aus dem Gedächtnis)",
+        Iso21542: "ISO 21542 (check the edition in force)" | "ISO 21542 (gültige Ausgabe prüfen)",
         CteDbSua:
-            "CTE DB SUA, accessible controls (from memory)"
-            | "CTE DB SUA, barrierefreie Bedienelemente (aus dem Gedächtnis)",
+            "CTE DB SUA, accessible controls (check the edition in force)"
+            | "CTE DB SUA, barrierefreie Bedienelemente (gültige Ausgabe prüfen)",
         As14281: "AS 1428.1, touch pads, as quoted" | "AS 1428.1, Tastflächen, nach Zitat",
     }
 }
@@ -64,11 +65,11 @@ words! {
     /// What else a publication asks of a door panel.
     pub enum PanelAdvice {
         Obstruction:
-            "beyond an obstruction deeper than 0.51 m at most 1.12 m (308.2.2); with one hand, at most 22 N (309.4, from memory)"
-            | "hinter einem Hindernis von mehr als 0,51 m höchstens 1,12 m (308.2.2); mit einer Hand, höchstens 22 N (309.4, aus dem Gedächtnis)",
+            "beyond an obstruction deeper than 0.51 m at most 1.12 m (308.2.2); with one hand, at most 22 N (309.4; check the edition in force)"
+            | "hinter einem Hindernis von mehr als 0,51 m höchstens 1,12 m (308.2.2); mit einer Hand, höchstens 22 N (309.4; gültige Ausgabe prüfen)",
         ReturnCorner:
-            "at least 0.3 m from an external return corner (from memory); in buildings other than dwellings 0.75 m to 1.20 m (volume 2, 4.30, as quoted)"
-            | "mindestens 0,3 m von einer Außenecke (aus dem Gedächtnis); in anderen als Wohngebäuden 0,75 m bis 1,20 m (Band 2, 4.30, nach Zitat)",
+            "at least 0.3 m from an external return corner (check the edition in force); in buildings other than dwellings 0.75 m to 1.20 m (volume 2, 4.30, as quoted)"
+            | "mindestens 0,3 m von einer Außenecke (gültige Ausgabe prüfen); in anderen als Wohngebäuden 0,75 m bis 1,20 m (Band 2, 4.30, nach Zitat)",
         BellPushes:
             "bell pushes 0.40 m to 1.40 m (the same, as quoted)"
             | "Klingeltaster 0,40 m bis 1,40 m (ebenda, nach Zitat)",

@@ -202,6 +202,11 @@ fn counted(value: f64, number: String, form: &str) -> String {
     }
 }
 
+/// Names one after the other, the last after "and"; of many the first, and how many more.
+pub fn names(names: &[&str], language: Language) -> String {
+    list(names.iter().copied(), "and", language)
+}
+
 pub(crate) fn list<'a>(
     names: impl ExactSizeIterator<Item = &'a str>,
     form: &str,

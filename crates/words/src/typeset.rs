@@ -17,6 +17,7 @@ words! {
             "the owner; without prices, wiring and settings"
             | "den Eigentümer; ohne Preise, Verdrahtung und Einstellungen",
         Pages: "Pages" | "Seiten",
+        Errors: "Errors" | "Fehler",
         NotArchival:
             "Without a date this file does not claim to be PDF/A."
             | "Ohne Datum erhebt diese Datei keinen Anspruch auf PDF/A.",
@@ -40,6 +41,10 @@ sentences! {
         SheetOf { drawing: &'a str, sheet: usize, of: usize }:
             "{drawing}, sheet {sheet} of {of}"
             | "{drawing}, Blatt {sheet} von {of}",
+        Sheets { drawing: &'a str, of: usize }:
+            "{drawing}, {of:sheet|sheets}"
+            | "{drawing}, {of:Blatt|Blätter}",
+        ErrorOf { what: &'a str, places: &'a str }: "{what}<: {places}>" | same,
         LabelsApart { files: &'a str }:
             "Labels are in files of their own, {files}: print them on label stock at true scale."
             | "Die Etiketten stehen in eigenen Dateien, {files}: ohne Skalierung auf Etikettenbogen drucken.",

@@ -143,8 +143,8 @@ mod tests {
     #[test]
     fn every_source_says_how_it_is_known() {
         for (country, range) in RANGES {
-            let is_told =
-                english(range.source).contains("as quoted") || english(range.source).contains("from memory");
+            let is_told = english(range.source).contains("as quoted")
+                || english(range.source).contains("check the edition in force");
             assert!(is_told || *country == "US", "{country}: {}", english(range.source));
             assert!(range.least_m < range.most_m);
         }

@@ -72,7 +72,7 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
             } else {
                 format!("{}/{}", run.id, last + 1)
             };
-            let moment = if state.calls.is_empty() { Word::BriefStandby } else { Word::BriefTalking };
+            let moment = if state.calls.is_empty() { Word::BriefInStandby } else { Word::BriefTalking };
             locale.say(&Sentence::BriefDrop { run: &name, moment: locale.word(moment) })
         }
         Taken::Predicted(Reading::Voltage { state, .. }) => match state.calls.first() {

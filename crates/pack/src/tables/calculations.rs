@@ -19,7 +19,7 @@ use latchline_words::figures;
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::For, 11),
+        column(locale, Word::For, 11).said_above(),
         column(locale, Word::Quantity, 24),
         column(locale, Word::Formula, 26),
         column(locale, Word::Inputs, 46),

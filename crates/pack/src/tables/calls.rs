@@ -75,7 +75,7 @@ pub fn names(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let site = subject.site;
     let columns = vec![
-        column(locale, Word::Panel, 16),
+        column(locale, Word::Panel, 16).said_above(),
         column(locale, Word::Line, 6),
         column(locale, Word::NameOnPanel, 28),
         column(locale, Word::Called, 16),

@@ -7,7 +7,13 @@ use latchline_finding::Unit;
 
 /// A column without a unit of its own.
 pub(super) fn column(locale: &Locale, title: Word, width: u8) -> Column {
-    Column { title: locale.word(title).to_string(), unit: None, width, is_summed: false }
+    Column {
+        title: locale.word(title).to_string(),
+        unit: None,
+        width,
+        is_summed: false,
+        is_said_above: false,
+    }
 }
 
 /// A column of quantities of one unit.

@@ -15,7 +15,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let mut cut = measured(locale, Word::CutLength, Unit::Metre, 10);
     cut.is_summed = true;
     let columns = vec![
-        column(locale, Word::CableType, 16),
+        column(locale, Word::CableType, 16).said_above(),
         column(locale, Word::Drum, 8),
         measured(locale, Word::DrumLength, Unit::Metre, 10),
         column(locale, Word::Cable, 18),

@@ -21,7 +21,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Reference, 20),
         column(locale, Word::What, 24),
         column(locale, Word::Model, 16),
-        column(locale, Word::Place, 16),
+        column(locale, Word::Place, 16).said_above(),
         column(locale, Word::Address, 30),
     ];
     if shows_settings {

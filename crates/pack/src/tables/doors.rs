@@ -19,7 +19,7 @@ use latchline_wiring::lock::WiringElement;
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Door, 14),
+        column(locale, Word::Door, 14).said_above(),
         column(locale, Word::About, 16),
         column(locale, Word::Item, 30),
         column(locale, Word::Value, 44),

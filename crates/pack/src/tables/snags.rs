@@ -6,6 +6,7 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_finding::{Finding, Severity};
+use latchline_words::codes::title_of;
 
 /// Empty lines for what is found on site.
 const EMPTY_LINES: usize = 25;
@@ -50,7 +51,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(elements.join(", ")),
             Cell::text(format!(
                 "{}: {}",
-                gap.code,
+                title_of(gap.code.as_str(), locale.language),
                 locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) })
             )),
             Cell::Empty,

@@ -8,6 +8,9 @@ use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_finding::Unit;
 use latchline_site::catalogue::BoxRole;
+use latchline_words::codes::title_of;
+use latchline_words::key_names::assumed_values;
+use latchline_words::template::names;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -23,6 +26,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         table.note(caution);
     }
     verdict(subject, &mut table);
+    assumed(subject, &mut table);
     counts(subject, &mut table);
     for source in &subject.assessment.sources {
         source_rows(subject, source, &mut table);
@@ -58,18 +62,29 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
     let locale = &subject.locale;
     table.heading(locale.word(Word::Verdict));
     add(subject, table, "", Word::Verdict, Cell::text(locale.verdict(subject)), "");
-    for value in &subject.assessment.assumed {
-        add(subject, table, "", Word::AssumedValue, Cell::text(value), "");
-    }
     for gap in &subject.assessment.not_judged {
         let needs = locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) });
-        add(subject, table, "", Word::NotJudged, Cell::text(gap.code.as_str()), needs);
+        let what = title_of(gap.code.as_str(), locale.language);
+        add(subject, table, "", Word::NotJudged, Cell::text(what), needs);
     }
     if let Some(device) = subject.assessment.tightest_device().map(|index| &subject.assessment.devices[index])
     {
         let margin = locale.quantity(device.worst.margin_v(), Unit::Volt, Rounding::Down);
         let state = locale.worst_state(&device.worst);
         add(subject, table, device.id.as_str(), Word::LeastMargin, margin, state);
+    }
+}
+
+/// The values that the verdict rests on and nobody has stated or measured.
+fn assumed(subject: &Subject<'_>, table: &mut Table) {
+    let values = assumed_values(&subject.assessment.assumed, subject.locale.language);
+    if values.is_empty() {
+        return;
+    }
+    table.heading(subject.locale.word(Word::AssumedValues));
+    for (what, parts) in values {
+        let of = names(&parts, subject.locale.language);
+        add(subject, table, "", Word::AssumedValue, Cell::text(what), of);
     }
 }
 
@@ -159,12 +174,17 @@ fn states(subject: &Subject<'_>, table: &mut Table) {
     let locale = &subject.locale;
     table.heading(locale.word(Word::StatesSolved));
     for state in &subject.assessment.states {
-        let sets = locale.say(&Sentence::SetsSolved {
-            solved: &state.solved_sets.to_string(),
-            of: &format!("{:.0}", state.call_sets),
-        });
-        let exact = locale.word(if state.exact { Word::SearchComplete } else { Word::SearchBounded });
+        let how = match state.call_sets {
+            sets if sets <= 1.0 => locale.word(Word::OneSet).to_string(),
+            sets => {
+                let of = format!("{sets:.0}");
+                let found =
+                    locale.say(&Sentence::SetsSolved { solved: &state.solved_sets.to_string(), of: &of });
+                let exact = locale.word(if state.exact { Word::SearchComplete } else { Word::SearchBounded });
+                format!("{found}; {exact}")
+            }
+        };
         let name = Cell::text(locale.state(&state.kind.into()));
-        add(subject, table, "", Word::State, name, format!("{sets}; {exact}"));
+        add(subject, table, "", Word::State, name, how);
     }
 }

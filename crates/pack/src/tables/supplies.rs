@@ -14,7 +14,7 @@ use latchline_finding::Unit;
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Supply, 14),
+        column(locale, Word::Supply, 14).said_above(),
         column(locale, Word::Item, 36),
         column(locale, Word::Value, 20),
         column(locale, Word::Remark, 50),

@@ -17,7 +17,7 @@ use std::borrow::Cow;
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Device, 16),
+        column(locale, Word::Device, 16).said_above(),
         column(locale, Word::Terminal, 9),
         column(locale, Word::Leg, 5),
         column(locale, Word::CableEnd, 16),

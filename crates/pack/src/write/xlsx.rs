@@ -329,6 +329,7 @@ fn contents_sheet(
         unit: None,
         width,
         is_summed: false,
+        is_said_above: false,
     };
     let columns =
         [plain_column(Word::Sheet, 20), plain_column(Word::Title, 60), plain_column(Word::Rows, 10)];

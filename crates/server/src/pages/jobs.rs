@@ -4,8 +4,10 @@ use crate::work::State;
 use latchline_finding::{Finding, Language, Locale, Money, Remedy, Severity};
 use latchline_report::{job_change, jobs_text, wording};
 use latchline_words::codes;
+use latchline_words::key_names::assumed_values;
 use latchline_words::office::{Label, Told};
 use latchline_words::report::remedy_kind;
+use latchline_words::template::names;
 use maud::{Markup, html};
 
 /// Jobs that are shown; the rest is counted.
@@ -209,7 +211,7 @@ fn left_to_settle(state: &State, language: Language) -> Markup {
             @if !assumed.is_empty() {
                 details {
                     summary { (Told::AssumedCount { values: assumed.len() }.say(language)) }
-                    ul { @for value in assumed { li { (value) } } }
+                    ul { @for (what, parts) in assumed_values(assumed, language) { li { (Told::AssumedOf { what: &what, parts: &names(&parts, language) }.say(language)) } } }
                 }
             }
             @if !accepted.is_empty() {

@@ -80,6 +80,7 @@ sentences! {
             "Remedies were not looked for on {findings:further finding|further findings}."
             | "Für {findings:weiteren Befund|weitere Befunde} wurden keine Abhilfen gesucht.",
         AssumedCount { values: usize }: "{values:assumed value|assumed values}" | "{values:Annahme|Annahmen}",
+        AssumedOf { what: &'a str, parts: &'a str }: "{what}<: {parts}>" | same,
         MissingCount { things: usize }: "{things:thing|things} not judged" | "{things:Punkt|Punkte} nicht beurteilt",
         PartsWithoutPrice { parts: usize }:
             "{parts:part|parts} without price"

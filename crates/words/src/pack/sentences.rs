@@ -164,11 +164,11 @@ sentences! {
             | "Einstellen {address}: {settings}",
         SetVoltage { voltage: &'a str }: "Set the output to {voltage}." | "Ausgang auf {voltage} einstellen.",
         SetsSolved { solved: &'a str, of: &'a str }:
-            "{solved} of {of} call combinations calculated"
-            | "{solved} von {of} Rufkombinationen gerechnet",
+            "the worst of {of} combinations of calls, found by {solved} calculations"
+            | "die ungünstigste von {of} Rufkombinationen, gefunden mit {solved} Rechnungen",
         SiteHasErrors { count: &'a str }:
-            "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM THIS SHEET. See the snag list."
-            | "DIESE ANLAGE HAT FEHLER ({count}): NICHT NACH DIESEM BLATT BAUEN. Siehe Mängelliste.",
+            "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM IT. See the snag list."
+            | "DIESE ANLAGE HAT FEHLER ({count}): NICHT DANACH BAUEN. Siehe Mängelliste.",
         SpareRule { from: &'a str, of: &'a str }:
             "Spares: from {from} stations of a model on, one for each {of} or part of {of} (common practice). Cable: what is left on the drums."
             | "Reserve: ab {from} Stationen eines Modells eine je angefangene {of} (üblich). Leitung: Rest der Trommeln.",

@@ -24,6 +24,7 @@ macro_rules! job_cards {
         BriefRunsOff: "runs off, mains on" | "Stränge ab, Netz ein",
         BriefSet: "switches set" | "Schalter gestellt",
         BriefStandby: "Standby" | "Ruhe",
+        BriefInStandby: "standby" | "Ruhe",
         BriefTalking: "talking" | "Sprechen",
         BriefWithoutPower: "behaves as stated without power" | "ohne Strom wie angegeben",
         CardContinued: "(continued)" | "(Fortsetzung)",

@@ -4,7 +4,10 @@
 macro_rules! summary {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
-        AssumedValue: "Rests on an assumed value" | "Beruht auf einer Annahme",
+        AssumedValues:
+            "Assumed values: neither stated nor measured"
+            | "Angenommene Werte: weder angegeben noch gemessen",
+        AssumedValue: "Assumed" | "Angenommen",
         BranchBoxes: "Branch boxes" | "Abzweigdosen",
         Buildings: "Buildings" | "Gebäude",
         ByWhatMeans: "exit button, reader or keypad" | "Türöffnertaster, Leser oder Tastatur",
@@ -30,13 +33,16 @@ macro_rules! summary {
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
         NotCounted: "not counted" | "nicht gerechnet",
+        OneSet: "one calculation of each supply" | "eine Rechnung je Netzteil",
         PowerInHand: "Power in hand" | "Leistungsreserve",
         ReleasesOutsideCalls: "Releases outside calls" | "Freigaben außerhalb von Rufen",
         Runs: "Runs" | "Stränge",
         SearchBounded:
             "some were left out: the figures are the worst found"
             | "einige ausgelassen: Die Werte sind die ungünstigsten gefundenen",
-        SearchComplete: "none left out" | "keine ausgelassen",
+        SearchComplete:
+            "none can be worse: those not calculated are bounded"
+            | "keine kann ungünstiger sein: Die übrigen sind abgeschätzt",
         StatesSolved: "Operating states that were calculated" | "Gerechnete Betriebszustände",
         SummaryTitle: "System summary" | "Anlagenübersicht",
         Supplies: "Supplies" | "Netzteile",

@@ -26,8 +26,8 @@ macro_rules! wiring {
             "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."
             | "Ein Verbinder verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Er sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
-            "Proved: a bound below which no cutting plan can buy was calculated, and the drums bought equal it. The bound is the sum of the pieces, or the dual of the Gilmore-Gomory program, its prices checked by an integer knapsack."
-            | "Bewiesen: Die gekauften Trommeln erreichen eine berechnete Schranke, unter der kein Schnittplan kaufen kann. Sie ist die Summe der Stücke, oder das Dual des Programms von Gilmore und Gomory, dessen Preise ein ganzzahliger Rucksack prüft.",
+            "Proved: a bound below which no cutting plan can buy was calculated, and the drums bought equal it. The user guide says which theorem that rests on (page Pack)."
+            | "Bewiesen: Die gekauften Trommeln erreichen eine berechnete Schranke, unter der kein Schnittplan kaufen kann. Auf welchem Satz das beruht, steht im Handbuch (Seite Pack).",
         CutLength: "Cut to" | "Ablängen auf",
         CutListTitle: "Cut list" | "Zuschnittliste",
         Device: "Device" | "Gerät",

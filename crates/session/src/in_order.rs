@@ -173,7 +173,8 @@ impl After<'_> {
         let worst = findings.iter().max_by(|a, b| excess(a).total_cmp(&excess(b)))?;
         let wanted: Vec<Key> = findings.iter().map(|finding| key(finding)).collect();
         let worst = now_standing(now, &key(worst), &wanted)?;
-        let remedy = again(bench, worst, &Remedy { edit, ..(*remedies.first()?).clone() })?;
+        let parts = remedies.iter().flat_map(|one| one.parts.iter().cloned()).collect();
+        let remedy = again(bench, worst, &Remedy { edit, parts, ..(*remedies.first()?).clone() })?;
         wanted.iter().all(|key| remedy.clears.contains(key)).then_some(remedy)
     }
 }

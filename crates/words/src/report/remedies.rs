@@ -36,6 +36,10 @@ sentences! {
         StationsGoDark { stations: usize, names: &'a str }:
             "with the mains lost, {stations:station|stations} without a battery behind ({names})"
             | "bei Netzausfall {stations:Station|Stationen} ohne Batterie dahinter ({names})",
+        MeasureTheWay { runs: &'a str }:
+            "measure the way of {runs} to the new port; its length is left as it was"
+            | "den Weg von {runs} zum neuen Abgang messen; die Länge steht noch wie bisher",
+        Work { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"

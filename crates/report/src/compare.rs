@@ -18,7 +18,6 @@ use latchline_site::changes::{
 use latchline_words::codes;
 use latchline_words::commands::{CompareHead, CompareKey, CompareWords};
 use latchline_words::reading::Thing;
-use latchline_words::report::JobWords;
 use latchline_words::terms::Term;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -132,13 +131,7 @@ fn cost(changes: &Changes, currency: &str, language: Language) -> String {
     };
     let labour = wording::minutes_of_work(changes.minutes, language);
     let labour = labour.unwrap_or_else(|| CompareWords::NoWork.say(language));
-    let enters = match &changes.enters[..] {
-        [] => JobWords::EntersNone.say(language),
-        dwellings => {
-            let names: Vec<String> = dwellings.iter().map(name).collect();
-            JobWords::Enters { dwellings: dwellings.len(), names: &names.join(", ") }.say(language)
-        }
-    };
+    let enters = crate::job_change::entered(&changes.enters, language);
     CompareWords::Cost { cost: &material, labour: &labour, enters: &enters }.say(language)
 }
 

@@ -54,6 +54,14 @@ fn is_reading(code: Code) -> bool {
     )
 }
 
+/// The dwellings that have to be entered, or that none has.
+pub fn entered(dwellings: &[ElementId], language: Language) -> String {
+    match dwellings {
+        [] => JobWords::EntersNone.say(language),
+        _ => JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language),
+    }
+}
+
 fn change_words(change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
     let amount = |cost: Money| figures::cost(cost, language);
@@ -65,9 +73,8 @@ fn change_words(change: &JobChange, language: Language) -> String {
     };
     let labour = wording::work(remedy, language);
     // None is said once for all, in the head of the list.
-    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
-        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
-    });
+    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
+    let enters = enters.map(|dwellings| entered(dwellings, language));
     let value = remedy.value_after.map(|value| figures::sentence(value, language));
     let told = wording::then_told(remedy, language);
     let (kind, to) = match &remedy.parts[..] {

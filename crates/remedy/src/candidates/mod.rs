@@ -98,6 +98,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         | codes::SILENCED_GROUP => {
             list.extend(wiring::for_port_or_run(bench, &element));
             list.extend(second_box::for_port_or_run(bench, &element));
+            list.extend(moved::exchanged(bench, &element));
             list.extend(moved::runs_beyond(bench, &element));
         }
         codes::VOLTAGE_TOO_HIGH => {

@@ -43,6 +43,12 @@ pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     with_a_pair(bench, finding, propose(bench, finding))
 }
 
+/// Most changes that are looked at to offer what mends a finding; none where nothing is known that could.
+pub fn most_looked_at(bench: &Bench<'_>, finding: &Finding) -> usize {
+    let candidates = candidates::of(bench, finding).count();
+    candidates + pair::most_pairs(candidates)
+}
+
 /// Every change that is tried for a finding, most promising first.
 pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     candidates::of(bench, finding).collect()
@@ -177,13 +183,14 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
         let single = among(bench, &findings[index], &candidates);
         let is_mended = single.iter().any(Remedy::changes_the_file);
         let pairs = pair::most_pairs(candidates.len());
-        findings[index].remedies = if single.iter().any(keeps_choice) || pairs == 0 || looked_at + pairs > most {
-            left += usize::from(!is_mended && pairs > 0);
-            single
-        } else {
-            looked_at += pairs;
-            with_a_pair(bench, &findings[index], single)
-        };
+        findings[index].remedies =
+            if single.iter().any(keeps_choice) || pairs == 0 || looked_at + pairs > most {
+                left += usize::from(!is_mended && pairs > 0);
+                single
+            } else {
+                looked_at += pairs;
+                with_a_pair(bench, &findings[index], single)
+            };
         if bench.memory.check().is_err() {
             break;
         }

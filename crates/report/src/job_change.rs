@@ -58,7 +58,9 @@ fn is_reading(code: Code) -> bool {
 pub fn entered(dwellings: &[ElementId], language: Language) -> String {
     match dwellings {
         [] => JobWords::EntersNone.say(language),
-        _ => JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language),
+        _ => {
+            JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
+        }
     }
 }
 

@@ -147,8 +147,8 @@ pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
         (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
     let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
     let moved: Vec<String> = moved_at_their_length(&remedy.edit).into_iter().map(template::plain).collect();
-    let moved = (!moved.is_empty())
-        .then(|| RemedyWords::MeasureTheWay { runs: &moved.join(", ") }.say(language));
+    let moved =
+        (!moved.is_empty()).then(|| RemedyWords::MeasureTheWay { runs: &moved.join(", ") }.say(language));
     let told: Vec<String> = findings.into_iter().chain(lost).chain(moved).collect();
     (!told.is_empty()).then(|| told.join("; "))
 }

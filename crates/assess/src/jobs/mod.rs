@@ -13,12 +13,13 @@ mod standing;
 pub use cause::{Cause, excess};
 pub use danger::Danger;
 pub use offers::JobChange;
+pub use one_supply::replaced_supply;
 
 use crate::assessment::Assessment;
 use cause::Causes;
-use offers::{Offered, Offers, entered};
 use latchline_finding::{Edit, Money, Remedy};
 use latchline_site::model::Site;
+use offers::{Offered, Offers, entered};
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 

@@ -93,4 +93,3 @@ pub(super) fn entered(
         false => changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after)),
     }
 }
-

@@ -10,7 +10,7 @@ use latchline_site::model::Site;
 use std::collections::BTreeSet;
 
 /// The supply whose model a change replaces.
-fn replaced(edit: &Edit) -> Option<&str> {
+pub fn replaced_supply(edit: &Edit) -> Option<&str> {
     edit.changes.iter().find_map(|(path, change)| match (&path[..], change) {
         ([EditStep::Key(table), EditStep::Key(supply), EditStep::Key(key)], Change::Set(_))
             if table == "supplies" && key == "model" =>
@@ -23,11 +23,9 @@ fn replaced(edit: &Edit) -> Option<&str> {
 
 /// Whether nothing else mends a finding than another supply in this place, but for other stations than were chosen.
 fn needs_another(offers: &Offers<'_>, finding: usize, supply: &str) -> bool {
-    let mut changes = offers
-        .mending(finding)
-        .filter(|offer| !offer.remedy.edit.changes_stations_of_dwellings())
-        .peekable();
-    changes.peek().is_some() && changes.all(|offer| replaced(&offer.remedy.edit) == Some(supply))
+    let mut changes =
+        offers.mending(finding).filter(|offer| !offer.remedy.edit.changes_stations_of_dwellings()).peekable();
+    changes.peek().is_some() && changes.all(|offer| replaced_supply(&offer.remedy.edit) == Some(supply))
 }
 
 /// Where a change replaces a supply, the one that does as much of its cause and also mends what else asks for another supply in its place:
@@ -39,7 +37,7 @@ pub(super) fn for_all(
     change: JobChange,
     changed: &dyn Fn(&Edit) -> Option<Site>,
 ) -> JobChange {
-    let Some(supply) = replaced(&change.remedy.edit) else { return change };
+    let Some(supply) = replaced_supply(&change.remedy.edit) else { return change };
     let mended: BTreeSet<usize> = change.clears.iter().copied().collect();
     let of_the_cause: Vec<usize> =
         cause.findings.iter().copied().filter(|finding| mended.contains(finding)).collect();
@@ -48,7 +46,7 @@ pub(super) fn for_all(
         others.filter(|finding| needs_another(offers, **finding, supply)).count()
     };
     let does = |offer: &&Offered<'_>| {
-        replaced(&offer.remedy.edit) == Some(supply)
+        replaced_supply(&offer.remedy.edit) == Some(supply)
             && !offer.remedy.edit.changes_stations_of_dwellings()
             && of_the_cause.iter().all(|finding| offer.clears.contains(finding))
     };

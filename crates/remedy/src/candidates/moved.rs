@@ -133,7 +133,9 @@ pub(super) fn exchanged(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let Some(own) = box_of(run) else { return Vec::new() };
     let is_beside = |other: &&Run| {
         box_of(other).is_some_and(|other| {
-            other != own && site.boxes[other].place == site.boxes[own].place && site.boxes[own].place.building.is_some()
+            other != own
+                && site.boxes[other].place == site.boxes[own].place
+                && site.boxes[own].place.building.is_some()
         })
     };
     let from = |run: &Run, start: RunStart| {

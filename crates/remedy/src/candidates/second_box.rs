@@ -67,7 +67,8 @@ fn place_and_family(site: &Site, start: RunStart) -> Option<(&Place, &str)> {
 fn feeds<'s>(site: &'s Site, run: &'s Run) -> Vec<Feed<'s>> {
     let mut feeds = Vec::new();
     if let RunStart::Port { box_index, .. } = run.from {
-        let feeds_it = |one: &&Run| one.sections.last().map(|last| last.to) == Some(RunStop::BoxInput(box_index));
+        let feeds_it =
+            |one: &&Run| one.sections.last().map(|last| last.to) == Some(RunStop::BoxInput(box_index));
         let above = site.runs.iter().find(feeds_it);
         // Only where that is beside: the way to it would be a guess.
         let is_beside = |start: RunStart| {

@@ -248,11 +248,16 @@ fn split(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
 pub(super) fn distributors<'s>(site: &'s Site, family: &str) -> Vec<&'s BoxModel> {
     let of_kind = |kind: BoxKind| {
         let models = site.catalogue.boxes.values().filter(move |model| {
-            model.role.value == BoxRole::Distributor && model.kind.value == kind && model.family.value == family
+            model.role.value == BoxRole::Distributor
+                && model.kind.value == kind
+                && model.family.value == family
         });
         models.min_by(|a, b| by_price(&a.head, &b.head))
     };
-    [BoxKind::PortLimited, BoxKind::Transparent, BoxKind::Regenerated].into_iter().filter_map(of_kind).collect()
+    [BoxKind::PortLimited, BoxKind::Transparent, BoxKind::Regenerated]
+        .into_iter()
+        .filter_map(of_kind)
+        .collect()
 }
 
 /// A distributor of the same model where the far part of the chain begins, fed from a free port.

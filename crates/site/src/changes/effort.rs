@@ -66,7 +66,8 @@ pub(super) fn is_pulled_anew(before: &Site, old: &Run, after: &Site, new: &Run) 
     let is_forgotten = old.existing.value && !new.existing.value || is_measured(old) && !is_measured(new);
     // What is there already is not pulled, whatever the plan said.
     !new.existing.value
-        && (old.cable.value != new.cable.value || is_forgotten && Pieces::of_run(before, old) == Pieces::of_run(after, new))
+        && (old.cable.value != new.cable.value
+            || is_forgotten && Pieces::of_run(before, old) == Pieces::of_run(after, new))
 }
 
 /// Lengths of cable between two stops, in metres, by where they begin and end and what they are; the longest where there are several. From

@@ -1,9 +1,9 @@
 //! What to buy, pull, move and set again.
 
+use super::SAME_M;
 use super::effort::{Effort, Pieces, is_pulled_anew};
 use super::keys::Bearing;
 use super::told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
-use super::SAME_M;
 use super::values::key_changes;
 use crate::addresses::{self, SwitchSetting, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};

@@ -2,6 +2,9 @@
 
 use latchline_finding::Edit;
 
+/// The kind of two changes in one.
+pub const TWO_CHANGES: &str = "two-changes";
+
 /// A candidate.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Candidate {
@@ -24,7 +27,7 @@ impl Candidate {
     /// Two changes in one.
     pub fn both(one: &Candidate, other: &Candidate) -> Self {
         Candidate {
-            kind: "two-changes",
+            kind: TWO_CHANGES,
             edit: one.edit.clone().then(other.edit.clone()),
             parts: vec![(one.kind, one.edit.clone()), (other.kind, other.edit.clone())],
             is_priced: one.is_priced && other.is_priced,

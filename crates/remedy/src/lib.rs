@@ -24,7 +24,7 @@ mod shortcut;
 mod shortfall;
 
 pub use bench::Bench;
-pub use candidate::Candidate;
+pub use candidate::{Candidate, TWO_CHANGES};
 pub use pair::pair;
 pub use shortfall::{Shortfall, Why, shortfalls};
 
@@ -54,10 +54,12 @@ pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     candidates::of(bench, finding).collect()
 }
 
-/// The cheapest change of a kind that mends a finding.
+/// The cheapest change of a kind that mends a finding, a pair of changes among them.
 pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remedy> {
     let candidates: Vec<Candidate> = candidates::of(bench, finding).filter(|one| one.kind == kind).collect();
-    let mending = bench.cheapest_of_each_kind(&candidates, finding, 1).pop()?;
+    let Some(mending) = bench.cheapest_of_each_kind(&candidates, finding, 1).pop() else {
+        return (kind == TWO_CHANGES).then(|| pair(bench, finding)).flatten();
+    };
     Some(bench.remedy(&candidates[mending.index], &mending, finding))
 }
 

@@ -22,7 +22,7 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
     let in_order = job.in_order.as_ref();
     if let Some(change) = job.told_change() {
         let change = change_words(change, language);
-        let change = match in_order.is_some_and(|in_order| in_order.is_other) {
+        let change = match job.waits || in_order.is_some_and(|in_order| in_order.is_other) {
             true => JobWords::Other { change: &change }.say(language),
             false => change,
         };

@@ -167,6 +167,7 @@ impl After<'_> {
             settle(&mut self.last, &mut self.went, &stood);
             self.now = next;
             let mut job = jobs.jobs.remove(index);
+            job.waits = true;
             job.in_order = Some(InOrder { change: Some(change), is_other: true, done_by: Vec::new() });
             end -= 1;
             jobs.jobs.insert(end, job);
@@ -326,6 +327,7 @@ fn joined(assessment: &Assessment, first: &Jobs, open: &Job, done: &Job, change:
     open.causes = done.causes.into_iter().chain(open.causes).collect();
     open.change = Some(JobChange { clears: Vec::new(), ..change.clone() });
     open.in_order = None;
+    open.waits = true;
     // Errors first, as in the whole list.
     let own = severity(&jobs, assessment, &open);
     let lesser = jobs.jobs.iter().position(|job| severity(&jobs, assessment, job) < own);

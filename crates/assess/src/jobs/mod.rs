@@ -36,6 +36,8 @@ pub struct Job {
     pub change: Option<JobChange>,
     /// What is left to do of it when the jobs before it are done, in their order; `None` where that was not tried.
     pub in_order: Option<InOrder>,
+    /// Whether it stands behind jobs of less danger, since no change does it before they are done.
+    pub waits: bool,
 }
 
 /// A job once those before it are done.
@@ -116,7 +118,7 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
         let is_wanted = |finding| change.is_none() || clears.contains(&finding);
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
         let change = change.map(|change| of_the_worst(assessment, &cause, change));
-        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None });
+        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false });
         found.causes.push(cause);
         cleared.push(clears);
     }
@@ -160,7 +162,9 @@ fn best_change(
             let buys = remedy.cost.map(Money::rounded) != Some(Money::ZERO);
             // What a client has chosen is changed last, even where it alone mends all: what other changes leave is a job of its own.
             let is_chosen = remedy.edit.changes_stations_of_dwellings();
-            ((is_chosen, Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
+            // The same holds of a pair where single changes do, part by part.
+            let is_pair = !remedy.parts.is_empty();
+            ((is_chosen, is_pair, Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
         })
         .collect();
     mending.sort_by_key(|(first, finding, number, remedy, clears)| {

@@ -4,8 +4,9 @@
 //! which cable is pulled, which ends are wired again. What is bought is what the plan has more, but that nothing is given back for a cable
 //! that is in the wall: one that was there before, or one that somebody has measured.
 
-use super::SAME_M;
+use super::at_doors;
 use super::ends::ends_wired_again;
+use super::same::SAME_M;
 use super::told::CableAtDoor;
 use crate::bill::Bill;
 use crate::cables::DoorCable;
@@ -182,7 +183,7 @@ fn parts(site: &Site) -> BTreeMap<&ElementId, Vec<&PartHead>> {
 
 /// Cables at doors that are pulled, and cores of those that are there connected beside.
 fn cables_at_doors(before: &Site, after: &Site) -> f64 {
-    let (mut old, new) = (super::work::cables_at_doors(before), super::work::cables_at_doors(after));
+    let (mut old, new) = (at_doors::cables_at_doors(before), at_doors::cables_at_doors(after));
     let minutes = |(at, now): (&(ElementId, DoorCable), &CableAtDoor)| {
         let was = old.remove(at).filter(|was| was.is_of_use_for(now));
         let cables = now.cables_beyond(was.as_ref(), after);

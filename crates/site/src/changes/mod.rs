@@ -5,9 +5,11 @@
 //! * [`KEYS`]: every key of the site file, and what a difference in it is;
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
+mod at_doors;
 mod effort;
 mod ends;
 mod keys;
+mod same;
 mod told;
 mod values;
 mod work;
@@ -20,6 +22,7 @@ pub use values::{KeyChange, KeyOwner, KeyValue};
 use crate::addresses::{self, AddressPlan};
 use crate::model::{Run, RunStart, Site, Station, StationOwner};
 use latchline_finding::ElementId;
+use same::SAME_M;
 use std::collections::BTreeMap;
 
 /// Dwellings, by name, that must be entered to turn one version of a site into the other: where a station comes, goes, becomes
@@ -87,9 +90,6 @@ impl PartialEq for Before<'_> {
         }
     }
 }
-
-/// Less than this of a metre is no difference.
-const SAME_M: f64 = 0.005;
 
 /// What is at the stations of each dwelling.
 fn terminals<'a>(site: &'a Site, anew: &dyn Fn(&Run) -> bool) -> BTreeMap<&'a ElementId, Vec<AtStation<'a>>> {

@@ -1,6 +1,6 @@
 //! What is different between two versions of a site, as it is told.
 
-use super::SAME_M;
+use super::same::SAME_M;
 use super::values::KeyChange;
 use crate::addresses::SwitchSetting;
 use crate::bill::BillKind;

@@ -1,13 +1,13 @@
 //! What to buy, pull, move and set again.
 
-use super::SAME_M;
+use super::at_doors::cables_at_doors;
 use super::effort::{Effort, Pieces, is_pulled_anew};
 use super::keys::Bearing;
-use super::told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
+use super::same::SAME_M;
+use super::told::{Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 use super::values::key_changes;
 use crate::addresses::{self, SwitchSetting, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};
-use crate::cables::{CableOwner, DoorCable};
 use crate::model::{Place, Run, Site, Station};
 use latchline_finding::ElementId;
 use std::cmp::Ordering;
@@ -222,27 +222,6 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
         all.push(OtherRun { run: old.id.clone(), work: RunWork::Gone });
     }
     all
-}
-
-/// The cables at doors by entrance and by what they lead to.
-pub(super) fn cables_at_doors(site: &Site) -> BTreeMap<(ElementId, DoorCable), CableAtDoor> {
-    let lengths = site.cable_lengths().into_iter().filter_map(|laid| {
-        let CableOwner::AtDoor(owner) = laid.owner else { return None };
-        // The place of an entrance in its file says nothing of the cable.
-        let (entrance, to) = match owner {
-            DoorCable::Lock { entrance, lock } => (entrance, DoorCable::Lock { entrance: 0, lock }),
-            DoorCable::LockPart { entrance, lock, part } => {
-                (entrance, DoorCable::LockPart { entrance: 0, lock, part })
-            }
-            DoorCable::Light { entrance, light } => (entrance, DoorCable::Light { entrance: 0, light }),
-            DoorCable::AlarmContact { entrance, input } => {
-                (entrance, DoorCable::AlarmContact { entrance: 0, input })
-            }
-        };
-        let one = CableAtDoor { cable: laid.cable, length_m: laid.length.as_metres(), pairs: laid.pairs };
-        Some(((site.entrances[entrance].id.clone(), to), one))
-    });
-    lengths.collect()
 }
 
 fn at_doors(before: &Site, after: &Site) -> Vec<OtherCableAtDoor> {

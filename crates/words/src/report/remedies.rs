@@ -37,8 +37,8 @@ sentences! {
             "with the mains lost, {stations:station|stations} without a battery behind ({names})"
             | "bei Netzausfall {stations:Station|Stationen} ohne Batterie dahinter ({names})",
         MeasureTheWay { runs: &'a str }:
-            "measure the way of {runs} to the new port; its length is left as it was"
-            | "den Weg von {runs} zum neuen Abgang messen; die Länge steht noch wie bisher",
+            "measure the new way of {runs}, its length is the old one"
+            | "den neuen Weg von {runs} messen, die Länge ist die alte",
         Work { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:

@@ -5,6 +5,7 @@ the finding of each headline is among what its job clears. LATCHLINE names the b
 """
 
 import json
+import math
 import os
 import pathlib
 import shlex
@@ -54,3 +55,58 @@ def test_jobs_hold_in_the_order_printed(site, tmp_path):
     if jobs:
         left = claimed & standing(check(tmp_path))
         assert not left, left
+
+
+def changed(folder, job):
+    """What the command that is printed for a job makes of the file, and what it said."""
+    done = run(folder, *shlex.split(job["command"])[1:])
+    assert done.returncode in (0, 1) and "written to" in done.stdout, (job["command"], done.stdout, done.stderr)
+    return done.stdout
+
+
+def words(text):
+    return " ".join(text.split())
+
+
+@pytest.mark.parametrize("site", SITES, ids=lambda path: path.stem)
+def test_one_change_has_one_figure_everywhere(site, tmp_path):
+    """Minutes and dwellings of a job in `check`, of its change in `fix`, and of the two files in `compare`; rounded up as all of them round."""
+    (tmp_path / "site.toml").write_text(site.read_text(encoding="utf-8"), encoding="utf-8")
+    for job in check(tmp_path).get("jobs", []):
+        if "change" not in job:
+            continue
+        before = (tmp_path / "site.toml").read_text(encoding="utf-8")
+        (tmp_path / "old.toml").write_text(before, encoding="utf-8")
+        said = words(changed(tmp_path, job))
+        compared = json.loads(run(tmp_path, "compare", "old.toml", "site.toml", "--format", "json").stdout)
+        minutes = job["change"].get("labour_minutes")
+        if minutes is not None:
+            assert abs(compared["labour_minutes"] - minutes) < 1e-6, (job["message"], compared["labour_minutes"], minutes)
+            if minutes >= 0.5:
+                assert f"; {math.ceil(minutes)} min of work" in said, said
+        if "enters" in job:
+            assert sorted(job["enters"]) == sorted(compared["enters"]), job["message"]
+            count = len(job["enters"])
+            wanted = {0: "no dwelling to enter", 1: "1 dwelling to enter"}.get(count, f"{count} dwellings to enter")
+            assert wanted in said, said
+
+
+def test_the_faulty_demo_is_clean_once_its_jobs_are_done(tmp_path):
+    """All jobs in the order printed leave a site that holds, or findings of which the page said that no change mends them, or that one brings them.
+    No supply is bought twice."""
+    (tmp_path / "site.toml").write_text(SITES[-1].read_text(encoding="utf-8"), encoding="utf-8")
+    document = check(tmp_path)
+    bought, unmended, told = [], set(), set()
+    for job in document["jobs"]:
+        if "change" in job:
+            paths = [change["path"] for change in job["change"]["changes"]]
+            bought += [path[1] for path in paths if path[0] == "supplies" and path[2:] == ["model"]]
+            told |= {(one["code"], one.get("element")) for one in job["change"]["brings"]}
+            changed(tmp_path, job)
+        elif not job.get("done_by"):
+            unmended |= {(one["code"], one.get("element")) for cause in job["causes"] for one in cause["findings"]}
+    assert len(bought) == len(set(bought)), bought
+    after = check(tmp_path)
+    assert standing(after) <= unmended | told, standing(after) - unmended - told
+    assert ("battery-missing", "A-PS") not in standing(after)
+    assert "battery-hours-short" not in {code for code, _ in standing(after)}

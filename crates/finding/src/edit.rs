@@ -113,6 +113,8 @@ pub struct Remedy {
     pub kind: &'static str,
     /// The change to the site file.
     pub edit: Edit,
+    /// Where it is several changes in one, each with its kind; else empty.
+    pub parts: Vec<(&'static str, Edit)>,
     /// The figure that the finding was about, after the change.
     pub value_after: Option<Figure>,
     /// Extra cost in the catalogue's currency, where prices are known.

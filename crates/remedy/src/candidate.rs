@@ -2,6 +2,9 @@
 
 use latchline_finding::Edit;
 
+/// The kind of two changes in one.
+pub const TWO_CHANGES: &str = "two-changes";
+
 /// A candidate.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Candidate {
@@ -9,6 +12,8 @@ pub struct Candidate {
     pub kind: &'static str,
     /// The change.
     pub edit: Edit,
+    /// Where it is several changes in one, each with its kind; else empty.
+    pub parts: Vec<(&'static str, Edit)>,
     /// Whether the bill knows what it costs; what it does not know stands behind what it does.
     pub is_priced: bool,
 }
@@ -16,7 +21,17 @@ pub struct Candidate {
 impl Candidate {
     /// A candidate of this kind.
     pub fn new(kind: &'static str, edit: Edit) -> Self {
-        Candidate { kind, edit, is_priced: true }
+        Candidate { kind, edit, parts: Vec::new(), is_priced: true }
+    }
+
+    /// Two changes in one.
+    pub fn both(one: &Candidate, other: &Candidate) -> Self {
+        Candidate {
+            kind: TWO_CHANGES,
+            edit: one.edit.clone().then(other.edit.clone()),
+            parts: vec![(one.kind, one.edit.clone()), (other.kind, other.edit.clone())],
+            is_priced: one.is_priced && other.is_priced,
+        }
     }
 
     /// The same, with a part that is in no bill.

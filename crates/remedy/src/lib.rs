@@ -24,7 +24,7 @@ mod shortcut;
 mod shortfall;
 
 pub use bench::Bench;
-pub use candidate::Candidate;
+pub use candidate::{Candidate, TWO_CHANGES};
 pub use pair::pair;
 pub use shortfall::{Shortfall, Why, shortfalls};
 
@@ -37,10 +37,16 @@ use std::collections::BTreeMap;
 /// Most remedies kept for one finding.
 pub const MOST_REMEDIES: usize = 4;
 
-/// The remedies of one finding: single changes, cheapest first, then least labour; where none changes the file, the cheapest
-/// pair of them before what is left. What `check` and `fix` offer is this, as far as there is time to look.
+/// The remedies of one finding: single changes, cheapest first, then least labour; where none of them leaves dwellings the stations that
+/// were chosen for them, the cheapest pair before what is left. What `check` and `fix` offer is this, as far as there is time to look.
 pub fn offered(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     with_a_pair(bench, finding, propose(bench, finding))
+}
+
+/// Most changes that are looked at to offer what mends a finding; none where nothing is known that could.
+pub fn most_looked_at(bench: &Bench<'_>, finding: &Finding) -> usize {
+    let candidates = candidates::of(bench, finding).count();
+    candidates + pair::most_pairs(candidates)
 }
 
 /// Every change that is tried for a finding, most promising first.
@@ -48,10 +54,12 @@ pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
     candidates::of(bench, finding).collect()
 }
 
-/// The cheapest change of a kind that mends a finding.
+/// The cheapest change of a kind that mends a finding, a pair of changes among them.
 pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remedy> {
     let candidates: Vec<Candidate> = candidates::of(bench, finding).filter(|one| one.kind == kind).collect();
-    let mending = bench.cheapest_of_each_kind(&candidates, finding, 1).pop()?;
+    let Some(mending) = bench.cheapest_of_each_kind(&candidates, finding, 1).pop() else {
+        return (kind == TWO_CHANGES).then(|| pair(bench, finding)).flatten();
+    };
     Some(bench.remedy(&candidates[mending.index], &mending, finding))
 }
 
@@ -61,18 +69,26 @@ pub fn again(bench: &Bench<'_>, finding: &Finding, remedy: &Remedy) -> Option<Re
     if finding.code == codes::ACCEPTANCE_WITHOUT_MATCH {
         return without_trial(bench, finding)?.into_iter().find(|one| one.edit == remedy.edit);
     }
-    let candidate = Candidate::new(remedy.kind, remedy.edit.clone());
+    let parts = remedy.parts.clone();
+    let candidate = Candidate { parts, ..Candidate::new(remedy.kind, remedy.edit.clone()) };
     let candidate = if remedy.cost.is_some() { candidate } else { candidate.unpriced() };
     let mending = bench.cheapest_of_each_kind(std::slice::from_ref(&candidate), finding, 1).pop()?;
     Some(bench.remedy(&candidate, &mending, finding))
 }
 
-/// Where no single change mends a finding, a pair of changes before what there is.
+/// Whether it changes the file, and leaves dwellings the stations that were chosen for them.
+fn keeps_choice(remedy: &Remedy) -> bool {
+    remedy.changes_the_file() && !remedy.edit.changes_stations_of_dwellings()
+}
+
+/// Where no single change mends a finding, or only one that takes other stations than were chosen, a pair of changes before what there is.
 fn with_a_pair(bench: &Bench<'_>, finding: &Finding, single: Vec<Remedy>) -> Vec<Remedy> {
-    if single.iter().any(Remedy::changes_the_file) {
+    if single.iter().any(keeps_choice) {
         return single;
     }
-    pair(bench, finding).into_iter().chain(single).collect()
+    let is_mended = single.iter().any(Remedy::changes_the_file);
+    let pair = pair(bench, finding).filter(|both| !is_mended || keeps_choice(both));
+    pair.into_iter().chain(single).collect()
 }
 
 /// The remedies of one finding, cheapest first, then least labour. Empty if no single change of the
@@ -169,13 +185,14 @@ pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
         let single = among(bench, &findings[index], &candidates);
         let is_mended = single.iter().any(Remedy::changes_the_file);
         let pairs = pair::most_pairs(candidates.len());
-        findings[index].remedies = if is_mended || pairs == 0 || looked_at + pairs > most {
-            left += usize::from(!is_mended && pairs > 0);
-            single
-        } else {
-            looked_at += pairs;
-            with_a_pair(bench, &findings[index], single)
-        };
+        findings[index].remedies =
+            if single.iter().any(keeps_choice) || pairs == 0 || looked_at + pairs > most {
+                left += usize::from(!is_mended && pairs > 0);
+                single
+            } else {
+                looked_at += pairs;
+                with_a_pair(bench, &findings[index], single)
+            };
         if bench.memory.check().is_err() {
             break;
         }

@@ -3,10 +3,13 @@
 use crate::bench::Bench;
 use crate::candidate::Candidate;
 use crate::candidates;
-use latchline_finding::{Edit, Finding, Remedy};
+use latchline_finding::{Edit, EditStep, Finding, Remedy};
 
 /// Most candidates of a finding that are combined in pairs.
 const MOST_IN_PAIRS: usize = 10;
+
+/// Most candidates from which those are taken: of some findings there are very many.
+const MOST_LOOKED_THROUGH: usize = 100;
 
 /// Most pairs that are looked at for so many candidates.
 pub(crate) fn most_pairs(candidates: usize) -> usize {
@@ -14,17 +17,39 @@ pub(crate) fn most_pairs(candidates: usize) -> usize {
     single * single.saturating_sub(1) / 2
 }
 
-/// The cheapest pair of changes that mends a finding.
+/// The cheapest pair of changes that mends a finding, other stations in dwellings last.
 pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
-    let single: Vec<Candidate> = candidates::of(bench, finding).take(MOST_IN_PAIRS).collect();
+    let single = spread(candidates::of(bench, finding).take(MOST_LOOKED_THROUGH).collect());
     let mut pairs = Vec::new();
     for (index, one) in single.iter().enumerate() {
-        for other in &single[index + 1..] {
-            let edit: Edit = one.edit.clone().then(other.edit.clone());
-            let both = Candidate::new("two-changes", edit);
-            pairs.push(Candidate { is_priced: one.is_priced && other.is_priced, ..both });
-        }
+        let others = single[index + 1..].iter().filter(|other| !is_the_same_thing(&one.edit, &other.edit));
+        pairs.extend(others.map(|other| Candidate::both(one, other)));
     }
     let kept = bench.cheapest_of_each_kind(&pairs, finding, 1);
     kept.first().map(|mending| bench.remedy(&pairs[mending.index], mending, finding))
+}
+
+/// Those that are combined: of each kind of change at each thing the first, then the second of each, and so on, since ten cables for one
+/// run are no pair; changes of stations that were chosen for dwellings last.
+fn spread(all: Vec<Candidate>) -> Vec<Candidate> {
+    let mut ranked: Vec<(bool, usize, Candidate)> = Vec::new();
+    for one in all {
+        let alike = |other: &&(bool, usize, Candidate)| {
+            other.2.kind == one.kind && things(&other.2.edit).eq(things(&one.edit))
+        };
+        let rank = ranked.iter().filter(alike).count();
+        ranked.push((one.edit.changes_stations_of_dwellings(), rank, one));
+    }
+    ranked.sort_by_key(|(is_chosen, rank, _)| (*is_chosen, *rank));
+    ranked.into_iter().take(MOST_IN_PAIRS).map(|(_, _, one)| one).collect()
+}
+
+/// What an edit touches: the table and the name in it, change by change.
+fn things(edit: &Edit) -> impl Iterator<Item = &[EditStep]> {
+    edit.changes.iter().map(|(path, _)| path.get(..2).unwrap_or(path))
+}
+
+/// Whether two changes set the same value, so that the second undoes the first.
+fn is_the_same_thing(one: &Edit, other: &Edit) -> bool {
+    one.changes.iter().any(|(path, _)| other.changes.iter().any(|(same, _)| path == same))
 }

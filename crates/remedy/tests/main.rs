@@ -7,4 +7,5 @@ mod moved;
 mod random_failing_sites;
 mod rearranged;
 mod signal;
+mod supplies_and_ports;
 mod without_trial;

@@ -18,7 +18,6 @@ use latchline_site::changes::{
 use latchline_words::codes;
 use latchline_words::commands::{CompareHead, CompareKey, CompareWords};
 use latchline_words::reading::Thing;
-use latchline_words::report::JobWords;
 use latchline_words::terms::Term;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -63,8 +62,11 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     };
     block(CompareHead::Buy, changes.quantities.iter().map(|one| quantity(one, language)).collect());
     let (pull, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = changes.runs.iter().partition(|one| is_pulled(one));
-    let at_doors = changes.at_doors.iter().map(|one| at_door(one, language));
-    block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).chain(at_doors).collect());
+    let (known, moved): (Vec<&OtherRun>, Vec<&OtherRun>) = moved.into_iter().partition(|one| is_known(one));
+    let (pull_at_doors, at_doors): (Vec<&OtherCableAtDoor>, Vec<&OtherCableAtDoor>) =
+        changes.at_doors.iter().partition(|one| one.pulled > 0);
+    let pull_at_doors = pull_at_doors.into_iter().map(|one| at_door(one, language));
+    block(CompareHead::Cables, pull.iter().map(|one| run(one, language)).chain(pull_at_doors).collect());
     let (come, other): (Vec<&Swap>, Vec<&Swap>) = changes.models.iter().partition(|one| one.old.is_none());
     let new = come.iter().map(|one| {
         let place = changes.places.iter().find(|place| place.element == one.element && place.old.is_none());
@@ -80,7 +82,11 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
     });
     block(
         CompareHead::Move,
-        elements.chain(places).chain(moved.iter().map(|one| run(one, language))).collect(),
+        elements
+            .chain(places)
+            .chain(moved.iter().map(|one| run(one, language)))
+            .chain(at_doors.into_iter().map(|one| at_door(one, language)))
+            .collect(),
     );
     let set = changes.set.iter().map(|one| {
         let (old, new) = (&positions(&one.old, language), &positions(&one.new, language));
@@ -97,7 +103,11 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         CompareWords::OtherPart { part }.say(language)
     });
     let hours = (!comparison.is_of_like_hours).then(|| CompareWords::HoursNotCompared.say(language));
-    block(CompareHead::Known, keys(Bearing::Known).into_iter().chain(parts).chain(hours).collect());
+    let lengths = known.into_iter().map(|one| run(one, language));
+    block(
+        CompareHead::Known,
+        keys(Bearing::Known).into_iter().chain(lengths).chain(parts).chain(hours).collect(),
+    );
     block(CompareHead::Better, better_or_worse(comparison, true, language));
     block(CompareHead::Worse, better_or_worse(comparison, false, language));
     text
@@ -119,21 +129,9 @@ fn cost(changes: &Changes, currency: &str, language: Language) -> String {
         (None, 0) => material,
         (None, parts) => format!("{material} ({})", CompareWords::Unpriced { parts }.say(language)),
     };
-    // Rounded as the job list rounds: more work up, less work down.
-    let labour = match changes.minutes {
-        minutes if minutes.abs() < 0.5 => CompareWords::LabourSame.say(language),
-        more if more > 0.0 => {
-            CompareWords::LabourMore { minutes: &figures::fixed(more.ceil(), 0) }.say(language)
-        }
-        less => CompareWords::LabourLess { minutes: &figures::fixed((-less).floor(), 0) }.say(language),
-    };
-    let enters = match &changes.enters[..] {
-        [] => JobWords::EntersNone.say(language),
-        dwellings => {
-            let names: Vec<String> = dwellings.iter().map(name).collect();
-            JobWords::Enters { dwellings: dwellings.len(), names: &names.join(", ") }.say(language)
-        }
-    };
+    let labour = wording::minutes_of_work(changes.minutes, language);
+    let labour = labour.unwrap_or_else(|| CompareWords::NoWork.say(language));
+    let enters = crate::job_change::entered(&changes.enters, language);
     CompareWords::Cost { cost: &material, labour: &labour, enters: &enters }.say(language)
 }
 
@@ -175,27 +173,37 @@ fn quantity(change: &QuantityChange, language: Language) -> String {
 
 /// Whether a cable is pulled for it.
 fn is_pulled(one: &OtherRun) -> bool {
-    matches!(
-        one.work,
-        RunWork::New { .. }
-            | RunWork::Cable { .. }
-            | RunWork::Extended { .. }
-            | RunWork::Shortened { .. }
-            | RunWork::Length { .. }
-            | RunWork::Gone
-    )
+    match &one.work {
+        RunWork::New { length_m: wanted_m, there_m, .. }
+        | RunWork::Extended { more_m: wanted_m, there_m, .. } => is_some_metres(wanted_m - there_m),
+        RunWork::Cable { .. } | RunWork::Beside { .. } => true,
+        RunWork::Length { is_there, .. } => !is_there,
+        _ => false,
+    }
+}
+
+/// Whether it is only known better than before.
+fn is_known(one: &OtherRun) -> bool {
+    matches!(one.work, RunWork::Length { is_there: true, .. })
+}
+
+/// Whether a length is told: less than a decimetre is not.
+fn is_some_metres(length_m: f64) -> bool {
+    length_m >= 0.05
 }
 
 fn run(one: &OtherRun, language: Language) -> String {
     let run = &name(&one.run);
     let metres = |length_m: f64| figures::decimals(figures::trimmed(length_m, 1), language);
+    let there = |there_m: &f64| is_some_metres(*there_m).then(|| metres(*there_m));
     match &one.work {
-        RunWork::New { cable, length_m, from, to } => CompareWords::NewRun {
+        RunWork::New { cable, length_m, from, to, there_m } => CompareWords::NewRun {
             run,
             cable: &plain(cable),
             length: &metres(*length_m),
             from: &name(from),
             to: &names(to),
+            there: there(there_m).as_deref(),
         }
         .say(language),
         RunWork::Gone => CompareWords::RunGone { run }.say(language),
@@ -203,12 +211,23 @@ fn run(one: &OtherRun, language: Language) -> String {
             CompareWords::OtherCable { run, old: &plain(old), new: &plain(new), length: &metres(*length_m) }
                 .say(language)
         }
-        RunWork::Extended { cable, more_m, after, to } => CompareWords::Extended {
+        RunWork::InPlace { old, new } => {
+            CompareWords::InPlace { run, old: &plain(old), new: &plain(new) }.say(language)
+        }
+        RunWork::Beside { cable, cables, length_m } => CompareWords::Beside {
+            run,
+            cable: &plain(cable),
+            cables: *cables as usize,
+            length: &metres(*length_m),
+        }
+        .say(language),
+        RunWork::Extended { cable, more_m, after, to, there_m } => CompareWords::Extended {
             run,
             cable: &plain(cable),
             more: &metres(*more_m),
             after: &name(after),
             to: &names(to),
+            there: there(there_m).as_deref(),
         }
         .say(language),
         RunWork::Shortened { cable, less_m, at, without } => CompareWords::Shortened {
@@ -223,7 +242,7 @@ fn run(one: &OtherRun, language: Language) -> String {
             let list = |all: &[f64]| all.iter().map(|one| metres(*one)).collect::<Vec<_>>().join(" + ");
             CompareWords::Sections { run, old: &list(old_m), new: &list(new_m) }.say(language)
         }
-        RunWork::Length { cable, old_m, new_m } => CompareWords::OtherLength {
+        RunWork::Length { cable, old_m, new_m, is_there: _ } => CompareWords::OtherLength {
             run,
             cable: &plain(cable),
             old: &metres(*old_m),
@@ -667,6 +686,8 @@ fn work_word(work: &RunWork) -> &'static str {
         RunWork::New { .. } => "new",
         RunWork::Gone => "gone",
         RunWork::Cable { .. } => "cable",
+        RunWork::InPlace { .. } => "in-place",
+        RunWork::Beside { .. } => "beside",
         RunWork::Extended { .. } => "extended",
         RunWork::Shortened { .. } => "shortened",
         RunWork::Sections { .. } => "sections",

@@ -3,7 +3,7 @@
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange, Jobs};
-use latchline_finding::{Change, Code, ElementId, Language, Money, Remedy};
+use latchline_finding::{Change, Code, Edit, EditStep, ElementId, Language, Money};
 use latchline_words::codes;
 use latchline_words::report::{JobWords, remedy_kind};
 
@@ -22,7 +22,7 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
     let in_order = job.in_order.as_ref();
     if let Some(change) = job.told_change() {
         let change = change_words(change, language);
-        let change = match in_order.is_some_and(|in_order| in_order.is_other) {
+        let change = match job.waits || in_order.is_some_and(|in_order| in_order.is_other) {
             true => JobWords::Other { change: &change }.say(language),
             false => change,
         };
@@ -54,6 +54,16 @@ fn is_reading(code: Code) -> bool {
     )
 }
 
+/// The dwellings that have to be entered, or that none has.
+pub fn entered(dwellings: &[ElementId], language: Language) -> String {
+    match dwellings {
+        [] => JobWords::EntersNone.say(language),
+        _ => {
+            JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
+        }
+    }
+}
+
 fn change_words(change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
     let amount = |cost: Money| figures::cost(cost, language);
@@ -63,18 +73,16 @@ fn change_words(change: &JobChange, language: Language) -> String {
         Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
         Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
     };
-    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite() && minutes.abs() >= 0.5);
-    let labour = minutes.map(|minutes| match minutes > 0.0 {
-        true => JobWords::MoreLabour { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language),
-        false => JobWords::LessLabour { minutes: &figures::fixed((-minutes).floor(), 0) }.say(language),
-    });
+    let labour = wording::work(remedy, language);
     // None is said once for all, in the head of the list.
-    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty()).map(|dwellings| {
-        JobWords::Enters { dwellings: dwellings.len(), names: &named(dwellings, language) }.say(language)
-    });
+    let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
+    let enters = enters.map(|dwellings| entered(dwellings, language));
     let value = remedy.value_after.map(|value| figures::sentence(value, language));
     let told = wording::then_told(remedy, language);
-    let (kind, to) = (remedy_kind(remedy.kind, language), becomes(remedy));
+    let (kind, to) = match &remedy.parts[..] {
+        [] => (remedy_kind(remedy.kind, language), becomes(&remedy.edit)),
+        parts => (several(parts, language), None),
+    };
     let words = JobWords::Change {
         kind: &kind,
         to: to.as_deref(),
@@ -88,10 +96,38 @@ fn change_words(change: &JobChange, language: Language) -> String {
     words.say(language)
 }
 
+/// Several changes in one, each named with what it comes to and where it is made; where that is the same for all, it is said once.
+pub(crate) fn several(parts: &[(&'static str, Edit)], language: Language) -> String {
+    let places: Vec<Option<String>> = parts.iter().map(|(_, edit)| place(edit)).collect();
+    let is_one_place = places.windows(2).all(|two| two[0] == two[1]);
+    let mut said = parts.iter().zip(&places).enumerate().map(|(index, ((kind, edit), place))| {
+        let kind = &remedy_kind(kind, language);
+        let to = becomes(edit).map(|to| JobWords::PartTo { to: &to }.say(language));
+        let at = place.as_deref().filter(|_| !is_one_place || index + 1 == parts.len());
+        JobWords::PartOf { kind, to: to.as_deref(), at }.say(language)
+    });
+    let first = said.next().unwrap_or_default();
+    said.fold(first, |first, second| JobWords::Both { first: &first, second: &second }.say(language))
+}
+
+/// The one thing of the site at which a change is made.
+fn place(edit: &Edit) -> Option<String> {
+    let name = |path: &[EditStep]| match path.get(1) {
+        Some(EditStep::Key(name)) => Some(name.clone()),
+        _ => None,
+    };
+    let mut names: Vec<Option<String>> = edit.changes.iter().map(|(path, _)| name(path)).collect();
+    names.dedup();
+    match names.as_slice() {
+        [Some(name)] => Some(template::plain(name)),
+        _ => None,
+    }
+}
+
 /// What a change comes to, if that is one value: the model, the cable or the port that is set.
-fn becomes(remedy: &Remedy) -> Option<String> {
+fn becomes(edit: &Edit) -> Option<String> {
     let mut values: Vec<&str> = Vec::new();
-    for (_, change) in &remedy.edit.changes {
+    for (_, change) in &edit.changes {
         match change {
             Change::Set(value) if !value.contains(['{', '[']) => values.push(value),
             Change::Remove | Change::Expect(_) => {}

@@ -74,7 +74,7 @@ fn document(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, job: &Job
         message: jobs_text::title(assessment, jobs, job, Language::English),
         causes: job.causes.iter().map(|index| cause(assessment, &jobs.causes[*index])).collect(),
         change: change.map(|change| remedy(report, &change.remedy)),
-        change_in_order: job.in_order.as_ref().is_some_and(|in_order| in_order.is_other),
+        change_in_order: job.waits || job.in_order.as_ref().is_some_and(|in_order| in_order.is_other),
         done_by: job.done_by().iter().map(|index| index + 1).collect(),
         clears: change.map(|change| named(assessment, &change.clears)).unwrap_or_default(),
         enters: change

@@ -54,18 +54,51 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
         text.push_str("; ");
         text.push_str(&words.say(language));
     };
-    let Some(cost) = remedy.cost.map(Money::rounded) else {
-        add(RemedyWords::NotInPriceList);
-        return text;
-    };
-    let amount = figures::cost(cost, language);
-    let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
-    add(match cost.cmp(&Money::ZERO) {
-        Ordering::Equal => RemedyWords::NoCost,
-        Ordering::Less => RemedyWords::Saves { amount },
-        Ordering::Greater => RemedyWords::Costs { amount },
-    });
+    match remedy.cost.map(Money::rounded) {
+        None => add(RemedyWords::NotInPriceList),
+        Some(cost) => {
+            let amount = figures::cost(cost, language);
+            let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
+            add(match cost.cmp(&Money::ZERO) {
+                Ordering::Equal => RemedyWords::NoCost,
+                Ordering::Less => RemedyWords::Saves { amount },
+                Ordering::Greater => RemedyWords::Costs { amount },
+            });
+        }
+    }
+    if let Some(work) = work(remedy, language) {
+        text.push_str("; ");
+        text.push_str(&work);
+    }
     text
+}
+
+/// The work of a change, if there is any and it is known.
+pub(crate) fn work(remedy: &Remedy, language: Language) -> Option<String> {
+    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite())?;
+    minutes_of_work(minutes, language)
+}
+
+/// Minutes of work, rounded up; `None` where there is none.
+pub(crate) fn minutes_of_work(minutes: f64, language: Language) -> Option<String> {
+    (minutes >= 0.5).then(|| RemedyWords::Work { minutes: &figures::fixed(minutes.ceil(), 0) }.say(language))
+}
+
+/// Runs that are hung elsewhere and keep the length that is stated for them.
+fn moved_at_their_length(edit: &Edit) -> Vec<&str> {
+    let keys_of_runs = edit.changes.iter().filter_map(|(path, _)| match &path[..] {
+        [EditStep::Key(table), EditStep::Key(run), EditStep::Key(key)] if table == "runs" => {
+            Some((run.as_str(), key.as_str()))
+        }
+        _ => None,
+    });
+    let touched: Vec<(&str, &str)> = keys_of_runs.collect();
+    let has_its_length = |run: &str| {
+        let mut keys = touched.iter().filter(|(other, _)| *other == run);
+        keys.any(|(_, key)| matches!(*key, "length" | "lengths" | "first" | "spacing"))
+    };
+    let moved = touched.iter().filter(|(run, key)| *key == "from" && !has_its_length(run));
+    moved.map(|(run, _)| *run).collect()
 }
 
 /// What a change makes of doors and stations while the mains are lost.
@@ -113,7 +146,10 @@ pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
     let findings =
         (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
     let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
-    let told: Vec<String> = findings.into_iter().chain(lost).collect();
+    let moved: Vec<String> = moved_at_their_length(&remedy.edit).into_iter().map(template::plain).collect();
+    let moved =
+        (!moved.is_empty()).then(|| RemedyWords::MeasureTheWay { runs: &moved.join(", ") }.say(language));
+    let told: Vec<String> = findings.into_iter().chain(lost).chain(moved).collect();
     (!told.is_empty()).then(|| told.join("; "))
 }
 

@@ -3,7 +3,7 @@
 use crate::common::session;
 use latchline_assess::jobs::{Job, Jobs};
 use latchline_assess::{Assessment, rules::codes};
-use latchline_finding::{Code, ElementId, Finding, Severity};
+use latchline_finding::{Change, Code, EditStep, ElementId, Finding, Severity};
 use latchline_session::Session;
 use std::collections::BTreeSet;
 use std::fmt::Write;
@@ -78,7 +78,7 @@ fn nine_doors() -> String {
             .unwrap();
     }
     format!(
-        "[site]\ntitle = \"Nine doors\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+        "[site]\ntitle = \"Nine doors\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
          [buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
          [distributors]\nD1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\nD2 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
          D3 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\nD4 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
@@ -138,4 +138,51 @@ fn mending_everything_keeps_nothing_needless() {
     assert!(nothing_needless(include_str!("../../../checks/by_hand/terminator-left-off.toml")) > 0);
     nothing_needless(include_str!("../../../checks/by_hand/supply-too-small.toml"));
     nothing_needless(include_str!("../../../checks/by_hand/cable-too-thin.toml"));
+}
+
+/// Eighteen flats and a door with its lock on a supply of 60 W without battery: it is overloaded, and a battery is asked for. A larger
+/// supply mends the one and one with a battery both, so one is bought, once.
+#[test]
+fn a_supply_that_two_findings_ask_for_is_bought_once() {
+    let dwellings: String = (1..=18).map(|number| format!("A-{number} = {{ place = \"A/1\" }}\n")).collect();
+    let chain = |port: usize| {
+        let names: Vec<String> = (port * 6 - 5..=port * 6).map(|number| format!("\"A-{number}\"")).collect();
+        format!(
+            "R{port} = {{ from = \"D1.{port}\", to = [{}], first = \"6 m\", spacing = \"3 m\" }}\n",
+            names.join(", ")
+        )
+    };
+    let runs: String = (1..=3).map(chain).collect();
+    let text = format!(
+        "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [policy]\nstandby_hours = 2\n[buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[entrances]\n\
+         front = {{ role = \"main\", place = \"A/G\", lock = {{ model = \"strike-12\", feed = \"station\", cable = \"flex-1.0\", length = \"4 m\", suppression = \"diode\" }} }}\n\
+         [dwellings]\n{dwellings}[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+         door = {{ from = \"D1.4\", to = \"front\", length = \"8 m\" }}\n{runs}"
+    );
+    assert_eq!(bought(&text, "PS"), ["\"ostrel-ps-120b\""]);
+    hold_in_order(&text);
+}
+
+/// The faulty demo asks for a battery that the supply can only get once a run is mended: that comes after, and the supply is bought once.
+#[test]
+fn what_another_fault_stands_in_the_way_of_comes_after_it() {
+    let text = include_str!("../../latchline/src/demo/faulty.toml");
+    assert_eq!(bought(text, "A-PS"), ["\"ostrel-ps-120b\""]);
+}
+
+/// The models that the jobs of a site put in the place of a supply, in their order.
+fn bought(text: &str, supply: &str) -> Vec<String> {
+    let view = session(text).view();
+    let jobs = view.jobs().unwrap().unwrap();
+    let changes = jobs.jobs.iter().filter_map(|job| job.told_change());
+    let set = changes.flat_map(|change| &change.remedy.edit.changes).filter_map(|(path, change)| {
+        let is_it = *path == [EditStep::from("supplies"), EditStep::from(supply), EditStep::from("model")];
+        match change {
+            Change::Set(model) if is_it => Some(model.clone()),
+            _ => None,
+        }
+    });
+    set.collect()
 }

@@ -3,7 +3,7 @@
 use crate::common::site;
 use latchline_finding::Money;
 use latchline_site::bill::Bill;
-use latchline_site::changes::{Effort, dwellings_to_enter};
+use latchline_site::changes::{Changes, Effort, RunWork, dwellings_to_enter};
 
 const SITE: &str = r#"
 [site]
@@ -97,4 +97,91 @@ fn behind_a_cut_only_the_first_dwelling_is_entered() {
     assert_ne!(cut, four);
     let entered = dwellings_to_enter(&site(&four), &site(&cut));
     assert_eq!(entered.iter().map(ToString::to_string).collect::<Vec<_>>(), ["A-2", "A-3"]);
+}
+
+/// The labour of a metre of cable, in minutes.
+fn minutes_per_metre(cable: &str) -> f64 {
+    site(SITE).catalogue.cables[cable].head.labour_minutes.as_ref().unwrap().value
+}
+
+/// Nine flats, cut behind the fourth: 46 m of new cable to the fifth; the fourth has an end taken off, the fifth its end changed. The other
+/// seven keep what they have.
+#[test]
+fn a_cut_chain_is_work_at_the_cut() {
+    let names = |numbers: std::ops::RangeInclusive<usize>| -> String {
+        numbers.map(|number| format!("\"A-{number}\"")).collect::<Vec<_>>().join(", ")
+    };
+    let dwellings: String = (4..=9).map(|number| format!("A-{number} = {{ place = \"A/1\" }}\n")).collect();
+    let chain = "flats = { from = \"D.2\", to = [\"A-1\", \"A-2\", \"A-3\"], lengths = [\"12 m\", \"8 m\", \"4 m\"] }";
+    let nine = SITE.replace("[runs]", &format!("{dwellings}[runs]")).replace(
+        chain,
+        &format!(
+            "flats = {{ from = \"D.2\", to = [{}], first = \"12 m\", spacing = \"8 m\" }}",
+            names(1..=9)
+        ),
+    );
+    let cut = format!(
+        "flats = {{ from = \"D.2\", to = [{}], first = \"12 m\", spacing = \"8 m\" }}\n\
+         flatsb = {{ from = \"D.3\", to = [{}], first = \"44 m\", spacing = \"8 m\" }}",
+        names(1..=4),
+        names(5..=9)
+    );
+    let whole =
+        format!("flats = {{ from = \"D.2\", to = [{}], first = \"12 m\", spacing = \"8 m\" }}", names(1..=9));
+    let (_, minutes) = effort(&nine, &whole, &cut);
+    let expected = 44.0 * minutes_per_metre("pair-0.5") + 2.0 * 5.0;
+    assert!((minutes - expected).abs() < 1e-9, "{minutes} min, by hand {expected}");
+    let (old, new) = (site(&nine), site(&nine.replace(&whole, &cut)));
+    let entered = dwellings_to_enter(&old, &new);
+    assert_eq!(entered.iter().map(ToString::to_string).collect::<Vec<_>>(), ["A-4", "A-5"]);
+    // The same minutes in the difference of the two files, and 44 m of the 76 m of the new run are pulled.
+    let changes = Changes::between(&old, &new);
+    assert!((changes.minutes - minutes).abs() < 1e-9);
+    let new_run = changes.runs.iter().find(|run| run.run.as_str() == "flatsb").unwrap();
+    let RunWork::New { length_m, there_m, .. } = &new_run.work else { panic!("{new_run:?}") };
+    assert!(
+        (length_m - 76.0).abs() < 1e-9 && (there_m - 32.0).abs() < 1e-9,
+        "{length_m} m, {there_m} m there"
+    );
+}
+
+/// A run that is marked as there already is not pulled, whichever cable it is, and nobody goes anywhere to mark it.
+#[test]
+fn what_is_there_already_is_not_pulled() {
+    let lengths = "[\"12 m\", \"8 m\", \"4 m\"]";
+    for (marked, pairs_changed) in
+        [(", existing = true", false), (", existing = true, cable = \"pair-0.8\"", true)]
+    {
+        let to = format!("{lengths}{marked}");
+        assert_eq!(effort(SITE, lengths, &to).1, 0.0, "{marked}");
+        let (old, new) = (site(SITE), site(&SITE.replace(lengths, &to)));
+        let works: Vec<RunWork> = Changes::between(&old, &new).runs.into_iter().map(|run| run.work).collect();
+        assert_eq!(
+            works.iter().any(|work| matches!(work, RunWork::InPlace { .. })),
+            pairs_changed,
+            "{works:?}"
+        );
+        assert!(!works.iter().any(|work| matches!(work, RunWork::Cable { .. } | RunWork::New { .. })));
+        assert_eq!(dwellings_to_enter(&old, &new).is_empty(), !pairs_changed);
+    }
+}
+
+/// Two pairs of a lock cable that has two: both ends connected again, 10 min, and nothing pulled. Three pairs need a second cable of 9 m.
+#[test]
+fn spare_pairs_to_a_lock_are_connected_not_pulled() {
+    let door = "E = { role = \"main\", place = \"A/G\" }";
+    let lock = |pairs: usize| {
+        format!(
+            "E = {{ role = \"main\", place = \"A/G\", lock = {{ model = \"strike-12\", cable = \"pair-0.8\", length = \"9 m\", pairs = {pairs} }} }}"
+        )
+    };
+    let one = SITE.replace(door, &lock(1));
+    let pulled = |pairs: usize| {
+        let (old, new) = (site(&one), site(&one.replace(&lock(1), &lock(pairs))));
+        Changes::between(&old, &new).at_doors.iter().map(|one| one.pulled).sum::<u32>()
+    };
+    assert_eq!((effort(&one, &lock(1), &lock(2)).1, pulled(2)), (10.0, 0));
+    let expected = 9.0 * minutes_per_metre("pair-0.8") + 10.0;
+    assert!((effort(&one, &lock(1), &lock(3)).1 - expected).abs() < 1e-9);
+    assert_eq!(pulled(3), 1);
 }

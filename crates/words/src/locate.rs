@@ -469,9 +469,10 @@ sentences! {
         Measure { reading: &'a str }:
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
-        WithinPlan { low: Figure, high: Figure }:
-            "{low} to {high}: as planned; the station itself, its plug or its terminals: swap it with a neighbour's"
-            | "{low} bis {high}: wie geplant; die Station selbst, ihr Stecker oder ihre Klemmen: mit der eines Nachbarn tauschen",
+        WithinPlan { low: Figure, high: Figure, swap: Option<&'a str> }:
+            "{low} to {high}: as planned; the station itself, its plug or its terminals<: {swap}>"
+            | "{low} bis {high}: wie geplant; die Station selbst, ihr Stecker oder ihre Klemmen<: {swap}>",
+        SwapWithNeighbour: "swap it with a neighbour's" | "mit der eines Nachbarn tauschen",
         BelowPlan { limit: Figure, low: Figure }:
             "{limit} to {low}: too low, yet enough; something on the way loses more than drawn, and worse when it is warm or old: look for it"
             | "{limit} bis {low}: zu niedrig, aber ausreichend; etwas auf dem Weg verliert mehr als gezeichnet, und mehr bei Wärme und im Alter: suchen",

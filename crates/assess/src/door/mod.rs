@@ -7,6 +7,7 @@
 //! * [`modules`], [`light`], [`alarm`]: modules in their chain, lights, and what is wired to alarm inputs;
 //! * [`loads`]: what the door draws from its bus in standby, part by part;
 //! * [`escape`], [`heights`]: published advice by country;
+//! * [`own_supply`]: the supplies that a lock may have of its own;
 //! * [`words`]: which word stands for each part;
 //! * [`sheet`]: all of it for one entrance, as owned data.
 
@@ -20,6 +21,7 @@ pub mod light;
 pub mod loads;
 mod lock_calculation;
 pub mod modules;
+pub mod own_supply;
 pub mod sheet;
 pub mod times;
 pub mod words;

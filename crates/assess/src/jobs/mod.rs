@@ -6,33 +6,22 @@
 
 mod cause;
 mod danger;
+mod offers;
+mod one_supply;
 mod standing;
 
 pub use cause::{Cause, excess};
 pub use danger::Danger;
+pub use offers::JobChange;
+pub use one_supply::replaced_supply;
 
 use crate::assessment::Assessment;
 use cause::Causes;
-use latchline_finding::{Code, Edit, EditStep, ElementId, Money, Remedy, Severity};
-use latchline_site::changes::dwellings_to_enter;
+use latchline_finding::{Edit, Money, Remedy};
 use latchline_site::model::Site;
-use standing::standing;
+use offers::{Offered, Offers, entered};
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet};
-
-/// A change that was verified to mend something, of a job.
-#[derive(Debug, Clone, PartialEq)]
-pub struct JobChange {
-    /// The finding that carries it, index into [`Assessment::findings`], and its number among the remedies of that finding, from 0;
-    /// `None` if none carries it.
-    pub carried_by: Option<(usize, usize)>,
-    /// The change with its cost. Its figure is that of the job's worst finding; it has none where that is not known.
-    pub remedy: Remedy,
-    /// Standing findings that go with it: indices into [`Assessment::findings`].
-    pub clears: Vec<usize>,
-    /// Dwellings that have to be entered for it; `None` where the changed site cannot be told.
-    pub enters: Option<Vec<ElementId>>,
-}
+use std::collections::BTreeSet;
 
 /// One thing to do.
 #[derive(Debug, Clone, PartialEq)]
@@ -47,6 +36,8 @@ pub struct Job {
     pub change: Option<JobChange>,
     /// What is left to do of it when the jobs before it are done, in their order; `None` where that was not tried.
     pub in_order: Option<InOrder>,
+    /// Whether it stands behind jobs of less danger, since no change does it before they are done.
+    pub waits: bool,
 }
 
 /// A job once those before it are done.
@@ -120,13 +111,14 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             }
             continue;
         }
-        let change = best_change(site, &offers, &grouped.cause, changed);
+        let change = best_change(site, &offers, &grouped.cause, changed)
+            .map(|change| one_supply::for_all(site, &offers, &grouped.cause, change, changed));
         let clears: BTreeSet<usize> =
             change.iter().flat_map(|change| change.clears.iter().copied()).collect();
         let is_wanted = |finding| change.is_none() || clears.contains(&finding);
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
         let change = change.map(|change| of_the_worst(assessment, &cause, change));
-        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None });
+        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false });
         found.causes.push(cause);
         cleared.push(clears);
     }
@@ -146,61 +138,6 @@ fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -
 
 /// Most changes of which it is looked at whether a dwelling has to be entered.
 const MOST_LOOKED_INTO: usize = 6;
-
-/// Whether a change is of acceptances alone, for which nobody goes anywhere.
-fn is_of_paper(edit: &Edit) -> bool {
-    let of_acceptances =
-        |path: &[EditStep]| matches!(path.first(), Some(EditStep::Key(key)) if key == "accept");
-    edit.changes.iter().all(|(path, _)| of_acceptances(path))
-}
-
-/// A change that a finding carries.
-struct Offered<'a> {
-    finding: usize,
-    number: usize,
-    remedy: &'a Remedy,
-    /// The standing findings that go with it, in their order.
-    clears: Vec<usize>,
-    warns: bool,
-}
-
-/// Every change of the file that standing findings carry, and by finding which of them mend it.
-struct Offers<'a> {
-    all: Vec<Offered<'a>>,
-    mending: BTreeMap<usize, Vec<usize>>,
-}
-
-impl<'a> Offers<'a> {
-    fn new(assessment: &'a Assessment) -> Self {
-        let mut named: BTreeMap<(Code, Option<&ElementId>), Vec<usize>> = BTreeMap::new();
-        for (index, one) in standing(assessment) {
-            named.entry((one.code, one.element.as_ref())).or_default().push(index);
-        }
-        let mut offers = Offers { all: Vec::new(), mending: BTreeMap::new() };
-        for (finding, found) in standing(assessment) {
-            for (number, remedy) in
-                found.remedies.iter().enumerate().filter(|(_, one)| one.changes_the_file())
-            {
-                let of =
-                    |(code, element): &'a (Code, Option<ElementId>)| named.get(&(*code, element.as_ref()));
-                let clears: BTreeSet<usize> =
-                    remedy.clears.iter().filter_map(of).flatten().copied().collect();
-                for mended in &clears {
-                    offers.mending.entry(*mended).or_default().push(offers.all.len());
-                }
-                let warns = remedy.brings.iter().any(|brought| brought.severity > Severity::Advice);
-                let clears = clears.into_iter().collect();
-                offers.all.push(Offered { finding, number, remedy, clears, warns });
-            }
-        }
-        offers
-    }
-
-    /// Those that mend a finding of a cause, in their order.
-    fn of(&self, cause: &Cause) -> BTreeSet<usize> {
-        cause.findings.iter().filter_map(|finding| self.mending.get(finding)).flatten().copied().collect()
-    }
-}
 
 /// The change that mends most findings of a cause, whichever finding carries it.
 fn best_change(
@@ -225,7 +162,9 @@ fn best_change(
             let buys = remedy.cost.map(Money::rounded) != Some(Money::ZERO);
             // What a client has chosen is changed last, even where it alone mends all: what other changes leave is a job of its own.
             let is_chosen = remedy.edit.changes_stations_of_dwellings();
-            ((is_chosen, Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
+            // The same holds of a pair where single changes do, part by part.
+            let is_pair = !remedy.parts.is_empty();
+            ((is_chosen, is_pair, Reverse(mended), *warns, buys), *finding, *number, *remedy, clears)
         })
         .collect();
     mending.sort_by_key(|(first, finding, number, remedy, clears)| {
@@ -235,12 +174,8 @@ fn best_change(
     let best = mending.first()?.0;
     mending.retain(|(first, ..)| *first == best);
     mending.dedup_by(|later, first| later.3.edit == first.3.edit);
-    let enters = |remedy: &Remedy| match is_of_paper(&remedy.edit) {
-        true => Some(Vec::new()),
-        false => changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after)),
-    };
     let chosen = mending.into_iter().take(MOST_LOOKED_INTO).map(|(_, finding, number, remedy, clears)| {
-        let enters = enters(remedy);
+        let enters = entered(site, remedy, changed);
         JobChange {
             carried_by: Some((finding, number)),
             remedy: remedy.clone(),

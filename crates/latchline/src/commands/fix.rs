@@ -14,8 +14,9 @@ use latchline_assess::jobs::Job;
 use latchline_finding::{ElementId, Finding, Language, Remedy, Severity, shown};
 use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
-use latchline_report::{Look, wording};
+use latchline_report::{Look, job_change, wording};
 use latchline_session::{Mended, Session, View};
+use latchline_site::changes::dwellings_to_enter;
 use latchline_words::commands::FixWords;
 use latchline_words::report::severity;
 use std::io::Write;
@@ -271,6 +272,10 @@ fn make(
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
     write!(output, "{}", hanging("  ", &wording::remedy(remedy, currency, look.language), look.width))?;
+    if let (Some(old), Some(new)) = (view.site(), after.site()) {
+        let entered = job_change::entered(&dwellings_to_enter(old, new), look.language);
+        write!(output, "{}", hanging("  ", &entered, look.width))?;
+    }
     write!(output, "{}", difference(&before, after.text()))?;
     finish(arguments, original, after.text(), look, output)?;
     if !arguments.write {

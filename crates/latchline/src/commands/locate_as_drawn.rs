@@ -7,6 +7,7 @@ use latchline_finding::{CallMoment, ElementId, Figure, OperatingState, Severity,
 use latchline_locate::{Evidence, Plant, Proof, Quantity, SymptomKind, expected};
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
+use latchline_site::model::{Site, Station, StationOwner};
 use latchline_words::locate::AsDrawn;
 use latchline_words::terms::Term;
 use latchline_words::{figures, states};
@@ -28,6 +29,8 @@ pub(super) struct AsDrawnOf<'a> {
     pub start_up: Option<&'a StartUpSummary>,
     /// The sheet of its supply; `None` behind a box that makes a bus of its own.
     sheet: Option<&'a SupplySheet>,
+    /// Whether a dwelling beside has a station of its model, to swap it with.
+    has_neighbour: bool,
     /// The reading that decides it, as it is without a fault.
     pub reading: Option<Proof>,
 }
@@ -46,6 +49,19 @@ fn shows_in(symptom: SymptomKind) -> Option<StateKind> {
         SymptomKind::AfterPowerCut => Some(StateKind::PowerReturn),
         _ => None,
     }
+}
+
+/// Whether a station is in a dwelling and another dwelling has one of its model.
+fn has_neighbour(site: &Site, station: usize) -> bool {
+    let dwelling = |station: &Station| match station.owner {
+        StationOwner::Dwelling { dwelling, .. } => Some(dwelling),
+        StationOwner::Entrance(_) | StationOwner::Management(_) => None,
+    };
+    let own = &site.stations[station];
+    dwelling(own).is_some_and(|home| {
+        let alike = site.stations.iter().filter(|other| other.model.value == own.model.value);
+        alike.filter_map(dwelling).any(|other| other != home)
+    })
 }
 
 impl<'a> AsDrawnOf<'a> {
@@ -99,6 +115,7 @@ impl<'a> AsDrawnOf<'a> {
             in_state,
             start_up: assessment.start_up.iter().find(|one| one.fed_from == device.fed_from),
             sheet: assessment.supply_sheets.iter().find(|sheet| sheet.supply == device.source),
+            has_neighbour: has_neighbour(plant.site, station),
             reading: expected(plant, Quantity::Voltage { at, state: bus_state }),
         })
     }
@@ -208,7 +225,8 @@ impl<'a> AsDrawnOf<'a> {
         let named = &reader.reading(&reading.quantity);
         text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
         let mut line = |words: AsDrawn<'_>| text.push_str(&hanging("  ", &words.say(language), width));
-        line(AsDrawn::WithinPlan { low, high });
+        let swap = self.has_neighbour.then(|| AsDrawn::SwapWithNeighbour.say(language));
+        line(AsDrawn::WithinPlan { low, high, swap: swap.as_deref() });
         if low.value > limit.value {
             line(AsDrawn::BelowPlan { limit, low });
         }

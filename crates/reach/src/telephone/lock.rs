@@ -2,6 +2,7 @@
 
 use super::house::{assessed, quoted};
 use crate::question::default_question;
+use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUPPLY_VOLTAGES_V};
 use latchline_assess::rules::codes::CABLE_UNSUITABLE;
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Finding, Sources};
@@ -86,11 +87,6 @@ pub struct OwnSupply {
     /// Whether the lock opens when that supply has no power; else it cannot be released.
     pub opens_without_power: bool,
 }
-
-/// Voltages of lock supplies: nominal ones, set a little higher, and those that float a battery (common practice, no source).
-const OWN_SUPPLIES_V: [f64; 6] = [12.0, 12.6, 13.2, 13.8, 24.0, 27.6];
-/// Their tolerance in per cent (common practice, no source).
-const OWN_TOLERANCE_PERCENT: f64 = 3.0;
 
 /// A door with that lock on that cable, assessed, with the family and its usual parts.
 fn door(
@@ -219,9 +215,9 @@ fn lock_from_own_supply(
 ) -> Option<OwnSupply> {
     let model = catalogues.catalogue().locks.get(way.lock)?;
     let opens_without_power = model.power_loss.value == PowerLoss::Opens;
-    OWN_SUPPLIES_V.into_iter().find_map(|voltage_v| {
+    LOCK_SUPPLY_VOLTAGES_V.into_iter().find_map(|voltage_v| {
         let feed = format!(
-            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{OWN_TOLERANCE_PERCENT} %\""
+            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{LOCK_SUPPLY_TOLERANCE_PERCENT} %\""
         );
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
@@ -229,7 +225,7 @@ fn lock_from_own_supply(
         holds.then(|| OwnSupply {
             cable: cable.to_string(),
             voltage_v,
-            tolerance_percent: OWN_TOLERANCE_PERCENT,
+            tolerance_percent: LOCK_SUPPLY_TOLERANCE_PERCENT,
             least_v: circuit.least_v,
             opens_without_power,
         })

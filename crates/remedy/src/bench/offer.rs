@@ -30,6 +30,7 @@ impl Bench<'_> {
         Remedy {
             kind: candidate.kind,
             edit: candidate.edit.clone(),
+            parts: candidate.parts.clone(),
             value_after: mending.outcome.value_after(finding),
             cost: mending.price.material,
             minutes: Some(mending.price.minutes).filter(|minutes| minutes.is_finite()),

@@ -24,10 +24,8 @@ pub(super) fn for_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let mut list = Vec::new();
     if own.battery.is_some() {
         for count in (now + 1..=MOST_BATTERIES).chain((1..now).rev()) {
-            let kind = if count > now { "more-batteries" } else { "fewer-batteries" };
-            let edit = Edit::set(&["supplies", element, "batteries"], count.to_string());
-            let candidate = Candidate::new(kind, edit);
-            list.push(if count > now { candidate.unpriced() } else { candidate });
+            let more = batteries(element, count);
+            list.push(if count > now { more } else { Candidate::new("fewer-batteries", more.edit) });
         }
     }
     list.extend(other_supplies(bench, element, |model| own.battery.is_none() || model.battery.is_some()));
@@ -35,9 +33,22 @@ pub(super) fn for_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     list
 }
 
-/// Other supplies of the family that have a battery.
+/// Other supplies of the family that have a battery, each alone and with further batteries in parallel: where there is none yet, neither
+/// is tried without the other.
 pub(super) fn with_battery(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    other_supplies(bench, element, |model| model.battery.is_some())
+    let supplies = other_supplies(bench, element, |model| model.battery.is_some());
+    let batteries: Vec<Candidate> = (2..=MOST_BATTERIES).map(|count| batteries(element, count)).collect();
+    let both = |supply: &Candidate| -> Vec<Candidate> {
+        batteries.iter().map(|more| Candidate::both(supply, more)).collect()
+    };
+    let together: Vec<Candidate> = supplies.iter().flat_map(both).collect();
+    supplies.into_iter().chain(together).collect()
+}
+
+/// So many batteries in parallel at a supply.
+fn batteries(supply: &str, count: u32) -> Candidate {
+    let edit = Edit::set(&["supplies", supply, "batteries"], count.to_string());
+    Candidate::new("more-batteries", edit).unpriced()
 }
 
 /// Other supplies of the family that take as many runs as start here.

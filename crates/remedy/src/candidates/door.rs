@@ -8,14 +8,12 @@ use super::places::set_model;
 use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
+use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUPPLY_VOLTAGES_V};
 use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{Feed, Lock, LockKind, PowerLoss, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse};
-
-/// Voltages of common lock supplies: nominal ones, and those that float a battery (common practice, no source).
-const LOCK_SUPPLIES_V: [f64; 4] = [12.0, 13.8, 24.0, 27.6];
 
 /// Contact ratings of common relays (common practice, no source).
 const RELAYS_A: [f64; 3] = [5.0, 10.0, 16.0];
@@ -247,7 +245,9 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     }
     let rated_v = rated.value.as_volts();
     let is_ac = at.lock.feed.value == Feed::Ac;
-    let mut base = at.set("feed", quoted("own-supply")).then(at.set("supply_tolerance", quoted("5 %")));
+    let mut base = at
+        .set("feed", quoted("own-supply"))
+        .then(at.set("supply_tolerance", quoted(&format!("{LOCK_SUPPLY_TOLERANCE_PERCENT} %"))));
     if is_ac != at.used.supply_ac.value {
         base = base.then(at.set("supply_ac", is_ac.to_string()));
     }
@@ -259,7 +259,7 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     let own_v = at.used.supply_voltage.as_ref().filter(|_| has_one && same_kind);
     let is_there = |supply_v: f64| own_v.is_some_and(|own| (own.value.as_volts() - supply_v).abs() < 0.05);
     let kind = if has_one { "other-lock-supply" } else { "lock-supply-of-its-own" };
-    LOCK_SUPPLIES_V
+    LOCK_SUPPLY_VOLTAGES_V
         .into_iter()
         .filter(|supply_v| (0.95..1.3).contains(&(supply_v / rated_v)) && !is_there(*supply_v))
         .map(|supply_v| {

@@ -8,6 +8,7 @@ mod places;
 mod prices;
 mod rearranged;
 mod run_text;
+mod second_box;
 mod settings;
 mod signal;
 mod wiring;
@@ -96,6 +97,8 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         | codes::RUN_TOO_LONG
         | codes::SILENCED_GROUP => {
             list.extend(wiring::for_port_or_run(bench, &element));
+            list.extend(second_box::for_port_or_run(bench, &element));
+            list.extend(moved::exchanged(bench, &element));
             list.extend(moved::runs_beyond(bench, &element));
         }
         codes::VOLTAGE_TOO_HIGH => {

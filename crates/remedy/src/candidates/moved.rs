@@ -121,6 +121,32 @@ pub(super) fn to_a_box_beside(bench: &Bench<'_>, source: &str) -> Vec<Candidate>
     list
 }
 
+/// The run of a port exchanged with a run of another box at the same place: two ends that were taken for each other.
+pub(super) fn exchanged(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let box_of = |run: &Run| match run.from {
+        RunStart::Port { box_index, .. } => Some(box_index),
+        RunStart::Supply(_) | RunStart::Station(_) => None,
+    };
+    let is_it = |run: &&Run| run.id.as_str() == element || site.start_id(run.from).as_str() == element;
+    let Some(run) = site.runs.iter().find(is_it) else { return Vec::new() };
+    let Some(own) = box_of(run) else { return Vec::new() };
+    let is_beside = |other: &&Run| {
+        box_of(other).is_some_and(|other| {
+            other != own
+                && site.boxes[other].place == site.boxes[own].place
+                && site.boxes[own].place.building.is_some()
+        })
+    };
+    let from = |run: &Run, start: RunStart| {
+        Edit::set(&["runs", run.id.as_str(), "from"], quoted(site.start_id(start).as_str()))
+    };
+    let others = site.runs.iter().filter(is_beside).take(MOST_MOVED);
+    others
+        .map(|other| Candidate::new("ports-exchanged", from(run, other.from).then(from(other, run.from))))
+        .collect()
+}
+
 /// A chain over several landings as a run for each of them, on free places where it starts.
 pub(super) fn run_for_each_landing(bench: &Bench<'_>, run: usize) -> Option<Candidate> {
     let site = bench.site;

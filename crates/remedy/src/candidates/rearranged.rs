@@ -251,11 +251,11 @@ pub(super) fn distributor_at_the_supply(bench: &Bench<'_>, supply: &str) -> Vec<
     models.into_iter().map(candidate).collect()
 }
 
-fn short_run(from: &str, to: &str, cable: &str) -> String {
+pub(super) fn short_run(from: &str, to: &str, cable: &str) -> String {
     let (from, to, cable) = (quoted(from), quoted(to), quoted(cable));
     format!("{{ from = {from}, to = {to}, cable = {cable}, length = {} }}", quoted(&metres(SIDE_BY_SIDE_M)))
 }
 
-fn place_text(site: &Site, place: &Place) -> String {
+pub(super) fn place_text(site: &Site, place: &Place) -> String {
     site.place_key(place).map_or(String::new(), |place| format!(", place = {}", quoted(&place)))
 }

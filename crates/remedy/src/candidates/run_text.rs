@@ -47,7 +47,7 @@ pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     if run_has(bench, id, "measured") {
         edit = edit.then(Edit::remove(&["runs", id, "measured"]));
     }
-    // The terminator goes with the end of the chain; the new end needs none of its own here.
+    // A terminator stays with the run: it stands at the new end.
     edit
 }
 
@@ -61,7 +61,8 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
     let cable = quoted(&run.cable.value);
     let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
     if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
-        for key in ["environment", "surge_protection"] {
+        // What ends the chain stands at the end of each of its parts.
+        for key in ["environment", "surge_protection", "terminator", "terminator_capacitor"] {
             if let Some(value) = written.get(key) {
                 text.push_str(&format!(", {key} = {value}"));
             }

@@ -9,7 +9,7 @@ use crate::candidate::{Candidate, metres, quoted};
 use latchline_finding::{Argument, Edit, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_network::{Layout, NodeRef, Segment};
-use latchline_site::catalogue::{BoxKind, BoxRole, Cable};
+use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole, Cable};
 use latchline_site::model::{RunStart, RunStop, Site};
 
 /// Loop resistance of a pair as installed, per metre, at 20 °C.
@@ -219,7 +219,7 @@ fn doubled_pair(bench: &Bench<'_>, index: usize) -> Option<Candidate> {
 }
 
 /// Places where a chain may be cut in two: spread evenly, the middle first.
-fn cuts(stops: usize) -> Vec<usize> {
+pub(super) fn cuts(stops: usize) -> Vec<usize> {
     let mut cuts: Vec<usize> = (1..stops).collect();
     let middle = stops / 2;
     cuts.sort_by_key(|cut| (cut.abs_diff(middle), *cut));
@@ -244,6 +244,22 @@ fn split(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
         .collect()
 }
 
+/// The cheapest distributor of each kind in a family: one that cannot be judged must not stand in the way of one that can.
+pub(super) fn distributors<'s>(site: &'s Site, family: &str) -> Vec<&'s BoxModel> {
+    let of_kind = |kind: BoxKind| {
+        let models = site.catalogue.boxes.values().filter(move |model| {
+            model.role.value == BoxRole::Distributor
+                && model.kind.value == kind
+                && model.family.value == family
+        });
+        models.min_by(|a, b| by_price(&a.head, &b.head))
+    };
+    [BoxKind::PortLimited, BoxKind::Transparent, BoxKind::Regenerated]
+        .into_iter()
+        .filter_map(of_kind)
+        .collect()
+}
+
 /// A distributor of the same model where the far part of the chain begins, fed from a free port.
 fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
     let site = bench.site;
@@ -252,18 +268,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
     let (Some(port), stops) = (free_port(site, box_index), run.sections.len()) else {
         return Vec::new();
     };
-    let family = site.box_model(&site.boxes[box_index]).family.value.clone();
-    let of_kind = |kind: BoxKind| {
-        let models = site
-            .catalogue
-            .boxes
-            .values()
-            .filter(move |model| model.role.value == BoxRole::Distributor && model.kind.value == kind);
-        models.filter(|model| model.family.value == family).min_by(|a, b| by_price(&a.head, &b.head))
-    };
-    // The cheapest of each kind: one that cannot be judged must not stand in the way of one that can.
-    let kinds = [BoxKind::PortLimited, BoxKind::Transparent, BoxKind::Regenerated];
-    let models: Vec<_> = kinds.into_iter().filter_map(of_kind).collect();
+    let models = distributors(site, &site.box_model(&site.boxes[box_index]).family.value);
     let feeders = feeder_cables(bench, index);
     let box_name = free_name(bench, "distributors", "D-new");
     let feed_name = free_name(bench, "runs", &format!("{}-feed", run.id));

@@ -4,8 +4,12 @@
 //! which cable is pulled, which ends are wired again. What is bought is what the plan has more, but that nothing is given back for a cable
 //! that is in the wall: one that was there before, or one that somebody has measured.
 
-use super::SAME_M;
+use super::at_doors;
+use super::ends::ends_wired_again;
+use super::same::SAME_M;
+use super::told::CableAtDoor;
 use crate::bill::Bill;
+use crate::cables::DoorCable;
 use crate::catalogue::PartHead;
 use crate::model::{Entrance, Run, RunStart, Site};
 use latchline_finding::{ElementId, Money};
@@ -43,7 +47,8 @@ impl Effort {
         let material = Bill::of(after).material_beyond(bill).map(|more| more + left_in_the_wall);
         let minutes = |run: &Run| run_minutes(before, &was, old.get(&run.id).copied(), after, run);
         let runs: f64 = after.runs.iter().map(minutes).sum();
-        Effort { material, minutes: runs + fittings(before, after) + cables_at_doors(before, after) }
+        let ends = ends_wired_again(before, after) as f64 * END_MINUTES;
+        Effort { material, minutes: runs + ends + fittings(before, after) + cables_at_doors(before, after) }
     }
 }
 
@@ -58,19 +63,21 @@ fn length_m(run: &Run) -> f64 {
 
 /// Whether the cable of a run is pulled anew from end to end, though it leads where it led: another cable, or the same with nothing left of
 /// what was known of the old one.
-fn is_pulled_anew(before: &Site, old: &Run, after: &Site, new: &Run) -> bool {
+pub(super) fn is_pulled_anew(before: &Site, old: &Run, after: &Site, new: &Run) -> bool {
     let is_forgotten = old.existing.value && !new.existing.value || is_measured(old) && !is_measured(new);
-    old.cable.value != new.cable.value
-        || is_forgotten && Pieces::of_run(before, old) == Pieces::of_run(after, new)
+    // What is there already is not pulled, whatever the plan said.
+    !new.existing.value
+        && (old.cable.value != new.cable.value
+            || is_forgotten && Pieces::of_run(before, old) == Pieces::of_run(after, new))
 }
 
 /// Lengths of cable between two stops, in metres, by where they begin and end and what they are; the longest where there are several. From
 /// which port or supply one comes does not matter: it can be hung elsewhere.
 #[derive(Debug, PartialEq, Default)]
-struct Pieces<'a>(BTreeMap<(Option<&'a ElementId>, &'a ElementId, &'a str), f64>);
+pub(super) struct Pieces<'a>(BTreeMap<(Option<&'a ElementId>, &'a ElementId, &'a str), f64>);
 
 impl<'a> Pieces<'a> {
-    fn of(site: &'a Site) -> Self {
+    pub(super) fn of(site: &'a Site) -> Self {
         let mut pieces = Pieces::default();
         site.runs.iter().for_each(|run| pieces.add(site, run));
         pieces
@@ -90,7 +97,7 @@ impl<'a> Pieces<'a> {
     }
 
     /// Metres of a run of which there is no piece here that is as long.
-    fn lacking_m(&self, site: &Site, run: &Run) -> f64 {
+    pub(super) fn lacking_m(&self, site: &Site, run: &Run) -> f64 {
         let lacks = |((begin, end, cable), piece_m): &((Option<&ElementId>, &ElementId, &str), f64)| {
             self.0.get(&(*begin, *end, *cable)).is_none_or(|there_m| there_m + SAME_M < *piece_m)
         };
@@ -114,7 +121,7 @@ fn pieces<'a>(
     })
 }
 
-/// Work on a run: cable pulled, ends wired again.
+/// Work on a run: cable pulled, its cores and its terminator. Ends that are wired again are counted for the whole site.
 fn run_minutes(before: &Site, was: &Pieces<'_>, old: Option<&Run>, after: &Site, new: &Run) -> f64 {
     let per_metre = after.cable(new).head.labour_minutes.as_ref().map_or(0.0, |minutes| minutes.value);
     let side_by_side = f64::from(after.cables_side_by_side(new));
@@ -123,22 +130,12 @@ fn run_minutes(before: &Site, was: &Pieces<'_>, old: Option<&Run>, after: &Site,
     if is_pulled_anew(before, old, after, new) {
         return length_m(new) * per_metre * side_by_side;
     }
-    let pulled = lacking_m * per_metre * side_by_side;
     let more_cables = side_by_side - f64::from(before.cables_side_by_side(old));
-    let beside = more_cables.max(0.0) * length_m(new) * per_metre;
-    let start = |site: &Site, start: RunStart| site.start_id(start);
-    let moved = usize::from(start(before, old.from) != start(after, new.from));
-    let stops = |site: &Site, run: &Run| -> Vec<ElementId> {
-        run.sections.iter().map(|section| site.stop_id(section.to).clone()).collect()
-    };
-    let (was, is) = (stops(before, old), stops(after, new));
-    let same = was.iter().zip(&is).take_while(|(was, is)| was == is).count();
-    // Where it goes another way, each stop that it comes to or leaves has a cable on or off.
-    let otherwise = was.len().max(is.len()) - same;
-    let cores = if old.pairs.value == new.pairs.value { 0 } else { 2 * is.len() };
+    let beside = if new.existing.value { 0.0 } else { more_cables.max(0.0) * length_m(new) * per_metre };
+    let cores = if old.pairs.value == new.pairs.value { 0 } else { 2 * new.sections.len() };
     let terminated = |run: &Run| run.terminator.as_ref().is_some_and(|stated| stated.value);
     let terminator = usize::from(terminated(old) != terminated(new));
-    pulled + beside + (moved + otherwise + cores + terminator) as f64 * END_MINUTES
+    lacking_m * per_metre * side_by_side + beside + (cores + terminator) as f64 * END_MINUTES
 }
 
 /// Parts taken out and put in.
@@ -184,18 +181,16 @@ fn parts(site: &Site) -> BTreeMap<&ElementId, Vec<&PartHead>> {
     parts
 }
 
-/// Cables at doors that are pulled.
+/// Cables at doors that are pulled, and cores of those that are there connected beside.
 fn cables_at_doors(before: &Site, after: &Site) -> f64 {
-    let (mut old, new) = (super::work::cables_at_doors(before), super::work::cables_at_doors(after));
-    let pulled = new.iter().filter(|(at, now)| {
-        let was = old.remove(*at);
-        !was.is_some_and(|was| was.cable == now.cable && was.length_m + SAME_M > now.length_m)
-    });
-    pulled
-        .filter_map(|(_, now)| {
-            let cable = after.catalogue.cables.get(&now.cable)?;
-            let side_by_side = f64::from(now.pairs.div_ceil(cable.pairs.value.max(1)));
-            Some(now.length_m * side_by_side * cable.head.labour_minutes.as_ref()?.value)
-        })
-        .sum()
+    let (mut old, new) = (at_doors::cables_at_doors(before), at_doors::cables_at_doors(after));
+    let minutes = |(at, now): (&(ElementId, DoorCable), &CableAtDoor)| {
+        let was = old.remove(at).filter(|was| was.is_of_use_for(now));
+        let cables = now.cables_beyond(was.as_ref(), after);
+        let labour = after.catalogue.cables.get(&now.cable)?.head.labour_minutes.as_ref();
+        let pulled = now.length_m * f64::from(cables) * labour.map_or(0.0, |minutes| minutes.value);
+        let cores = was.is_some_and(|was| was.pairs != now.pairs);
+        Some(pulled + if cores { 2.0 * END_MINUTES } else { 0.0 })
+    };
+    new.iter().filter_map(minutes).sum()
 }

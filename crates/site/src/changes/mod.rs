@@ -5,8 +5,11 @@
 //! * [`KEYS`]: every key of the site file, and what a difference in it is;
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
+mod at_doors;
 mod effort;
+mod ends;
 mod keys;
+mod same;
 mod told;
 mod values;
 mod work;
@@ -19,12 +22,17 @@ pub use values::{KeyChange, KeyOwner, KeyValue};
 use crate::addresses::{self, AddressPlan};
 use crate::model::{Run, RunStart, Site, Station, StationOwner};
 use latchline_finding::ElementId;
+use same::SAME_M;
 use std::collections::BTreeMap;
 
 /// Dwellings, by name, that must be entered to turn one version of a site into the other: where a station comes, goes, becomes
 /// another model or is set to another number, or where another cable comes to its terminals.
 pub fn dwellings_to_enter(before: &Site, after: &Site) -> Vec<ElementId> {
-    let (old, new) = (terminals(before), terminals(after));
+    let anew = |run: &Run| {
+        let old = before.runs.iter().find(|old| old.id == run.id);
+        old.is_some_and(|old| effort::is_pulled_anew(before, old, after, run))
+    };
+    let (old, new) = (terminals(before, &|_| false), terminals(after, &anew));
     let mut enter: Vec<ElementId> = Vec::new();
     let all = after.dwellings.iter().chain(&before.dwellings).map(|dwelling| &dwelling.id);
     for id in all {
@@ -49,7 +57,8 @@ struct AtStation<'a> {
 struct CableAt<'a> {
     cable: &'a str,
     pairs: u32,
-    existing: bool,
+    /// Whether it is pulled anew.
+    is_new: bool,
     terminator: Option<bool>,
     before: Before<'a>,
     /// The stop behind.
@@ -82,15 +91,12 @@ impl PartialEq for Before<'_> {
     }
 }
 
-/// Less than this of a metre is no difference.
-const SAME_M: f64 = 0.005;
-
 /// What is at the stations of each dwelling.
-fn terminals(site: &Site) -> BTreeMap<&ElementId, Vec<AtStation<'_>>> {
+fn terminals<'a>(site: &'a Site, anew: &dyn Fn(&Run) -> bool) -> BTreeMap<&'a ElementId, Vec<AtStation<'a>>> {
     let plan = addresses::assign(site);
     let mut cables: BTreeMap<&ElementId, Vec<CableAt<'_>>> = BTreeMap::new();
     for run in &site.runs {
-        for (station, cable) in stops(site, run) {
+        for (station, cable) in stops(site, run, anew(run)) {
             cables.entry(station).or_default().push(cable);
         }
     }
@@ -122,7 +128,7 @@ fn at_station<'a>(
 }
 
 /// The stops of a run with the cable as it comes to each, and its start where that is a station.
-fn stops<'a>(site: &'a Site, run: &'a Run) -> Vec<(&'a ElementId, CableAt<'a>)> {
+fn stops<'a>(site: &'a Site, run: &'a Run, is_new: bool) -> Vec<(&'a ElementId, CableAt<'a>)> {
     let mut names: Vec<&ElementId> = run.sections.iter().map(|section| site.stop_id(section.to)).collect();
     // Where it branches off at a station it has terminals there too.
     if let RunStart::Station(station) = run.from {
@@ -141,7 +147,7 @@ fn stops<'a>(site: &'a Site, run: &'a Run) -> Vec<(&'a ElementId, CableAt<'a>)> 
             let cable = CableAt {
                 cable: &run.cable.value,
                 pairs: run.pairs.value,
-                existing: run.existing.value,
+                is_new,
                 terminator: run.terminator.as_ref().map(|stated| stated.value).filter(|_| is_last),
                 before,
                 behind,

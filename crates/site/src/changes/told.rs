@@ -1,9 +1,11 @@
 //! What is different between two versions of a site, as it is told.
 
+use super::same::SAME_M;
 use super::values::KeyChange;
 use crate::addresses::SwitchSetting;
 use crate::bill::BillKind;
 use crate::cables::DoorCable;
+use crate::model::Site;
 use latchline_finding::{Both, ElementId, Money};
 
 /// More or less of a part, or of a cable in metres.
@@ -45,6 +47,8 @@ pub enum RunWork {
         from: ElementId,
         /// What it leads to.
         to: Vec<ElementId>,
+        /// Metres of it that are there already.
+        there_m: f64,
     },
     /// It is no longer used.
     Gone,
@@ -54,6 +58,22 @@ pub enum RunWork {
         old: String,
         /// Cable after.
         new: String,
+        /// Length in metres.
+        length_m: f64,
+    },
+    /// It is another cable, which is there already.
+    InPlace {
+        /// Cable before.
+        old: String,
+        /// Cable after.
+        new: String,
+    },
+    /// Its pairs need further cables beside the one that is there.
+    Beside {
+        /// Cable.
+        cable: String,
+        /// How many.
+        cables: u32,
         /// Length in metres.
         length_m: f64,
     },
@@ -67,12 +87,14 @@ pub enum RunWork {
         after: ElementId,
         /// Where it goes on to.
         to: Vec<ElementId>,
+        /// Metres of them that are there already.
+        there_m: f64,
     },
     /// It ends sooner: metres less, its last stop now, and what it no longer reaches.
     Shortened {
         /// Cable.
         cable: String,
-        /// Metres less.
+        /// Metres that are no longer used.
         less_m: f64,
         /// Its last stop now.
         at: ElementId,
@@ -88,6 +110,8 @@ pub enum RunWork {
     },
     /// It is longer or shorter, in metres.
     Length {
+        /// Whether the cable is there already, so that only what is known of it is another length.
+        is_there: bool,
         /// Cable.
         cable: String,
         /// Before.
@@ -143,6 +167,20 @@ pub struct CableAtDoor {
     pub pairs: u32,
 }
 
+impl CableAtDoor {
+    /// Whether it can stay where another one is wanted: the same cable, and long enough.
+    pub fn is_of_use_for(&self, wanted: &CableAtDoor) -> bool {
+        self.cable == wanted.cable && self.length_m + SAME_M > wanted.length_m
+    }
+
+    /// Cables that are pulled for it beside one that stays: where that has pairs to spare, none.
+    pub fn cables_beyond(&self, stays: Option<&CableAtDoor>, site: &Site) -> u32 {
+        let pairs = site.catalogue.cables.get(&self.cable).map_or(1, |cable| cable.pairs.value.max(1));
+        let cables = |one: &CableAtDoor| one.pairs.max(1).div_ceil(pairs);
+        cables(self).saturating_sub(stays.map_or(0, cables))
+    }
+}
+
 /// A cable at a door that comes, goes or is another one.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OtherCableAtDoor {
@@ -154,6 +192,8 @@ pub struct OtherCableAtDoor {
     pub old: Option<CableAtDoor>,
     /// The cable after; `None` if it is gone.
     pub new: Option<CableAtDoor>,
+    /// Cables that are pulled for it: none where one that is there has pairs to spare.
+    pub pulled: u32,
 }
 
 /// Switches that are set to other positions.
@@ -176,7 +216,7 @@ pub struct Changes {
     pub material: Money,
     /// Currencies of the two catalogues, old and new, where they are not the same: nothing is priced then.
     pub currencies: Option<[String; 2]>,
-    /// Extra labour in minutes.
+    /// Work in minutes: what is taken out, put in, pulled and wired again.
     pub minutes: f64,
     /// Lines of `quantities` without a price.
     pub unpriced: usize,

@@ -1,11 +1,13 @@
 //! What to buy, pull, move and set again.
 
+use super::at_doors::cables_at_doors;
+use super::effort::{Effort, Pieces, is_pulled_anew};
 use super::keys::Bearing;
-use super::told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
+use super::same::SAME_M;
+use super::told::{Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 use super::values::key_changes;
 use crate::addresses::{self, SwitchSetting, fields_of, settings};
 use crate::bill::{Bill, BillKind, BillLine};
-use crate::cables::{CableOwner, DoorCable};
 use crate::model::{Place, Run, Site, Station};
 use latchline_finding::ElementId;
 use std::cmp::Ordering;
@@ -27,7 +29,7 @@ impl Changes {
             material: quantities.iter().filter_map(|one| one.cost).sum(),
             quantities,
             currencies,
-            minutes: new.minutes() - old.minutes(),
+            minutes: Effort::of(before, &old, after).minutes,
             models,
             places,
             runs: runs(before, after),
@@ -49,9 +51,6 @@ impl Changes {
             && self.keys.iter().all(|one| one.bearing == Bearing::Known)
     }
 }
-
-/// Less than this of a metre is no difference.
-const SAME_M: f64 = 0.005;
 
 fn quantities(old: &Bill, new: &Bill) -> Vec<QuantityChange> {
     let mut lines: BTreeMap<(BillKind, &str), (f64, &BillLine)> = BTreeMap::new();
@@ -125,8 +124,12 @@ fn sections_m(run: &Run) -> Vec<f64> {
     run.sections.iter().map(|section| section.length.value.as_metres()).collect()
 }
 
-/// A run that goes on behind its last stop, or ends at an earlier one, and is the same up to there.
-fn further_or_less_far(old: (&Site, &Run), new: (&Site, &Run)) -> Option<RunWork> {
+/// A run that goes on behind its last stop, or ends at an earlier one, and is the same up to there; with the pieces of cable of both sites.
+fn further_or_less_far(
+    old: (&Site, &Run),
+    new: (&Site, &Run),
+    (was, is): (&Pieces<'_>, &Pieces<'_>),
+) -> Option<RunWork> {
     let (was_to, to) = (stops(old.0, old.1), stops(new.0, new.1));
     let common = was_to.len().min(to.len());
     let (was_m, is_m) = (sections_m(old.1), sections_m(new.1));
@@ -138,12 +141,13 @@ fn further_or_less_far(old: (&Site, &Run), new: (&Site, &Run)) -> Option<RunWork
         (true, Ordering::Greater) => Some(RunWork::Extended {
             cable,
             more_m: is_m[common..].iter().sum(),
+            there_m: is_m[common..].iter().sum::<f64>() - pulled_m(was, new.0, new.1),
             after: last,
             to: to[common..].to_vec(),
         }),
         (true, Ordering::Less) => Some(RunWork::Shortened {
             cable,
-            less_m: was_m[common..].iter().sum(),
+            less_m: is.lacking_m(old.0, old.1),
             at: last,
             without: was_to[common..].to_vec(),
         }),
@@ -151,7 +155,13 @@ fn further_or_less_far(old: (&Site, &Run), new: (&Site, &Run)) -> Option<RunWork
     }
 }
 
+/// Metres of a run that are not there yet.
+fn pulled_m(was: &Pieces<'_>, site: &Site, run: &Run) -> f64 {
+    if run.existing.value { 0.0 } else { was.lacking_m(site, run) }
+}
+
 fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
+    let (was, is) = (Pieces::of(before), Pieces::of(after));
     let mut all = Vec::new();
     for run in &after.runs {
         let mut add = |work| all.push(OtherRun { run: run.id.clone(), work });
@@ -162,20 +172,23 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
                 length_m,
                 from: after.start_id(run.from),
                 to: stops(after, run),
+                there_m: length_m - pulled_m(&was, after, run),
             });
             continue;
         };
         let old_m = old.length().as_metres();
         let mut is_told_with_length = false;
-        let is_pulled_anew = old.existing.value && !run.existing.value;
-        if old.cable.value != run.cable.value || is_pulled_anew {
+        if is_pulled_anew(before, old, after, run) {
             let (old, new) = (old.cable.value.clone(), run.cable.value.clone());
             add(RunWork::Cable { old, new, length_m });
-        } else if let Some(work) = further_or_less_far((before, old), (after, run)) {
+        } else if old.cable.value != run.cable.value {
+            add(RunWork::InPlace { old: old.cable.value.clone(), new: run.cable.value.clone() });
+        } else if let Some(work) = further_or_less_far((before, old), (after, run), (&was, &is)) {
             add(work);
             is_told_with_length = true;
         } else if (old_m - length_m).abs() > SAME_M {
-            add(RunWork::Length { cable: run.cable.value.clone(), old_m, new_m: length_m });
+            let (cable, is_there) = (run.cable.value.clone(), run.existing.value);
+            add(RunWork::Length { is_there, cable, old_m, new_m: length_m });
         }
         let (was_from, from) = (before.start_id(old.from), after.start_id(run.from));
         if was_from != from {
@@ -195,6 +208,10 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
         }
         if old.pairs.value != run.pairs.value {
             add(RunWork::Pairs { old: old.pairs.value, new: run.pairs.value });
+            let [had, has] = [(before, old), (after, run)].map(|(site, run)| site.cables_side_by_side(run));
+            if has > had && old.cable.value == run.cable.value && !run.existing.value {
+                add(RunWork::Beside { cable: run.cable.value.clone(), cables: has - had, length_m });
+            }
         }
         let terminated = |run: &Run| run.terminator.as_ref().is_some_and(|stated| stated.value);
         if terminated(old) != terminated(run) {
@@ -207,34 +224,14 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
     all
 }
 
-/// The cables at doors by entrance and by what they lead to.
-pub(super) fn cables_at_doors(site: &Site) -> BTreeMap<(ElementId, DoorCable), CableAtDoor> {
-    let lengths = site.cable_lengths().into_iter().filter_map(|laid| {
-        let CableOwner::AtDoor(owner) = laid.owner else { return None };
-        // The place of an entrance in its file says nothing of the cable.
-        let (entrance, to) = match owner {
-            DoorCable::Lock { entrance, lock } => (entrance, DoorCable::Lock { entrance: 0, lock }),
-            DoorCable::LockPart { entrance, lock, part } => {
-                (entrance, DoorCable::LockPart { entrance: 0, lock, part })
-            }
-            DoorCable::Light { entrance, light } => (entrance, DoorCable::Light { entrance: 0, light }),
-            DoorCable::AlarmContact { entrance, input } => {
-                (entrance, DoorCable::AlarmContact { entrance: 0, input })
-            }
-        };
-        let one = CableAtDoor { cable: laid.cable, length_m: laid.length.as_metres(), pairs: laid.pairs };
-        Some(((site.entrances[entrance].id.clone(), to), one))
-    });
-    lengths.collect()
-}
-
 fn at_doors(before: &Site, after: &Site) -> Vec<OtherCableAtDoor> {
     let (mut old, new) = (cables_at_doors(before), cables_at_doors(after));
     let mut all: Vec<OtherCableAtDoor> = Vec::new();
     for ((entrance, to), new) in new {
         let was = old.remove(&(entrance.clone(), to));
         if was.as_ref() != Some(&new) {
-            all.push(OtherCableAtDoor { entrance, to, old: was, new: Some(new) });
+            let pulled = new.cables_beyond(was.as_ref().filter(|was| was.is_of_use_for(&new)), after);
+            all.push(OtherCableAtDoor { entrance, to, old: was, new: Some(new), pulled });
         }
     }
     all.extend(old.into_iter().map(|((entrance, to), old)| OtherCableAtDoor {
@@ -242,6 +239,7 @@ fn at_doors(before: &Site, after: &Site) -> Vec<OtherCableAtDoor> {
         to,
         old: Some(old),
         new: None,
+        pulled: 0,
     }));
     all.sort_by(|a, b| (&a.entrance, a.to).cmp(&(&b.entrance, b.to)));
     all

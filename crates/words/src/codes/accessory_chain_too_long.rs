@@ -6,6 +6,9 @@ code! {
     message:
         "{element} has {value} modules; {model} takes {limit}"
         | "{element} hat {value} Module; {model} nimmt {limit}",
+    hint:
+        "take modules with more buttons, or a door station with a directory"
+        | "Module mit mehr Tasten, oder eine Türstation mit Namensverzeichnis",
     english:
         /// # What it checks
         /// The number of modules in a door station's chain against its model's `accessory_modules`. A model

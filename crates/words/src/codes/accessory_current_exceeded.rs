@@ -6,6 +6,9 @@ code! {
     message:
         "the {modules:module|modules} of {element} draw {value}; {model} gives {limit}"
         | "{modules:Modul zieht|Module ziehen} an {element} zusammen {value}; {model} gibt {limit}",
+    hint:
+        "leave a module out, or take one that draws less"
+        | "ein Modul weglassen, oder eines nehmen, das weniger zieht",
     measure:
         "The voltage at the last module of the chain with all buttons lit, and again with half of the modules taken off."
         | "Die Spannung am letzten Modul der Kette mit allen Tastern beleuchtet, und noch einmal mit der halben Kette.",

@@ -6,6 +6,9 @@ code! {
     message:
         "{element} has {field} number {number}, but its switches end at {highest}"
         | "{element} hat die Nummer {number} im Feld {field}, aber seine Schalter enden bei {highest}",
+    hint:
+        "give it a lower number, or take a model whose switches go as far"
+        | "eine kleinere Nummer geben, oder ein Modell nehmen, dessen Schalter so weit reichen",
     measure:
         "Nothing with a meter: read the switches of the device, and the list of devices that the system finds."
         | "Nichts mit dem Messgerät: die Schalter des Geräts ablesen, und die Liste der Geräte, die das System findet.",

@@ -6,6 +6,9 @@ code! {
     message:
         "no {field} number is left for {element}: {first} to {last} are taken"
         | "Für {element} ist im Feld {field} keine Nummer mehr frei: {first} bis {last} sind vergeben",
+    hint:
+        "leave one of them out, or divide the site into two buses that no wire joins"
+        | "eines davon weglassen, oder die Anlage in zwei Busse teilen, die keine Ader verbindet",
     english:
         /// All numbers of the field are stated or taken, so this device cannot be told from another.
         ///

@@ -7,6 +7,9 @@ code! {
         "the bus of {element} is of the family {family}, not of the site's {expected}"
         | "Der Bus von {element} gehört zur Gerätefamilie {family}, nicht zu {expected} wie die Anlage",
     label: "<{devices:device|devices} on it>" | "<{devices:Gerät|Geräte} daran>",
+    hint:
+        "put the other family's bus into a site file of its own"
+        | "den Bus der anderen Familie in eine eigene Anlagendatei schreiben",
     english:
         /// # What it checks
         /// That the family of every bus is the family of the site, `family` under `[site]`.

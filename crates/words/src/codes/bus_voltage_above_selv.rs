@@ -7,6 +7,9 @@ code! {
         "{element} has {value}, more than the {limit} that is safe to touch in the dry"
         | "{element} führt {value}, mehr als die {limit}, die man im Trockenen gefahrlos berührt",
     label: "<model {model}>" | "<Modell {model}>",
+    hint:
+        "correct the voltage; if it is meant, all of it is for licensed electricians"
+        | "die Spannung berichtigen; ist sie gewollt, ist alles Sache von Elektrofachkräften",
     measure:
         "The voltage at the supply's terminals with nothing on it."
         | "Die Spannung an den Klemmen des Netzteils, ohne etwas daran.",

@@ -7,6 +7,9 @@ code! {
         "the charger of {element} gives {value}; to charge the battery within a day takes {limit}"
         | "Das Ladegerät von {element} gibt {value}; um die Batterie in einem Tag zu laden, braucht es {limit}",
     label: "<{hours} for {capacity}>" | "<{hours} für {capacity}>",
+    hint:
+        "take a smaller battery if its hours suffice, or a supply with a stronger charger"
+        | "eine kleinere Batterie, wenn ihre Stunden genügen, oder ein Netzteil mit stärkerem Ladegerät",
     measure:
         "The charging current an hour after mains is back, and the battery's voltage the next day."
         | "Den Ladestrom eine Stunde nach Netzwiederkehr, und die Spannung der Batterie am nächsten Tag.",

@@ -6,6 +6,9 @@ code! {
     message:
         "{element}: the dwelling has {stations:station|stations}, but the family can number {room}"
         | "{element}: Die Wohnung hat {stations:Station|Stationen}, die Gerätefamilie kann {room} nummerieren",
+    hint:
+        "leave a station of the dwelling out: it can have no number of its own"
+        | "eine Station der Wohnung weglassen: Sie kann keine eigene Nummer haben",
     measure:
         "Nothing with a meter: count the stations of the dwelling and read their switches."
         | "Nichts mit dem Messgerät: die Stationen der Wohnung zählen und ihre Schalter ablesen.",

@@ -6,6 +6,9 @@ code! {
     message:
         "<the cable to the lock {lock} of >{element} uses {value} pairs in parallel; {cable} has {limit}"
         | "<Die Leitung zum Schloss {lock} von >{element} nutzt {value} Paare parallel; {cable} hat {limit}",
+    hint:
+        "correct pairs, or take a cable with more pairs"
+        | "pairs berichtigen, oder eine Leitung mit mehr Paaren nehmen",
     english:
         /// # What it checks
         /// That no run and no cable to a lock uses more pairs in parallel than its cable has.

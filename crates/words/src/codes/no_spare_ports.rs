@@ -7,6 +7,9 @@ code! {
         "box {element} has {value} of its {ports:port|ports} free; the policy asks for {limit}"
         | "Am Verteiler {element} sind {value} von {ports} Abgängen frei; die Vorgabe ist {limit}",
     label: "<model {model}>" | "<Modell {model}>",
+    hint:
+        "take a distributor with more ports, add one, or change spare_ports under [policy]"
+        | "einen Verteiler mit mehr Abgängen, einen weiteren, oder spare_ports unter [policy] ändern",
     english:
         /// # What it checks
         /// With `spare_ports` under `[policy]`, that every distributor from whose ports dwellings are fed keeps at

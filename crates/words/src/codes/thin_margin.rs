@@ -7,6 +7,9 @@ code! {
         "{element} has only {value} in hand above the {least} that it needs, {state}"
         | "{element} hat nur {value} über den nötigen {least} ({state})",
     label: "<less than {limit}>" | "<weniger als {limit}>",
+    hint:
+        "nothing must be done; where it is cheap, the next thicker cable on the section that carries most"
+        | "nichts muss geschehen; wo es billig ist, die nächstdickere Leitung auf dem Abschnitt, der am meisten trägt",
     measure:
         "The voltage at that device's terminals while as many calls stand as the family permits. It should lie at or above the figure in the finding; a lower one is a joint or another cable than planned."
         | "Die Spannung an den Klemmen dieses Geräts bei so vielen Rufen, wie die Familie zulässt. Sie soll nicht unter der Zahl im Befund liegen; liegt sie darunter, ist es eine schlechte Klemme oder eine andere Leitung als geplant.",

@@ -7,6 +7,9 @@ code! {
         "the bus has {value} door stations; the family {family} allows {limit}"
         | "Der Bus hat {value} Türstationen; die Gerätefamilie {family} erlaubt {limit}",
     label: "<the first beyond>" | "<die erste zu viel>",
+    hint:
+        "two buses that no wire joins, where nobody calls across; or only a key or reader at a little-used entrance"
+        | "zwei Busse, die keine Ader verbindet, wenn niemand hinüberruft; oder an einem wenig benutzten Eingang nur Schlüssel oder Leser",
     english:
         /// # What it checks
         /// The number of door stations on a bus against the family's `door_stations`; buses that no wire joins

@@ -6,6 +6,9 @@ code! {
     message:
         "{element} has {value} stations; the family {family} allows {limit}"
         | "{element} hat {value} Stationen; die Gerätefamilie {family} erlaubt {limit}",
+    hint:
+        "leave an extension out, or ask whether an additional bell does"
+        | "eine Nebenstelle weglassen, oder fragen, ob ein zusätzlicher Rufmelder genügt",
     english:
         /// # What it checks
         /// The stations of each dwelling, its main one included, against the family's

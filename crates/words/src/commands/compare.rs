@@ -72,20 +72,24 @@ sentences! {
             "no price of the parts (the old one reckons in {old}, the new one in {new})"
             | "kein Preis der Teile (der alte Stand rechnet in {old}, der neue in {new})",
         CostSame: "the same for parts" | "gleich viel für Teile",
-        LabourMore { minutes: &'a str }: "{minutes} min more of work" | "{minutes} min mehr Arbeit",
-        LabourLess { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
-        LabourSame: "as much work" | "gleich viel Arbeit",
+        NoWork: "no work by the catalogue's times" | "nach den Zeiten des Katalogs keine Arbeit",
         Line { quantity: &'a str, name: &'a str, cost: Option<&'a str> }: "{quantity} {name}< ({cost})>" | same,
         Metres { quantity: &'a str, name: &'a str, cost: Option<&'a str> }: "{quantity} m {name}< ({cost})>" | same,
-        NewRun { run: &'a str, cable: &'a str, length: &'a str, from: &'a str, to: &'a str }:
-            "{run}: {length} m of {cable} from {from} to {to}"
-            | "{run}: {length} m {cable} von {from} nach {to}",
+        NewRun { run: &'a str, cable: &'a str, length: &'a str, from: &'a str, to: &'a str, there: Option<&'a str> }:
+            "{run}: {length} m of {cable} from {from} to {to}<; {there} m of it are there already>"
+            | "{run}: {length} m {cable} von {from} nach {to}<; davon liegen {there} m schon>",
         OtherCable { run: &'a str, old: &'a str, new: &'a str, length: &'a str }:
             "{run}: {length} m of {new} in place of {old}"
             | "{run}: {length} m {new} anstelle von {old}",
-        Extended { run: &'a str, cable: &'a str, more: &'a str, after: &'a str, to: &'a str }:
-            "{run}: {more} m more of {cable}, from {after} on to {to}"
-            | "{run}: {more} m {cable} mehr, ab {after} weiter nach {to}",
+        InPlace { run: &'a str, old: &'a str, new: &'a str }:
+            "{run}: the {new} that is there, in place of {old}"
+            | "{run}: das vorhandene {new} anstelle von {old}",
+        Beside { run: &'a str, cable: &'a str, cables: usize, length: &'a str }:
+            "{run}: {cables:more cable|more cables} of {cable} beside the one that is there, {length} m"
+            | "{run}: {cables:weitere Leitung|weitere Leitungen} {cable} neben der vorhandenen, {length} m",
+        Extended { run: &'a str, cable: &'a str, more: &'a str, after: &'a str, to: &'a str, there: Option<&'a str> }:
+            "{run}: {more} m more of {cable}, from {after} on to {to}<; {there} m of it are there already>"
+            | "{run}: {more} m {cable} mehr, ab {after} weiter nach {to}<; davon liegen {there} m schon>",
         Shortened { run: &'a str, cable: &'a str, less: &'a str, at: &'a str, without: &'a str }:
             "{run}: ends at {at}; {less} m of {cable} to {without} are no longer used"
             | "{run}: endet an {at}; {less} m {cable} nach {without} entfallen",

@@ -45,12 +45,15 @@ sentences! {
         Change { kind: &'a str, to: Option<&'a str>, cost: &'a str, labour: Option<&'a str>, enters: Option<&'a str>, clears: usize, value: Option<&'a str>, told: Option<&'a str> }:
             "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; clears {clears:finding|findings}<; brings it to {value}><; {told}>"
             | "{kind}< ({to})>: {cost}<, {labour}><, {enters}>; behebt {clears:Befund|Befunde}<; bringt es auf {value}><; {told}>",
+        PartOf { kind: &'a str, to: Option<&'a str>, at: Option<&'a str> }:
+            "{kind}< {to}>< on {at}>"
+            | "{kind}< {to}>< an {at}>",
+        PartTo { to: &'a str }: "({to})" | same,
+        Both { first: &'a str, second: &'a str }: "{first} and {second}" | "{first} und {second}",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "nothing to buy" | "nichts zu kaufen",
         NoPrice: "price not known" | "Preis offen",
-        MoreLabour { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
-        LessLabour { minutes: &'a str }: "{minutes} min less of work" | "{minutes} min weniger Arbeit",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
         Enters { dwellings: usize, names: &'a str }:
             "{dwellings:dwelling|dwellings} to enter ({names})"

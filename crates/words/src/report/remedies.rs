@@ -36,6 +36,10 @@ sentences! {
         StationsGoDark { stations: usize, names: &'a str }:
             "with the mains lost, {stations:station|stations} without a battery behind ({names})"
             | "bei Netzausfall {stations:Station|Stationen} ohne Batterie dahinter ({names})",
+        MeasureTheWay { runs: &'a str }:
+            "measure the new way of {runs}, its length is the old one"
+            | "den neuen Weg von {runs} messen, die Länge ist die alte",
+        Work { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
@@ -106,6 +110,7 @@ words! {
         OtherNumber: "other number" | "andere Nummer",
         OtherSupply: "other supply" | "anderes Netzteil",
         PartOfTheFamily: "part of the same family" | "Teil derselben Gerätefamilie",
+        PortsExchanged: "two runs on each other's port" | "zwei Stränge, Abgänge getauscht",
         RelayInBetween: "relay in between" | "Relais dazwischen",
         RelayInside: "relay inside" | "Relais innen",
         RunForEachLanding: "run for each landing" | "ein Strang je Stockwerk",

@@ -1,0 +1,93 @@
+//! More than one thing at a supply or port: a supply with batteries, a chain on two ports, a distributor where no port is free.
+#![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
+
+use crate::common::{judge, keys};
+use latchline_finding::{Finding, Remedy};
+use latchline_remedy::{offered, propose};
+use latchline_site::edit;
+
+/// The finding of a code, and what is offered for it; each, applied and judged again, takes it away.
+fn found(text: &str, code: &str) -> (Finding, Vec<Remedy>) {
+    let judged = judge(text);
+    let finding = judged.assessment.findings.iter().find(|one| one.code.as_str() == code).cloned();
+    let finding = finding.unwrap_or_else(|| panic!("no {code}: {:?}", keys(&judged.assessment.findings)));
+    let remedies = offered(&judged.bench(), &finding);
+    let wanted = keys(std::slice::from_ref(&finding));
+    for remedy in remedies.iter().filter(|remedy| remedy.changes_the_file()) {
+        let after = judge(&edit::apply(text, &remedy.edit).unwrap()).assessment.findings;
+        assert!(keys(&after).is_disjoint(&wanted), "{remedy:?} leaves {wanted:?}");
+        assert!(
+            keys(&after).is_subset(&keys(&judged.assessment.findings)) || !remedy.brings.is_empty(),
+            "{remedy:?}"
+        );
+    }
+    (finding, remedies)
+}
+
+/// A house of so many flats on a supply with these keys; the flats on one chain of a distributor of this model, whose other ports are taken
+/// by door stations.
+fn house(supply: &str, policy: &str) -> String {
+    let dwellings: String = (1..=12).map(|number| format!("A-{number} = {{ place = \"A/1\" }}\n")).collect();
+    let names: Vec<String> = (1..=12).map(|number| format!("\"A-{number}\"")).collect();
+    format!(
+        "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [policy]\n{policy}\n[buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"{supply}\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
+         [entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n[dwellings]\n{dwellings}[runs]\n\
+         feed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+         door = {{ from = \"D1.4\", to = \"front\", length = \"8 m\" }}\n\
+         flats = {{ from = \"D1.1\", to = [{}], first = \"6 m\", spacing = \"3 m\" }}\n",
+        names.join(", ")
+    )
+}
+
+/// By hand: twelve stations of 0.4 W, a door station of 2.4 W and a distributor of 1.2 W are 8.4 W, at 85 % and 24 V 0.41 A. An old battery has
+/// 0.8 x 17 Ah, 0.68 A for 20 h; with the exponent 1.15 it lasts at best 20 h x (0.68 / 0.41)^1.15 = 36 h, two of them at best 80 h. So for 40 h
+/// a supply with one battery does not do, and batteries without such a supply do nothing: both are tried together.
+#[test]
+fn a_supply_without_battery_gets_one_with_several() {
+    let text = house("ostrel-ps-120", "standby_hours = 40");
+    let (_, remedies) = found(&text, "battery-missing");
+    let both =
+        remedies.iter().find(|one| one.kind == "two-changes").unwrap_or_else(|| panic!("{remedies:?}"));
+    let kinds: Vec<&str> = both.parts.iter().map(|(kind, _)| *kind).collect();
+    assert_eq!(kinds, ["other-supply", "more-batteries"]);
+    assert_eq!(both.cost, None, "no price list has further batteries");
+    // Where one battery lasts, one is bought.
+    let (_, short) = found(&house("ostrel-ps-120", "standby_hours = 2"), "battery-missing");
+    assert_eq!(short[0].kind, "other-supply");
+}
+
+/// Nine stations on a port that takes eight, each part of the cut chain with a terminator of its own, as the family needs.
+#[test]
+fn a_chain_that_needs_a_terminator_is_cut_in_two() {
+    let text = include_str!("../../../checks/by_hand/nine-on-a-larkfen-port.toml")
+        .replace("first = \"7 m\", spacing = \"4 m\"", "first = \"4 m\", spacing = \"2 m\"");
+    let (_, remedies) = found(&text, "too-many-stations-on-port");
+    let moved =
+        remedies.iter().find(|one| one.kind == "another-port").unwrap_or_else(|| panic!("{remedies:?}"));
+    let after = judge(&edit::apply(&text, &moved.edit).unwrap());
+    let chains: Vec<usize> =
+        after.site.runs.iter().map(|run| run.sections.len()).filter(|stops| *stops > 1).collect();
+    assert_eq!(chains.iter().sum::<usize>(), 9, "{chains:?}");
+    assert!(chains.iter().all(|stops| *stops <= 8), "{chains:?}");
+}
+
+/// Seventeen on a port of a distributor with no port left: a second distributor beside it carries the far part of the chain.
+#[test]
+fn a_second_distributor_where_no_port_is_free() {
+    let text = include_str!("../../../checks/by_hand/seventeen-on-a-port.toml").replace(
+        "[runs]",
+        "B-1 = { place = \"A/1\" }\nB-2 = { place = \"A/2\" }\n[runs]\nleft = { from = \"D1.2\", to = \"B-1\", length = \"6 m\" }\n\
+         right = { from = \"D1.3\", to = \"B-2\", length = \"6 m\" }",
+    );
+    let (_, remedies) = found(&text, "too-many-stations-on-port");
+    let second = remedies.iter().find(|one| one.kind == "another-distributor");
+    let second = second.unwrap_or_else(|| panic!("{remedies:?}"));
+    let after = judge(&edit::apply(&text, &second.edit).unwrap());
+    assert_eq!(after.site.boxes.len(), 2);
+    assert!(after.assessment.findings.iter().all(|one| one.code.as_str() != "too-many-stations-on-port"));
+    // It is not for `propose` to guess a way: the second one hangs where the first does.
+    assert_eq!(after.site.boxes[0].place, after.site.boxes[1].place);
+    assert!(!propose(&judge(&text).bench(), &found(&text, "too-many-stations-on-port").0).is_empty());
+}

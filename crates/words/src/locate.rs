@@ -128,9 +128,15 @@ sentences! {
         NotAnItem { text: &'a str }:
             "\"{text}\" is not a reading: write PLACE=VALUE, for example A-12=33V, A-12@ringing=33V or A-12=dead"
             | "„{text}“ ist keine Messung: STELLE=WERT, zum Beispiel A-12=33V, A-12@ringing=33V oder A-12=dead",
-        NotAValue { text: &'a str }:
-            "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
-            | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch ein bekanntes Anzeichen",
+        StateForPlace { state: &'a str, value: &'a str }:
+            "\"{state}\" is a state, not a place: write where the meter was before it, for example A-12@{state}={value}"
+            | "„{state}“ ist ein Zustand, keine Stelle: davor schreiben, wo gemessen wurde, zum Beispiel A-12@{state}={value}",
+        NotAValue { text: &'a str, known: &'a str }:
+            "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor something that can be told: {known}"
+            | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch etwas, das sich melden lässt: {known}",
+        NotText { key: &'a str }:
+            "{key} is written as text in quotes"
+            | "{key} steht als Text in Anführungszeichen",
         NoUnit { text: &'a str, at: &'a str }:
             "\"{text}\" has no unit: write {at}={text}V if it is volts; else mV, A, mA, ohm, kohm, Mohm or nF after the number"
             | "„{text}“ hat keine Einheit: {at}={text}V schreiben, wenn es Volt sind; sonst mV, A, mA, ohm, kohm, Mohm oder nF hinter der Zahl",
@@ -150,8 +156,8 @@ sentences! {
             "\"{symptom}\" is said of a station, not of {name}"
             | "„{symptom}“ gilt einer Station, nicht {name}",
         NoSuchState { text: &'a str, name: &'a str }:
-            "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return, each with :STATION for another that is called"
-            | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return, mit :STATION für eine andere gerufene",
+            "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return. Behind a call :STATION says who is called and /CALLER who calls; + joins calls that stand at once, as many as the site lets: ringing:A-45/gate+ringing:A-44/lodge"
+            | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return. Hinter einem Ruf sagt :STATION, wer gerufen wird, und /RUFER, wer ruft; + verbindet gleichzeitige Rufe, so viele die Anlage zulässt: ringing:A-45/gate+ringing:A-44/lodge",
         NotFed { name: &'a str }:
             "no supply reaches {name}"
             | "kein Netzteil erreicht {name}",
@@ -428,20 +434,32 @@ sentences! {
             "As drawn the site is not the reason: {place} keeps< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {margin} to spare."
             | "Wie gezeichnet ist die Anlage nicht der Grund: {place} behält {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {margin} Reserve.",
         Weak { place: &'a str, when: &'a str, voltage: Figure, bound: Option<&'a str>, limit: Figure, missing: Figure }:
-            "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little. What mends it: latchline check SITE."
-            | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig. Was hilft: latchline check SITE.",
+            "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig.",
         Collapses { place: &'a str, when: &'a str }:
-            "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses. What mends it: latchline check SITE."
-            | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen. Was hilft: latchline check SITE.",
+            "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen.",
+        WeakOtherwise { place: &'a str, when: &'a str, missing: Figure }:
+            "The site as drawn is the reason if it happens {when}: {place} then has {missing} too little."
+            | "Die Anlage wie gezeichnet ist der Grund, wenn es so geschieht: {when}. Dann hat {place} {missing} zu wenig.",
+        CollapsesOtherwise { place: &'a str, when: &'a str }:
+            "The site as drawn is the reason if it happens {when}: {place} then goes dark, the voltage collapses."
+            | "Die Anlage wie gezeichnet ist der Grund, wenn es so geschieht: {when}. Dann fällt {place} aus, die Spannung bricht zusammen.",
+        EnoughThere { when: &'a str, voltage: Figure, limit: Figure }:
+            "It does not show {when}: there it keeps {voltage}, every tolerance against it, and needs {limit}."
+            | "Nicht zu sehen ist es so: {when}. Dann behält sie {voltage}, alle Toleranzen ungünstig, und braucht {limit}.",
+        ShortThere { when: &'a str, voltage: Figure }:
+            "It can show {when}, too: there it has {voltage}."
+            | "Zu sehen sein kann es auch so: {when}. Dann hat sie {voltage}.",
+        CollapsesThere { when: &'a str }:
+            "It shows {when}, too: the voltage collapses."
+            | "Zu sehen ist es auch so: {when}. Die Spannung bricht zusammen.",
+        Mended { command: &'a str }:
+            "What mends it: {command}."
+            | "Was hilft: {command}.",
         NotFed { place: &'a str }:
             "Nothing of the site file feeds {place}: whether the site is the reason cannot be said."
             | "Laut Anlagendatei speist nichts {place}: Ob die Anlage der Grund ist, lässt sich nicht sagen.",
-        WeakOtherwise { when: &'a str, missing: Figure }:
-            "But {when} it has {missing} too little: if it happens then, the site is the reason."
-            | "Aber {when} hat sie {missing} zu wenig: Geschieht es dann, ist die Anlage der Grund.",
-        CollapsesOtherwise { when: &'a str }:
-            "But {when} the voltage collapses: if it happens then, the site is the reason."
-            | "Aber {when} bricht die Spannung zusammen: Geschieht es dann, ist die Anlage der Grund.",
         LeastOfAll { when: &'a str, margin: Figure }:
             "Its least, {when}: {margin} to spare."
             | "Am knappsten {when}: {margin} Reserve.",
@@ -454,18 +472,18 @@ sentences! {
         StartFails { supply: &'a str, down: usize }:
             "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts then are of the site."
             | "Kehrt das Netz an {supply} wieder, {down:kommt Gerät|kommen Geräte} nicht dauerhaft hoch: Neustarts dabei kommen von der Anlage.",
-        StartNotJudged { supply: &'a str }:
-            "When power returns at {supply}: not judged, values are missing (latchline check SITE)."
-            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte (latchline check SITE).",
+        StartNotJudged { supply: &'a str, command: &'a str }:
+            "When power returns at {supply}: not judged, values are missing ({command})."
+            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte ({command}).",
         NoBattery { supply: &'a str }:
             "{supply} has no battery: every break of the mains restarts all."
             | "{supply} hat keine Batterie: Jeder Netzausfall startet alle neu.",
         Battery { supply: &'a str, hours: &'a str }:
             "An old battery of {supply} lasts {hours} h; after that all restart."
             | "Eine alte Batterie von {supply} reicht {hours} h; danach starten alle neu.",
-        BatteryNotJudged { supply: &'a str }:
-            "The battery of {supply} is not judged: values are missing (latchline check SITE)."
-            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte (latchline check SITE).",
+        BatteryNotJudged { supply: &'a str, command: &'a str }:
+            "The battery of {supply} is not judged: values are missing ({command})."
+            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte ({command}).",
         Measure { reading: &'a str }:
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
@@ -478,6 +496,18 @@ sentences! {
         BelowLimit { limit: Figure }:
             "below {limit}: it is the voltage; on the way, at the supply, or more load than drawn"
             | "unter {limit}: Es ist die Spannung; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+        WithinWeakPlan { low: Figure, high: Figure, limit: Figure }:
+            "{low} to {high}: as drawn. Below {limit} the design is the reason and not the station: do not swap it"
+            | "{low} bis {high}: wie gezeichnet. Unter {limit} ist die Planung der Grund und nicht die Station: nicht tauschen",
+        BelowWeakPlan { low: Figure }:
+            "below {low}: worse than drawn; on the way, at the supply, or more load than drawn"
+            | "unter {low}: schlechter als gezeichnet; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+        WithinPlanThere { low: Figure, high: Figure, when: &'a str }:
+            "{low} to {high}: as drawn, and nothing against the station: the design falls short {when}. Mend the design first; swap the station only if it happens without that"
+            | "{low} bis {high}: wie gezeichnet, und nichts gegen die Station: Zu knapp ist die Planung {when}. Zuerst die Planung ändern; die Station nur tauschen, wenn es auch ohne das geschieht",
+        OtherwiseOne { reading: &'a str, low: Figure, high: Figure }:
+            "If that cannot be put: {reading}. {low} to {high} is as drawn then, and nothing against the station."
+            | "Lässt sich das nicht herstellen: {reading}. {low} bis {high} ist dann wie gezeichnet und nichts gegen die Station.",
         ThenTell { command: &'a str }:
             "With the figure the causes below narrow: {command}"
             | "Mit dem Wert werden die Ursachen unten weniger: {command}",

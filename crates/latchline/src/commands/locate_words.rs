@@ -109,11 +109,7 @@ impl Reader<'_> {
         let name =
             |place: ReadingPlace| latchline_finding::shown::prose(&place_name(self.site, place)).into_owned();
         let place = name(quantity.place());
-        let when = quantity.state().map(|state| {
-            let named = state.named(self.site);
-            states::calls_in_words(&named, self.language)
-                .unwrap_or_else(|| states::in_words(&named, self.language))
-        });
+        let when = quantity.state().map(|state| states::exactly(&state.named(self.site), self.language));
         let (place, when) = (place.as_str(), when.as_deref());
         let words = match quantity {
             Quantity::Voltage { .. } => ReadingWords::Voltage { place, when },

@@ -14,12 +14,12 @@ sentences! {
         MoreNo { count: usize, model: &'a str, title: Option<&'a str>, most: usize, places: Option<&'a str> }:
             "No: {count} more {model} do not work here<, the next one fails: {title}>; {most} do<, {places}>."
             | "Nein: {count} {model} mehr arbeiten hier nicht<, das nächste scheitert: {title}>; {most} arbeiten<, {places}>.",
-        MoreFailsToday { errors: usize, titles: &'a str }:
-            "No: this site fails as it is ({errors:error|errors}: {titles}), and nothing can be added before that is mended: latchline check SITE."
-            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}), und vorher lässt sich nichts ergänzen: latchline check ANLAGE.",
-        FailsToday { errors: usize, titles: &'a str }:
-            "Nothing can be added today: this site fails as it is ({errors:error|errors}: {titles}). Mend that first: latchline check SITE."
-            | "Heute lässt sich nichts ergänzen: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}). Zuerst das beheben: latchline check ANLAGE.",
+        MoreFailsToday { errors: usize, titles: &'a str, command: &'a str }:
+            "No: this site fails as it is ({errors:error|errors}: {titles}), and nothing can be added before that is mended: {command}."
+            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}), und vorher lässt sich nichts ergänzen: {command}.",
+        FailsToday { errors: usize, titles: &'a str, command: &'a str }:
+            "Nothing can be added today: this site fails as it is ({errors:error|errors}: {titles}). Mend that first: {command}."
+            | "Heute lässt sich nichts ergänzen: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}). Zuerst das beheben: {command}.",
         OnMains { supply: &'a str, model: &'a str }: "{supply} ({model}, on mains)" | "{supply} ({model}, am Netz)",
         OnMainsAndBattery { supply: &'a str, model: &'a str }:
             "{supply} ({model}, on mains and to the battery's end)"

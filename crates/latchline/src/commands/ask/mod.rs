@@ -332,6 +332,11 @@ pub(super) fn cable_meant<'c>(
         bail!("no cable is named: write for example --cable pair-0.8; all of them: latchline catalogue");
     }
     cable_called(catalogue, asked).map_err(|none| {
+        if let Some((name, cable)) = &none.nearly {
+            return anyhow::anyhow!(
+                "no cable is called \"{asked}\"; did you mean \"{name}\" ({cable})? All of them: latchline catalogue"
+            );
+        }
         let names: Vec<String> = none
             .choices
             .iter()

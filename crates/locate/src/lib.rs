@@ -46,6 +46,8 @@ pub use place::{Place, PlaceShare};
 pub use plant::Plant;
 pub use posterior::{Posterior, Ranking};
 pub use predict::State;
-pub use quantity::{Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name};
+pub use quantity::{
+    Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name,
+};
 pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
 pub use size::Size;

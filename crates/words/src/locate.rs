@@ -281,9 +281,15 @@ sentences! {
         LegDrop { from: &'a str, to: &'a str, when: Option<&'a str> }:
             "voltage lost from {from} to {to} along one leg<, {when}>"
             | "Spannungsabfall von {from} bis {to} auf einer Ader<, {when}>",
-        Current { place: &'a str, when: Option<&'a str> }:
-            "current into {place}<, {when}>"
-            | "Strom in {place}<, {when}>",
+        CurrentOut { place: &'a str, when: Option<&'a str> }:
+            "current out of {place}, meter in series with one leg at its output terminals<, {when}>"
+            | "Strom aus {place}, Messgerät in Reihe mit einer Ader an den Ausgangsklemmen<, {when}>",
+        CurrentInRun { run: &'a str, start: &'a str, when: Option<&'a str> }:
+            "current in run {run}, meter in series with one leg at {start}, where it starts<, {when}>"
+            | "Strom im Strang {run}, Messgerät in Reihe mit einer Ader an {start}, wo er beginnt<, {when}>",
+        CurrentIn { place: &'a str, when: Option<&'a str> }:
+            "current that {place} takes, meter in series with one leg at its terminals<, {when}>"
+            | "Strom, den {place} nimmt, Messgerät in Reihe mit einer Ader an den Klemmen<, {when}>",
         Loop { place: &'a str }:
             "loop resistance of {place}, dead, taken off at both ends and from its stations, far end shorted"
             | "Schleifenwiderstand von {place}, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt, fernes Ende gebrückt",
@@ -383,17 +389,17 @@ sentences! {
             "Two at once would explain it: {first}; and {second} ({share} among the pairs that were tried)."
             | "Zwei zugleich würden es erklären: {first}; und {second} ({share} unter den geprüften Paaren).",
         Doubtful { reading: &'a str, value: &'a str, share: Figure }:
-            "{value}, {reading}, does not fit the rest (wrong with a probability of {share}): take it again."
-            | "{value}, {reading}, passt nicht zum Übrigen (mit {share} falsch): noch einmal messen.",
+            "{value} does not fit the rest ({reading}): it is wrong with a probability of {share}. Take it again."
+            | "{value} passt nicht zum Übrigen ({reading}): Der Wert ist mit einer Wahrscheinlichkeit von {share} falsch. Noch einmal messen.",
         Next { reading: &'a str, minutes: usize }:
             "Read next: {reading} (about {minutes:minute|minutes})."
             | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
         Meaning { low: Figure, high: Figure, share: Figure, causes: &'a str }:
-            "{low} to {high}, to be expected with {share}: {causes}"
-            | "{low} bis {high}, zu erwarten mit {share}: {causes}",
-        ThenOne { cause: &'a str, share: Figure }: "{cause} ({share} then)" | "{cause} (dann {share})",
+            "{low} to {high}, with a probability of {share}: {causes}"
+            | "{low} bis {high}, mit einer Wahrscheinlichkeit von {share}: {causes}",
+        ThenOne { cause: &'a str, share: Figure }: "{cause} (it is then {share} sure)" | "{cause} (dann zu {share} sicher)",
         ThenSound { share: Figure }:
-            "nothing that a meter sees here ({share} then)" | "nichts, was ein Messgerät hier sieht (dann {share})",
+            "nothing that a meter sees here (it is then {share} sure)" | "nichts, was ein Messgerät hier sieht (dann zu {share} sicher)",
         SureEnough { share: Figure }:
             "It is sure enough where to look ({share} was asked for): no further reading is needed."
             | "Es ist sicher genug, wo zu suchen ist (verlangt waren {share}): Keine weitere Messung ist nötig.",
@@ -467,10 +473,10 @@ sentences! {
             "When power returns at {supply}, nothing drops out again."
             | "Kehrt das Netz an {supply} wieder, fällt nichts wieder aus.",
         StartsWithDropouts { supply: &'a str, dropouts: usize }:
-            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts then are of the site."
+            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, fallen Geräte {dropouts:Mal|Mal} wieder aus, bis alle laufen: Neustarts dabei kommen von der Anlage.",
         StartFails { supply: &'a str, down: usize }:
-            "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts then are of the site."
+            "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, {down:kommt Gerät|kommen Geräte} nicht dauerhaft hoch: Neustarts dabei kommen von der Anlage.",
         StartNotJudged { supply: &'a str, command: &'a str }:
             "When power returns at {supply}: not judged, values are missing ({command})."
@@ -488,20 +494,20 @@ sentences! {
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
         WithinPlan { low: Figure, high: Figure }:
-            "{low} to {high}: as planned; the station itself, its plug or its terminals: swap it with a neighbour's"
-            | "{low} bis {high}: wie geplant; die Station selbst, ihr Stecker oder ihre Klemmen: mit der eines Nachbarn tauschen",
+            "{low} to {high}: as planned, so it is the station itself, its plug or its terminals. Swap it with a neighbour's"
+            | "{low} bis {high}: wie geplant, also die Station selbst, ihr Stecker oder ihre Klemmen. Mit der eines Nachbarn tauschen",
         BelowPlan { limit: Figure, low: Figure }:
-            "{limit} to {low}: too low, yet enough; something on the way loses more than drawn, and worse when it is warm or old: look for it"
-            | "{limit} bis {low}: zu niedrig, aber ausreichend; etwas auf dem Weg verliert mehr als gezeichnet, und mehr bei Wärme und im Alter: suchen",
+            "{limit} to {low}: enough, but lower than drawn. Something on the way loses more than it should, and will lose more when it is warm or old: look for it"
+            | "{limit} bis {low}: ausreichend, aber niedriger als gezeichnet. Etwas auf dem Weg verliert mehr als es soll, und bei Wärme und im Alter noch mehr: suchen",
         BelowLimit { limit: Figure }:
-            "below {limit}: it is the voltage; on the way, at the supply, or more load than drawn"
-            | "unter {limit}: Es ist die Spannung; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+            "below {limit}: it is the voltage. Look on the way and at the supply, and for more load than drawn"
+            | "unter {limit}: Es ist die Spannung. Auf dem Weg und am Netzteil suchen, und nach mehr Last als gezeichnet",
         WithinWeakPlan { low: Figure, high: Figure, limit: Figure }:
             "{low} to {high}: as drawn. Below {limit} the design is the reason and not the station: do not swap it"
             | "{low} bis {high}: wie gezeichnet. Unter {limit} ist die Planung der Grund und nicht die Station: nicht tauschen",
         BelowWeakPlan { low: Figure }:
-            "below {low}: worse than drawn; on the way, at the supply, or more load than drawn"
-            | "unter {low}: schlechter als gezeichnet; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+            "below {low}: worse than drawn. Look on the way and at the supply, and for more load than drawn"
+            | "unter {low}: schlechter als gezeichnet. Auf dem Weg und am Netzteil suchen, und nach mehr Last als gezeichnet",
         WithinPlanThere { low: Figure, high: Figure, when: &'a str }:
             "{low} to {high}: as drawn, and nothing against the station: the design falls short {when}. Mend the design first; swap the station only if it happens without that"
             | "{low} bis {high}: wie gezeichnet, und nichts gegen die Station: Zu knapp ist die Planung {when}. Zuerst die Planung ändern; die Station nur tauschen, wenn es auch ohne das geschieht",
@@ -509,8 +515,8 @@ sentences! {
             "If that cannot be put: {reading}. {low} to {high} is as drawn then, and nothing against the station."
             | "Lässt sich das nicht herstellen: {reading}. {low} bis {high} ist dann wie gezeichnet und nichts gegen die Station.",
         ThenTell { command: &'a str }:
-            "With the figure the causes below narrow: {command}"
-            | "Mit dem Wert werden die Ursachen unten weniger: {command}",
+            "With the figure read there fewer causes are left: {command}"
+            | "Mit dem dort gemessenen Wert bleiben weniger Ursachen: {command}",
     }
 }
 

@@ -19,6 +19,8 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::StateName::ROWS,
         states::CallWords::ROWS,
         states::WithReleases::ROWS,
+        states::Exactly::ROWS,
+        reading::BadRange::ROWS,
         reading::Expected::ROWS,
         reading::Foreign::ROWS,
         report::RemedyWords::ROWS,

@@ -12,8 +12,8 @@ use latchline_site::model::Site;
 use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
 use serde::Serialize;
-use std::path::Path;
 use std::collections::BTreeMap;
+use std::path::Path;
 
 /// The model that most dwellings have, of several the first by name; `None` where there is none.
 pub(super) fn usual_model(site: &Site) -> Option<&str> {
@@ -135,9 +135,7 @@ pub(super) fn answer(
     let (count, limit) = (wanted, found.limit.map(|code| title_of(code, look.language)));
     let check = super::headroom::check_of(site_file);
     let first = match (fails, found.works()) {
-        (true, _) => {
-            HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles, command: &check }
-        }
+        (true, _) => HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles, command: &check },
         (false, true) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
         (false, false) => HeadroomWords::MoreNo {
             count,

@@ -4,10 +4,10 @@ use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
 use latchline_finding::{CallMoment, ElementId, Figure, Severity, StateKind, Unit};
-use latchline_network::BusState;
 use latchline_locate::{
     Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, least_voltage_v, state_name,
 };
+use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;

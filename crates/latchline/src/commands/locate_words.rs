@@ -121,7 +121,21 @@ impl Reader<'_> {
                 };
                 return words.say(self.language);
             }
-            Quantity::Current { .. } => ReadingWords::Current { place, when },
+            Quantity::Current { at, .. } => {
+                let start = &match at {
+                    ReadingPlace::Run(run) => self.site.start_id(self.site.runs[*run].from).to_string(),
+                    _ => String::new(),
+                };
+                let start = &*latchline_finding::shown::prose(start);
+                let words = match at {
+                    ReadingPlace::Run(_) => ReadingWords::CurrentInRun { run: place, start, when },
+                    ReadingPlace::Supply(_) | ReadingPlace::BoxOutput(_) => {
+                        ReadingWords::CurrentOut { place, when }
+                    }
+                    _ => ReadingWords::CurrentIn { place, when },
+                };
+                return words.say(self.language);
+            }
             Quantity::Loop { .. } => ReadingWords::Loop { place },
             Quantity::Insulation { .. } => ReadingWords::Insulation { place },
             Quantity::Earth { .. } => ReadingWords::Earth { place },

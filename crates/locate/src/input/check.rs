@@ -273,8 +273,10 @@ fn state(plant: &Plant<'_>, row: &Row, at: ReadingPlace) -> Result<BusState, Row
 
 /// Calls at once: `ringing:A-45/gate+ringing:A-44/lodge`.
 fn several(plant: &Plant<'_>, text: &str, at: ReadingPlace) -> Option<BusState> {
-    let calls: Option<Vec<BusState>> =
-        text.split('+').map(|part| one_state(plant, part.trim(), at).filter(|one| !one.calls.is_empty())).collect();
+    let calls: Option<Vec<BusState>> = text
+        .split('+')
+        .map(|part| one_state(plant, part.trim(), at).filter(|one| !one.calls.is_empty()))
+        .collect();
     plant.at_once(&calls?)
 }
 

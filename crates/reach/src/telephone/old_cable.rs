@@ -141,9 +141,8 @@ impl Answer<'_> {
     /// That the bus as a whole collapses, and on which run, where old cable is judged apart from that.
     fn collapse(&self) -> Option<String> {
         let apart = self.runs.iter().find_map(|(_, existing)| existing.apart.as_ref())?;
-        let names = |ids: &[ElementId]| {
-            ids.iter().map(|id| plain(id.as_str())).collect::<Vec<_>>().join(", ")
-        };
+        let names =
+            |ids: &[ElementId]| ids.iter().map(|id| plain(id.as_str())).collect::<Vec<_>>().join(", ");
         let (sources, causes) = (&names(&apart.sources), &names(&apart.causes));
         Some(OldCableWords::Collapses { sources, causes }.say(self.language))
     }

@@ -18,9 +18,9 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LightestBattery, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, NoHours, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said,
-    lightest, lightest_battery_said, lightest_on, lock_cable, lock_cables, lock_said, locks_said, mix_on_each, mix_said, number_of_station,
-    run_said, stations_on, supplies_of, takes_dry_contact, usual_family,
+    LockWay, NoHours, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said, lightest,
+    lightest_battery_said, lightest_on, lock_cable, lock_cables, lock_said, locks_said, mix_on_each,
+    mix_said, number_of_station, run_said, stations_on, supplies_of, takes_dry_contact, usual_family,
 };
 use latchline_reach::{Question, default_question, lock_at};
 use latchline_report::Look;
@@ -441,7 +441,14 @@ fn of_battery(
     };
     if let Some((model, found)) = &light {
         let place = lines.len().min(1);
-        let said = lightest_battery_said(&question.station, model, asked.stations, found, asked.hours, look.locale());
+        let said = lightest_battery_said(
+            &question.station,
+            model,
+            asked.stations,
+            found,
+            asked.hours,
+            look.locale(),
+        );
         lines.insert(place, said);
     }
     if found.is_ok() {

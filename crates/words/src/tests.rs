@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 54] = [
+    let all: [&[SentenceRow]; 56] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,

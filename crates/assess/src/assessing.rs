@@ -349,7 +349,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
             grade::of_site(site, signal.signal, start_up.start_up, &judges_hours).into_iter().collect();
         assumed.extend(doors.iter().flat_map(DoorSheet::assumed));
         assumed.extend(supply_sheets.iter().flat_map(SupplySheet::assumed));
-        judge_existing(&signal, &mut runs, &findings, &not_judged);
+        judge_existing(&signal, &mut runs, &findings, &not_judged, &self.memory)?;
         let verdict = verdict(read.iter().chain(&findings), &not_judged, assumed.is_empty());
         Ok(Assessment {
             title: site.title.clone(),

@@ -66,8 +66,10 @@ impl WorstVoltage {
 }
 
 /// What a device has in one state in the adverse corner; volts, `None` without operating point.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct StateVoltage {
+    /// The state with the calls that leave the least margin.
+    pub bus_state: BusState,
     /// Voltage where the margin to what it needs at that moment is least.
     pub voltage_v: Option<f64>,
     /// What it needs at that moment.

@@ -2,10 +2,12 @@
 //!
 //! Against a cable stands what is found of the cable itself and of the way that it lies, and what is found of voltage or signal on a
 //! station or box that is reached through it: a thin riser shows at the ends of the runs behind it. A wrong number, a lock or a model of
-//! another family says nothing of the cable.
+//! another family says nothing of the cable. A bus that collapses collapses as a whole: that stands against the runs that it comes of, and the
+//! others are judged as if these carried their load.
 
 use crate::assessment::RunSummary;
-use crate::existing_cable::{ExistingCable, ExistingRun, SignalThrough};
+use crate::collapsed::{Collapsed, collapsed};
+use crate::existing_cable::{ExistingCable, ExistingRun, JudgedApart, ShortApart, SignalThrough};
 use crate::not_judged::NotJudged;
 use crate::rules::codes;
 use crate::rules::measured_loop_differs::expected_loop_ohm;
@@ -13,6 +15,7 @@ use crate::stage::WithSignal;
 use latchline_finding::{Argument, Code, ElementId, Finding, Severity};
 use latchline_network::conductor_size::conductor_size;
 use latchline_network::signal_tree::StationSignal;
+use latchline_network::{GivenUp, Memory};
 use latchline_site::catalogue::SignalBand;
 use latchline_site::model::{RunStop, Site};
 use latchline_site::ways::Ways;
@@ -20,14 +23,22 @@ use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
 /// Says of each existing run whether it can stay.
+///
+/// # Errors
+/// [`GivenUp`] if it is no longer wanted.
 pub(crate) fn judge_existing(
     context: &WithSignal<'_>,
     runs: &mut [RunSummary],
     findings: &[Finding],
     not_judged: &[NotJudged],
-) {
+    memory: &Memory,
+) -> Result<(), GivenUp> {
     let site = context.site;
+    if !site.runs.iter().any(|run| run.existing.value) {
+        return Ok(());
+    }
     let ways = Ways::new(site);
+    let collapsed = collapsed(context, findings, memory)?;
     for summary in runs {
         let run = &site.runs[summary.run];
         if !run.existing.value {
@@ -35,15 +46,19 @@ pub(crate) fn judge_existing(
         }
         let stations = &context.topology.stations_beyond[summary.run];
         let reached = reached(site, &ways, summary.run);
+        let apart = collapsed.as_ref().and_then(|all| judged_apart(site, all, summary.run, &reached));
         let mut against: Vec<usize> = (0..findings.len())
             .filter(|index| {
                 let one = &findings[*index];
-                one.is_to_be_mended() && is_against(one, &run.id, &reached)
+                let is_judged = apart.is_none() || one.code != codes::NO_OPERATING_POINT;
+                one.is_to_be_mended() && is_judged && is_against(one, &run.id, &reached)
             })
             .collect();
         against.sort_by_key(|index| (Reverse(findings[*index].severity), *index));
         let is_error = |index: &usize| findings[*index].severity == Severity::Error;
-        let found = codes_of(against.iter().map(|index| findings[*index].code));
+        let is_short_apart = apart.as_ref().is_some_and(|apart| apart.short.is_some());
+        let short_apart = is_short_apart.then_some(codes::VOLTAGE_TOO_LOW);
+        let found = codes_of(against.iter().map(|index| findings[*index].code).chain(short_apart));
         // Of what hangs behind it only the way there is the cable's matter.
         let own: BTreeSet<&ElementId> = run.sections.iter().map(|section| site.stop_id(section.to)).collect();
         let is_own = |element: &ElementId| *element == run.id || own.contains(element);
@@ -51,7 +66,7 @@ pub(crate) fn judge_existing(
         let open = codes_of(open.map(|one| one.code));
         let is_measured = run.measured.loop_resistance.is_some() && run.measured.insulation.is_some();
         let verdict = match (found.is_empty(), open.is_empty()) {
-            (false, _) if against.iter().any(is_error) => ExistingCable::Fails(found),
+            (false, _) if is_short_apart || against.iter().any(is_error) => ExistingCable::Fails(found),
             (_, false) => ExistingCable::NotJudged(open),
             (false, true) if found.iter().any(|code| READINGS.contains(code)) => {
                 ExistingCable::ReadsOtherwise(found)
@@ -66,8 +81,29 @@ pub(crate) fn judge_existing(
             expected_loop_ohm: expected_loop_ohm(site, run),
             conductor: conductor_size(site.cable(run).gauge.value),
             signal: signal_through(context, stations),
+            apart,
         });
     }
+    Ok(())
+}
+
+/// How a run is judged where its bus collapses on others; `None` where it is one of those that it collapses on, or hangs on a bus that stands.
+fn judged_apart(
+    site: &Site,
+    collapsed: &Collapsed,
+    run: usize,
+    reached: &BTreeSet<&ElementId>,
+) -> Option<JudgedApart> {
+    if collapsed.causes.contains(&run) || !collapsed.dark.iter().any(|device| reached.contains(device)) {
+        return None;
+    }
+    let short = collapsed.short.iter().filter(|one| reached.contains(&one.device));
+    let missing_v = |one: &ShortApart| one.limit_v - one.voltage_v;
+    Some(JudgedApart {
+        sources: collapsed.sources.clone(),
+        causes: collapsed.causes.iter().map(|cause| site.runs[*cause].id.clone()).collect(),
+        short: short.max_by(|a, b| missing_v(a).total_cmp(&missing_v(b))).cloned(),
+    })
 }
 
 /// Warnings of what was read of a cable.

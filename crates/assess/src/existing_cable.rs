@@ -48,6 +48,30 @@ pub struct ExistingRun {
     pub conductor: Option<ConductorSize>,
     /// The weakest of the signals that pass it; `None` where none was judged.
     pub signal: Option<SignalThrough>,
+    /// Where the bus collapses because of other runs: what the verdict rests on instead.
+    pub apart: Option<JudgedApart>,
+}
+
+/// A run judged as if the runs that its bus collapses on carried their load.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JudgedApart {
+    /// Supplies or boxes whose bus collapses.
+    pub sources: Vec<ElementId>,
+    /// The runs that it comes of.
+    pub causes: Vec<ElementId>,
+    /// The device behind the run that is short even so by most; `None` where none is.
+    pub short: Option<ShortApart>,
+}
+
+/// A device that is short although the runs that its bus collapses on carry their load.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShortApart {
+    /// Which.
+    pub device: ElementId,
+    /// Its voltage with every tolerance against it, in volts.
+    pub voltage_v: f64,
+    /// What it needs, in volts.
+    pub limit_v: f64,
 }
 
 /// The weakest signal through a run, the one that is nearest to the budget of its band.

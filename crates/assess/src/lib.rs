@@ -8,6 +8,7 @@ mod assess;
 mod assessing;
 mod assessment;
 pub mod calculation;
+mod collapsed;
 pub mod comparison;
 pub mod context;
 pub mod door;
@@ -35,7 +36,7 @@ pub use assessment::{
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;
-pub use existing_cable::{ExistingCable, ExistingRun, SignalThrough};
+pub use existing_cable::{ExistingCable, ExistingRun, JudgedApart, ShortApart, SignalThrough};
 pub use latchline_network::conductor_size::{ConductorSize, conductor_size};
 pub use latchline_network::demand::LoadPart;
 pub use latchline_network::readings::{

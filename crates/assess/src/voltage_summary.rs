@@ -32,7 +32,8 @@ pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
                 .iter()
                 .map(|margin| {
                     let StateMargin { voltage_v, limit_v, lowest_v, .. } = *margin;
-                    (context.space.phases[margin.phase].kind, StateVoltage { voltage_v, limit_v, lowest_v })
+                    let bus_state = context.bus_state(margin.phase, &margin.set);
+                    (bus_state.kind, StateVoltage { bus_state, voltage_v, limit_v, lowest_v })
                 })
                 .collect();
             DeviceResult {

@@ -67,6 +67,10 @@ pub fn entrance_keys(survey: &Survey, entrance: &Entrance, station: &str) -> Vec
     }
     if let Some(is_escape_route) = entrance.escape_route {
         lines.push(format!("escape_route = {is_escape_route}"));
+        lines.extend(
+            entrance.escape_decided_by.as_ref().map(|who| format!("escape_decided_by = {}", quoted(who))),
+        );
+        lines.extend(entrance.escape_decided_on.as_ref().map(|when| format!("escape_decided_on = {when}")));
     }
     if let Some(height) = entrance.control_height_m {
         lines.push(format!("control_height = \"{} m\"", tidy(height)));

@@ -1,7 +1,7 @@
 //! The codes of all findings, and the nearest to a misspelt one.
 
 use anyhow::{Result, anyhow};
-use latchline_finding::CodeDoc;
+use latchline_finding::{CodeDoc, Language};
 
 /// All codes in alphabetical order.
 pub fn all() -> Vec<&'static CodeDoc> {
@@ -24,8 +24,10 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
 /// # Errors
 /// If there is none; the message names the nearest.
 pub fn find_for_symptom(code: &str) -> Result<&'static CodeDoc> {
-    let hint = "all codes: latchline explain; a symptom in a few words: latchline explain no picture";
-    find_or(code, "code and no symptom", hint)
+    let symptoms: Vec<&str> =
+        latchline_words::symptoms::all().iter().map(|one| one.short(Language::English)).collect();
+    let hint = format!("symptoms: {}; all codes: latchline explain", symptoms.join(", "));
+    find_or(code, "code and no symptom", &hint)
 }
 
 fn find_or(code: &str, kind: &str, otherwise: &str) -> Result<&'static CodeDoc> {

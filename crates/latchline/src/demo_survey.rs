@@ -148,6 +148,8 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Exit button", "yes"),
         ("Mechanical escape", "yes"),
         ("Escape route", "yes"),
+        ("Escape decided by", "fire risk assessor"),
+        ("Escape decided on", "2026-03-02"),
         ("Fire interlock", "yes"),
         ("Control height", "0.95"),
     ];
@@ -178,6 +180,8 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Exit button", "yes"),
         ("Mechanical escape", "yes"),
         ("Escape route", "no"),
+        ("Escape decided by", "fire risk assessor"),
+        ("Escape decided on", "2026-03-02"),
         ("Control height", "0.95"),
     ];
     let entrances = vec![

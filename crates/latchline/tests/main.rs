@@ -1,6 +1,7 @@
 //! Whole tests of the crate, in one binary: one file a subject.
 
 mod ask_json;
+mod asked_well;
 mod bad_input;
 mod check;
 mod commands;

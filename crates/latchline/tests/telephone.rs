@@ -374,7 +374,7 @@ fn switches_without_a_site() {
     let first = named.out.replace('\n', " ");
     assert!(
         first.starts_with(
-            "If 27 is the number of 27B (in a site file: latchline addresses SITE 27B:2), indoor"
+            "If 27 is the number of 27B (in a site file: latchline addresses SITE 27B:2) and the building is 0 (else --building N), indoor"
         ),
         "{first}"
     );

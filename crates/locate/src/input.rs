@@ -15,7 +15,7 @@ pub use row::{Row, RowProblem};
 use latchline_words::locate::Problem;
 
 /// Reads one item of a command line: `A-12=33V`, `A-12@ringing:A-15=33V`, `loop:A-R1=2.7ohm`, `A-11..A-12=3V`, `A-12=restarts`,
-/// `found=A-11 A-12` for the list of devices. Behind a comma how it was read off, with what, and where the other lead was: `A-12=33V,least-held,plain`.
+/// `A-45@ringing:A-45/gate+ringing:A-44/lodge=33V` with two calls at once, `found=A-11 A-12` for the list of devices. Behind a comma how it was read off, with what, and where the other lead was: `A-12=33V,least-held,plain`.
 ///
 /// # Errors
 /// If there is no `=` with something on both sides.
@@ -58,6 +58,9 @@ pub fn read_item(text: &str, number: usize) -> Result<Row, RowProblem> {
             &mut row.instrument
         };
         *place = Some(word.to_string());
+    }
+    if let (true, Some(state), false) = (row.at.is_empty(), &row.state, row.value.is_empty()) {
+        return Err(RowProblem::new(number, Problem::StateForPlace { state, value: &row.value }));
     }
     if row.at.is_empty() || row.value.is_empty() {
         return Err(broken());

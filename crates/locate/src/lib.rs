@@ -17,6 +17,7 @@ mod inference;
 pub mod input;
 mod integral;
 mod kind;
+mod least;
 mod located;
 mod model;
 mod next;
@@ -37,6 +38,7 @@ pub use effect::Effect;
 pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken};
 pub use hypothesis::{Hypothesis, hypotheses};
 pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
+pub use least::least_voltage_v;
 pub use located::{Class, Located, Options, Proof, expected, locate};
 pub use next::{Meaning, NextReading, good_reading};
 pub use pairs::Pair;
@@ -44,6 +46,8 @@ pub use place::{Place, PlaceShare};
 pub use plant::Plant;
 pub use posterior::{Posterior, Ranking};
 pub use predict::State;
-pub use quantity::{Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, place_name, places, state_name};
+pub use quantity::{
+    Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name,
+};
 pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
 pub use size::Size;

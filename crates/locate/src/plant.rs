@@ -215,6 +215,23 @@ impl<'a> Plant<'a> {
         })?;
         Some(BusState::of(&phase, &[found]))
     }
+
+    /// The state in which all these calls stand at once; `None` where two of them need the same party, or the site does not let so many stand.
+    pub fn at_once(&self, calls: &[BusState]) -> Option<BusState> {
+        let phase = Phase::new(self.site, self.layout, StateKind::Call, Corner::Nominal, None)?;
+        let mut set: Vec<usize> = Vec::with_capacity(calls.len());
+        for state in calls {
+            set.extend(state.set_in(&phase)?);
+        }
+        let fits = set.iter().enumerate().all(|(index, option)| {
+            set[..index].iter().all(|other| phase.options[*option].is_compatible(&phase.options[*other]))
+        });
+        if !fits || !phase.admits(&set) {
+            return None;
+        }
+        set.sort_unstable();
+        Some(BusState::of(&phase, &set))
+    }
 }
 
 /// Stations that each station rings.

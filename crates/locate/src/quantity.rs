@@ -168,15 +168,33 @@ pub fn places(site: &Site) -> Vec<(String, ReadingPlace)> {
     list
 }
 
-/// A state as it is written behind `@`: nothing in standby by day, else `ringing:A-12`.
+/// A state as it is written behind `@`, with who calls whom: `ringing:A-12/gate+talking:A-15/lodge`.
+pub fn exact_state_name(site: &Site, state: &BusState) -> String {
+    let call = |call: &latchline_network::StandingCall| {
+        let (called, caller) = (&site.stations[call.answering].id, &site.stations[call.caller].id);
+        format!("{}:{called}/{caller}", written_moment(call.moment))
+    };
+    let calls: Vec<String> = state.calls.iter().map(call).collect();
+    if calls.is_empty() { state_name(site, state, None) } else { calls.join("+") }
+}
+
+/// The moment of a call as it is written behind `@`.
+fn written_moment(moment: CallMoment) -> &'static str {
+    match moment {
+        CallMoment::Releasing => "releasing",
+        other => other.name(),
+    }
+}
+
+/// A state as it is written behind `@`: nothing in standby by day, else `ringing:A-12` for the call of the first that can call A-12.
 pub fn state_name(site: &Site, state: &BusState, at: Option<ReadingPlace>) -> String {
+    if state.calls.len() > 1 {
+        return exact_state_name(site, state);
+    }
     match (state.kind, state.calls.first()) {
         (StateKind::StandbyDay, _) => String::new(),
         (_, Some(call)) => {
-            let moment = match call.moment {
-                CallMoment::Releasing => "releasing",
-                other => other.name(),
-            };
+            let moment = written_moment(call.moment);
             if at == Some(ReadingPlace::Station(call.answering)) {
                 String::from(moment)
             } else {

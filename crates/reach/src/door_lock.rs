@@ -61,6 +61,6 @@ pub(crate) fn lock_keys(lock: Option<&DoorLock>) -> String {
     let Some(lock) = lock else { return String::new() };
     let model = toml::Value::String(lock.model.clone());
     format!(
-        ", escape_route = false, lock = {{ model = {model}, cable = \"{LOCK_CABLE}\", length = \"{LOCK_M} m\" }}"
+        ", escape_route = false, escape_decided_by = \"question\", escape_decided_on = 2026-01-01, lock = {{ model = {model}, cable = \"{LOCK_CABLE}\", length = \"{LOCK_M} m\" }}"
     )
 }

@@ -1,5 +1,8 @@
 //! Ranges of names: "A-1..A-32" stands for and so on to A-32.
 
+use latchline_finding::Both;
+use latchline_words::reading::BadRange;
+
 /// Most names that one range stands for.
 const MOST: u32 = 2_000;
 
@@ -14,9 +17,7 @@ pub struct NoRange;
 pub fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
     let (first, last) = text.split_once("..")?;
     let (first, last) = (first.trim(), last.trim());
-    let tail = |text: &str| text.len() - text.bytes().rev().take_while(u8::is_ascii_digit).count();
-    let (stem, from) = first.split_at(tail(first));
-    let (other_stem, to) = last.split_at(tail(last));
+    let ((stem, from), (other_stem, to)) = (stem_and_number(first), stem_and_number(last));
     let numbers = from.parse::<u32>().ok().zip(to.parse::<u32>().ok());
     let fits = other_stem.is_empty() || other_stem == stem;
     Some(match numbers {
@@ -28,6 +29,32 @@ pub fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
         }
         _ => Err(NoRange),
     })
+}
+
+/// Why a text that is meant as a range of names is none.
+pub fn what_does_not_fit(text: &str) -> Both {
+    let Some((first, last)) = text.split_once("..") else { return BadRange::NoNumber { end: text }.both() };
+    let (first, last) = (first.trim(), last.trim());
+    let ((stem, from), (other_stem, to)) = (stem_and_number(first), stem_and_number(last));
+    let (Ok(from_number), Ok(to_number)) = (from.parse::<u32>(), to.parse::<u32>()) else {
+        // A number too long for one is too many.
+        if let Some(end) = [first, last].into_iter().find(|end| stem_and_number(end).1.is_empty()) {
+            return BadRange::NoNumber { end }.both();
+        }
+        return BadRange::TooMany { most: MOST as usize }.both();
+    };
+    if !other_stem.is_empty() && other_stem != stem {
+        return BadRange::Beginnings { first, last }.both();
+    }
+    if to_number < from_number {
+        return BadRange::Down { from, to }.both();
+    }
+    BadRange::TooMany { most: MOST as usize }.both()
+}
+
+/// What stands before the number at the end of a name, and the number.
+fn stem_and_number(text: &str) -> (&str, &str) {
+    text.split_at(text.len() - text.bytes().rev().take_while(u8::is_ascii_digit).count())
 }
 
 /// The stops of a range as a cable passes them: up or down ("A-10..A-1"), and the same further station of each dwelling ("A-1:2..A-3:2").
@@ -63,6 +90,20 @@ mod tests {
 
     fn all(text: &str) -> Vec<String> {
         names(text).and_then(Result::ok).unwrap_or_default()
+    }
+
+    #[test]
+    fn what_does_not_fit_is_named() {
+        let said = |text: &str| what_does_not_fit(text).of(latchline_finding::Language::English).to_string();
+        for (text, first) in [
+            ("A-3..A-1", "it counts down from 3 to 1:"),
+            ("A-1..B-3", "A-1 and B-3 do not begin alike:"),
+            ("A-1..A", "A does not end in a number:"),
+            ("A-1..A-99999", "it stands for more than 2000 names:"),
+            ("A-1..A-99999999999", "it stands for more than 2000 names:"),
+        ] {
+            assert!(said(text).starts_with(first), "{text}: {}", said(text));
+        }
     }
 
     #[test]

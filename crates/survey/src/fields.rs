@@ -162,7 +162,7 @@ impl Row<'_, '_> {
                 self.report(heading, ProblemKind::Fault(fault.clone()), problems);
                 return None;
             }
-            Value::Date => {
+            Value::Date(_) => {
                 let kind = ProblemKind::NotA {
                     expected: Box::new(Expected::TextOrNumber.both()),
                     found: Box::new(Expected::ADate.both()),
@@ -208,10 +208,10 @@ impl Row<'_, '_> {
                 self.report(heading, ProblemKind::Fault(fault.clone()), problems);
                 return None;
             }
-            Value::Bool(_) | Value::Date => None,
+            Value::Bool(_) | Value::Date(_) => None,
         };
         let found = match &cell.value {
-            Value::Date => Box::new(Expected::ADate.both()),
+            Value::Date(_) => Box::new(Expected::ADate.both()),
             _ => Box::new(Both::same(text_of(cell))),
         };
         let Some(value) = value.filter(|value| value.is_finite()) else {
@@ -251,6 +251,24 @@ impl Row<'_, '_> {
         }
     }
 
+    /// A date, as 2026-03-02: a cell of the workbook that holds one, or text in that form.
+    pub fn date(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<String> {
+        let (cell, _) = self.cell(heading)?;
+        let written = match &cell.value {
+            Value::Date(date) => date.clone(),
+            _ => self.text(heading, problems)?.value,
+        };
+        if is_date(&written) {
+            return Some(written);
+        }
+        let kind = ProblemKind::NotA {
+            expected: Box::new(Expected::WrittenDate.both()),
+            found: Box::new(Both::same(written)),
+        };
+        self.report(heading, kind, problems);
+        None
+    }
+
     /// One of the words of the column.
     pub fn choice(&self, heading: &str, problems: &mut Vec<Problem>) -> Option<&'static str> {
         let text = self.text(heading, problems)?;
@@ -267,6 +285,27 @@ impl Row<'_, '_> {
         }
         found
     }
+}
+
+/// Whether a text is a day of the calendar, as 2026-03-02.
+fn is_date(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let [year, month, day] = parts[..] else { return false };
+    let all_digits = parts.iter().all(|part| part.bytes().all(|byte| byte.is_ascii_digit()));
+    if !all_digits || (year.len(), month.len(), day.len()) != (4, 2, 2) {
+        return false;
+    }
+    let number = |part: &str| part.parse::<u32>().unwrap_or(0);
+    let (year, day) = (number(year), number(day));
+    let is_leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let most = match number(month) {
+        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
+        4 | 6 | 9 | 11 => 30,
+        2 if is_leap => 29,
+        2 => 28,
+        _ => 0,
+    };
+    (1..=most).contains(&day)
 }
 
 /// A name as site files have it: what stands between its words becomes a hyphen.

@@ -222,6 +222,10 @@ pub struct Entrance {
     pub lock: Option<Lock>,
     /// Whether people escape through it.
     pub escape_route: Option<bool>,
+    /// Who decided that.
+    pub escape_decided_by: Option<String>,
+    /// When, as 2026-03-02.
+    pub escape_decided_on: Option<String>,
     /// Whether a fire interlock acts on it.
     pub fire_interlock: bool,
     /// Whether the heater is fitted.

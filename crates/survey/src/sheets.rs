@@ -299,6 +299,12 @@ pub const SHEETS: &[SheetForm] = &[
                 YES_NO,
                 "Whether people escape through it; a door with a lock is not judged as a way out until it is stated.",
             ),
+            may(
+                "Escape decided by",
+                &["decidedby"],
+                "Who decided that, by role or name; without it and the date the door is not judged.",
+            ),
+            may("Escape decided on", &["decidedon"], "When that was decided, such as 2026-03-02."),
             choice("Fire interlock", &["fire"], YES_NO, "Whether a fire interlock acts on it."),
             choice("Heater", &[], YES_NO, "Whether the door station's heater is fitted."),
             may("Control height", &["height"], "Of the controls above the ground, in metres."),

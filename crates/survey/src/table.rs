@@ -21,8 +21,8 @@ pub enum Value {
     Number(f64),
     /// A truth value that the workbook holds as such.
     Bool(bool),
-    /// A date or time.
-    Date,
+    /// A date, as 2026-03-02; empty where it is a time without one.
+    Date(String),
     /// A formula that has no value ("#REF!").
     Fault(String),
 }

@@ -200,6 +200,9 @@ fn rows(
     Ok(rows)
 }
 
+/// Letters of a date in the form 2026-03-02.
+const ISO_DATE_LENGTH: usize = 10;
+
 fn value_of(data: &DataRef<'_>) -> Value {
     match data {
         DataRef::Empty => Value::Empty,
@@ -208,7 +211,12 @@ fn value_of(data: &DataRef<'_>) -> Value {
         DataRef::Int(number) => Value::Number(*number as f64),
         DataRef::Float(number) => Value::Number(*number),
         DataRef::Bool(value) => Value::Bool(*value),
-        DataRef::DateTime(_) | DataRef::DateTimeIso(_) | DataRef::DurationIso(_) => Value::Date,
+        DataRef::DateTime(date) if !date.is_duration() => {
+            let (year, month, day, ..) = date.to_ymd_hms_milli();
+            Value::Date(format!("{year:04}-{month:02}-{day:02}"))
+        }
+        DataRef::DateTimeIso(text) => Value::Date(text.chars().take(ISO_DATE_LENGTH).collect()),
+        DataRef::DateTime(_) | DataRef::DurationIso(_) => Value::Date(String::new()),
         DataRef::Error(error) => Value::Fault(error.to_string()),
     }
 }

@@ -75,11 +75,11 @@ sentences! {
             "{item} alone takes more current than any port of the family gives ({limit} A at most). Wire it by hand from an output of the supply, or take a distributor without such a limit"
             | "{item} braucht allein mehr Strom, als ein Abgang der Gerätefamilie gibt (höchstens {limit} A). Von Hand an einen Ausgang des Netzteils legen, oder einen Verteiler ohne solche Grenze nehmen",
         Together:
-            "none of the arrangements that this program tries keeps every limit, and loosening one limit alone does not help"
-            | "keine der Anordnungen, die das Programm versucht, hält jede Grenze ein, und eine Grenze allein zu lockern hilft nicht",
+            "no arrangement that was tried keeps every limit, and to loosen one limit alone does not help"
+            | "keine versuchte Anordnung hält jede Grenze ein, und eine Grenze allein zu lockern hilft nicht",
         TogetherBut { relaxation: &'a Both }:
-            "none of the arrangements that this program tries keeps every limit; {relaxation}"
-            | "keine der Anordnungen, die das Programm versucht, hält jede Grenze ein; {relaxation}",
+            "no arrangement that was tried keeps every limit; {relaxation}"
+            | "keine versuchte Anordnung hält jede Grenze ein; {relaxation}",
         WithoutLimit { limit: &'a Both }:
             "without the limit on {limit} there is one"
             | "ohne die Grenze für {limit} gibt es einen",
@@ -309,8 +309,8 @@ sentences! {
             "Cost {cost} {currency}: material {material}, labour {hours} h."
             | "Kosten {cost} {currency}: Material {material}, Arbeit {hours} h.",
         Bound { bound: &'a str, saved: &'a str, saved_of_part: &'a str, part: &'a str }:
-            "At most {saved} % of it could be saved by another design of the kinds considered, none of which costs less than {bound}: {saved_of_part} % of the {part} that a plan decides, without stations and locks."
-            | "Höchstens {saved} % davon ließen sich mit einem anderen Entwurf der betrachteten Arten sparen, von denen keiner weniger als {bound} kostet: {saved_of_part} % der {part}, über die ein Plan entscheidet, ohne Stationen und Schlösser.",
+            "Another design of the kinds considered saves at most {saved} % of that, since none of them costs less than {bound}. Of the {part} that a plan decides, without stations and locks, this is {saved_of_part} %."
+            | "Ein anderer Entwurf der betrachteten Arten spart davon höchstens {saved} %, denn keiner kostet weniger als {bound}. Von den {part}, über die ein Plan entscheidet, ohne Stationen und Schlösser, sind das {saved_of_part} %.",
         MaterialHolds:
             "Material is the parts of the plan, with cable by the metre; spare stations and whole drums are added in the parts list of the pack."
             | "Material sind die Teile des Plans, Leitung nach Metern; Reservestationen und ganze Trommeln kommen in der Stückliste der Mappe hinzu.",

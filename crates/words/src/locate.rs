@@ -128,9 +128,15 @@ sentences! {
         NotAnItem { text: &'a str }:
             "\"{text}\" is not a reading: write PLACE=VALUE, for example A-12=33V, A-12@ringing=33V or A-12=dead"
             | "„{text}“ ist keine Messung: STELLE=WERT, zum Beispiel A-12=33V, A-12@ringing=33V oder A-12=dead",
-        NotAValue { text: &'a str }:
-            "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor a known symptom"
-            | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch ein bekanntes Anzeichen",
+        StateForPlace { state: &'a str, value: &'a str }:
+            "\"{state}\" is a state, not a place: write where the meter was before it, for example A-12@{state}={value}"
+            | "„{state}“ ist ein Zustand, keine Stelle: davor schreiben, wo gemessen wurde, zum Beispiel A-12@{state}={value}",
+        NotAValue { text: &'a str, known: &'a str }:
+            "\"{text}\" is neither a number with its unit (V, mV, A, mA, ohm, kohm, Mohm, nF), nor \"open\", nor something that can be told: {known}"
+            | "„{text}“ ist weder eine Zahl mit Einheit (V, mV, A, mA, ohm, kohm, Mohm, nF) noch „open“ noch etwas, das sich melden lässt: {known}",
+        NotText { key: &'a str }:
+            "{key} is written as text in quotes"
+            | "{key} steht als Text in Anführungszeichen",
         NoUnit { text: &'a str, at: &'a str }:
             "\"{text}\" has no unit: write {at}={text}V if it is volts; else mV, A, mA, ohm, kohm, Mohm or nF after the number"
             | "„{text}“ hat keine Einheit: {at}={text}V schreiben, wenn es Volt sind; sonst mV, A, mA, ohm, kohm, Mohm oder nF hinter der Zahl",
@@ -150,8 +156,8 @@ sentences! {
             "\"{symptom}\" is said of a station, not of {name}"
             | "„{symptom}“ gilt einer Station, nicht {name}",
         NoSuchState { text: &'a str, name: &'a str }:
-            "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return, each with :STATION for another that is called"
-            | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return, mit :STATION für eine andere gerufene",
+            "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return. Behind a call :STATION says who is called and /CALLER who calls; + joins calls that stand at once, as many as the site lets: ringing:A-45/gate+ringing:A-44/lodge"
+            | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return. Hinter einem Ruf sagt :STATION, wer gerufen wird, und /RUFER, wer ruft; + verbindet gleichzeitige Rufe, so viele die Anlage zulässt: ringing:A-45/gate+ringing:A-44/lodge",
         NotFed { name: &'a str }:
             "no supply reaches {name}"
             | "kein Netzteil erreicht {name}",
@@ -275,9 +281,15 @@ sentences! {
         LegDrop { from: &'a str, to: &'a str, when: Option<&'a str> }:
             "voltage lost from {from} to {to} along one leg<, {when}>"
             | "Spannungsabfall von {from} bis {to} auf einer Ader<, {when}>",
-        Current { place: &'a str, when: Option<&'a str> }:
-            "current into {place}<, {when}>"
-            | "Strom in {place}<, {when}>",
+        CurrentOut { place: &'a str, when: Option<&'a str> }:
+            "current out of {place}, meter in series with one leg at its output terminals<, {when}>"
+            | "Strom aus {place}, Messgerät in Reihe mit einer Ader an den Ausgangsklemmen<, {when}>",
+        CurrentInRun { run: &'a str, start: &'a str, when: Option<&'a str> }:
+            "current in run {run}, meter in series with one leg at {start}, where it starts<, {when}>"
+            | "Strom im Strang {run}, Messgerät in Reihe mit einer Ader an {start}, wo er beginnt<, {when}>",
+        CurrentIn { place: &'a str, when: Option<&'a str> }:
+            "current that {place} takes, meter in series with one leg at its terminals<, {when}>"
+            | "Strom, den {place} nimmt, Messgerät in Reihe mit einer Ader an den Klemmen<, {when}>",
         Loop { place: &'a str }:
             "loop resistance of {place}, dead, taken off at both ends and from its stations, far end shorted"
             | "Schleifenwiderstand von {place}, spannungsfrei, an beiden Enden und von den Stationen abgeklemmt, fernes Ende gebrückt",
@@ -377,17 +389,17 @@ sentences! {
             "Two at once would explain it: {first}; and {second} ({share} among the pairs that were tried)."
             | "Zwei zugleich würden es erklären: {first}; und {second} ({share} unter den geprüften Paaren).",
         Doubtful { reading: &'a str, value: &'a str, share: Figure }:
-            "{value}, {reading}, does not fit the rest (wrong with a probability of {share}): take it again."
-            | "{value}, {reading}, passt nicht zum Übrigen (mit {share} falsch): noch einmal messen.",
+            "{value} does not fit the rest ({reading}): it is wrong with a probability of {share}. Take it again."
+            | "{value} passt nicht zum Übrigen ({reading}): Der Wert ist mit einer Wahrscheinlichkeit von {share} falsch. Noch einmal messen.",
         Next { reading: &'a str, minutes: usize }:
             "Read next: {reading} (about {minutes:minute|minutes})."
             | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
         Meaning { low: Figure, high: Figure, share: Figure, causes: &'a str }:
-            "{low} to {high}, to be expected with {share}: {causes}"
-            | "{low} bis {high}, zu erwarten mit {share}: {causes}",
-        ThenOne { cause: &'a str, share: Figure }: "{cause} ({share} then)" | "{cause} (dann {share})",
+            "{low} to {high}, with a probability of {share}: {causes}"
+            | "{low} bis {high}, mit einer Wahrscheinlichkeit von {share}: {causes}",
+        ThenOne { cause: &'a str, share: Figure }: "{cause} (it is then {share} sure)" | "{cause} (dann zu {share} sicher)",
         ThenSound { share: Figure }:
-            "nothing that a meter sees here ({share} then)" | "nichts, was ein Messgerät hier sieht (dann {share})",
+            "nothing that a meter sees here (it is then {share} sure)" | "nichts, was ein Messgerät hier sieht (dann zu {share} sicher)",
         SureEnough { share: Figure }:
             "It is sure enough where to look ({share} was asked for): no further reading is needed."
             | "Es ist sicher genug, wo zu suchen ist (verlangt waren {share}): Keine weitere Messung ist nötig.",
@@ -428,20 +440,32 @@ sentences! {
             "As drawn the site is not the reason: {place} keeps< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {margin} to spare."
             | "Wie gezeichnet ist die Anlage nicht der Grund: {place} behält {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {margin} Reserve.",
         Weak { place: &'a str, when: &'a str, voltage: Figure, bound: Option<&'a str>, limit: Figure, missing: Figure }:
-            "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little. What mends it: latchline check SITE."
-            | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig. Was hilft: latchline check SITE.",
+            "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig.",
         Collapses { place: &'a str, when: &'a str }:
-            "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses. What mends it: latchline check SITE."
-            | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen. Was hilft: latchline check SITE.",
+            "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses."
+            | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen.",
+        WeakOtherwise { place: &'a str, when: &'a str, missing: Figure }:
+            "The site as drawn is the reason if it happens {when}: {place} then has {missing} too little."
+            | "Die Anlage wie gezeichnet ist der Grund, wenn es so geschieht: {when}. Dann hat {place} {missing} zu wenig.",
+        CollapsesOtherwise { place: &'a str, when: &'a str }:
+            "The site as drawn is the reason if it happens {when}: {place} then goes dark, the voltage collapses."
+            | "Die Anlage wie gezeichnet ist der Grund, wenn es so geschieht: {when}. Dann fällt {place} aus, die Spannung bricht zusammen.",
+        EnoughThere { when: &'a str, voltage: Figure, limit: Figure }:
+            "It does not show {when}: there it keeps {voltage}, every tolerance against it, and needs {limit}."
+            | "Nicht zu sehen ist es so: {when}. Dann behält sie {voltage}, alle Toleranzen ungünstig, und braucht {limit}.",
+        ShortThere { when: &'a str, voltage: Figure }:
+            "It can show {when}, too: there it has {voltage}."
+            | "Zu sehen sein kann es auch so: {when}. Dann hat sie {voltage}.",
+        CollapsesThere { when: &'a str }:
+            "It shows {when}, too: the voltage collapses."
+            | "Zu sehen ist es auch so: {when}. Die Spannung bricht zusammen.",
+        Mended { command: &'a str }:
+            "What mends it: {command}."
+            | "Was hilft: {command}.",
         NotFed { place: &'a str }:
             "Nothing of the site file feeds {place}: whether the site is the reason cannot be said."
             | "Laut Anlagendatei speist nichts {place}: Ob die Anlage der Grund ist, lässt sich nicht sagen.",
-        WeakOtherwise { when: &'a str, missing: Figure }:
-            "But {when} it has {missing} too little: if it happens then, the site is the reason."
-            | "Aber {when} hat sie {missing} zu wenig: Geschieht es dann, ist die Anlage der Grund.",
-        CollapsesOtherwise { when: &'a str }:
-            "But {when} the voltage collapses: if it happens then, the site is the reason."
-            | "Aber {when} bricht die Spannung zusammen: Geschieht es dann, ist die Anlage der Grund.",
         LeastOfAll { when: &'a str, margin: Figure }:
             "Its least, {when}: {margin} to spare."
             | "Am knappsten {when}: {margin} Reserve.",
@@ -449,39 +473,51 @@ sentences! {
             "When power returns at {supply}, nothing drops out again."
             | "Kehrt das Netz an {supply} wieder, fällt nichts wieder aus.",
         StartsWithDropouts { supply: &'a str, dropouts: usize }:
-            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts then are of the site."
+            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, fallen Geräte {dropouts:Mal|Mal} wieder aus, bis alle laufen: Neustarts dabei kommen von der Anlage.",
         StartFails { supply: &'a str, down: usize }:
-            "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts then are of the site."
+            "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, {down:kommt Gerät|kommen Geräte} nicht dauerhaft hoch: Neustarts dabei kommen von der Anlage.",
-        StartNotJudged { supply: &'a str }:
-            "When power returns at {supply}: not judged, values are missing (latchline check SITE)."
-            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte (latchline check SITE).",
+        StartNotJudged { supply: &'a str, command: &'a str }:
+            "When power returns at {supply}: not judged, values are missing ({command})."
+            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte ({command}).",
         NoBattery { supply: &'a str }:
             "{supply} has no battery: every break of the mains restarts all."
             | "{supply} hat keine Batterie: Jeder Netzausfall startet alle neu.",
         Battery { supply: &'a str, hours: &'a str }:
             "An old battery of {supply} lasts {hours} h; after that all restart."
             | "Eine alte Batterie von {supply} reicht {hours} h; danach starten alle neu.",
-        BatteryNotJudged { supply: &'a str }:
-            "The battery of {supply} is not judged: values are missing (latchline check SITE)."
-            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte (latchline check SITE).",
+        BatteryNotJudged { supply: &'a str, command: &'a str }:
+            "The battery of {supply} is not judged: values are missing ({command})."
+            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte ({command}).",
         Measure { reading: &'a str }:
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
         WithinPlan { low: Figure, high: Figure, swap: Option<&'a str> }:
-            "{low} to {high}: as planned; the station itself, its plug or its terminals<: {swap}>"
-            | "{low} bis {high}: wie geplant; die Station selbst, ihr Stecker oder ihre Klemmen<: {swap}>",
-        SwapWithNeighbour: "swap it with a neighbour's" | "mit der eines Nachbarn tauschen",
+            "{low} to {high}: as planned, so it is the station itself, its plug or its terminals<. {swap}>"
+            | "{low} bis {high}: wie geplant, also die Station selbst, ihr Stecker oder ihre Klemmen<. {swap}>",
+        SwapWithNeighbour: "Swap it with a neighbour's" | "Mit der eines Nachbarn tauschen",
         BelowPlan { limit: Figure, low: Figure }:
-            "{limit} to {low}: too low, yet enough; something on the way loses more than drawn, and worse when it is warm or old: look for it"
-            | "{limit} bis {low}: zu niedrig, aber ausreichend; etwas auf dem Weg verliert mehr als gezeichnet, und mehr bei Wärme und im Alter: suchen",
+            "{limit} to {low}: enough, but lower than drawn. Something on the way loses more than it should, and will lose more when it is warm or old: look for it"
+            | "{limit} bis {low}: ausreichend, aber niedriger als gezeichnet. Etwas auf dem Weg verliert mehr als es soll, und bei Wärme und im Alter noch mehr: suchen",
         BelowLimit { limit: Figure }:
-            "below {limit}: it is the voltage; on the way, at the supply, or more load than drawn"
-            | "unter {limit}: Es ist die Spannung; auf dem Weg, am Netzteil, oder mehr Last als gezeichnet",
+            "below {limit}: it is the voltage. Look on the way and at the supply, and for more load than drawn"
+            | "unter {limit}: Es ist die Spannung. Auf dem Weg und am Netzteil suchen, und nach mehr Last als gezeichnet",
+        WithinWeakPlan { low: Figure, high: Figure, limit: Figure }:
+            "{low} to {high}: as drawn. Below {limit} the design is the reason and not the station: do not swap it"
+            | "{low} bis {high}: wie gezeichnet. Unter {limit} ist die Planung der Grund und nicht die Station: nicht tauschen",
+        BelowWeakPlan { low: Figure }:
+            "below {low}: worse than drawn. Look on the way and at the supply, and for more load than drawn"
+            | "unter {low}: schlechter als gezeichnet. Auf dem Weg und am Netzteil suchen, und nach mehr Last als gezeichnet",
+        WithinPlanThere { low: Figure, high: Figure, when: &'a str }:
+            "{low} to {high}: as drawn, and nothing against the station: the design falls short {when}. Mend the design first; swap the station only if it happens without that"
+            | "{low} bis {high}: wie gezeichnet, und nichts gegen die Station: Zu knapp ist die Planung {when}. Zuerst die Planung ändern; die Station nur tauschen, wenn es auch ohne das geschieht",
+        OtherwiseOne { reading: &'a str, low: Figure, high: Figure }:
+            "If that cannot be put: {reading}. {low} to {high} is as drawn then, and nothing against the station."
+            | "Lässt sich das nicht herstellen: {reading}. {low} bis {high} ist dann wie gezeichnet und nichts gegen die Station.",
         ThenTell { command: &'a str }:
-            "With the figure the causes below narrow: {command}"
-            | "Mit dem Wert werden die Ursachen unten weniger: {command}",
+            "With the figure read there fewer causes are left: {command}"
+            | "Mit dem dort gemessenen Wert bleiben weniger Ursachen: {command}",
     }
 }
 

@@ -34,7 +34,7 @@ words! {
         Core: "core" | "Treppenhaus",
         StartOfRun: "supply, port or station (key from of a run)" | "Netzteil, Abgang oder Station als Anfang eines Strangs",
         StopOfRun: "station or box (key to of a run)" | "Station oder Verteiler als Ziel eines Strangs",
-        Scope: "dwelling, floor or building (key calls)" | "Wohnung, Geschoss oder Gebäude, die gerufen werden",
+        Scope: "dwelling, floor or building (column Calls)" | "Wohnung, Geschoss oder Gebäude (Spalte Calls)",
         Place: "place" | "Ort",
         PlaceOrDwelling: "place or dwelling" | "Ort oder Wohnung",
         Code: "code" | "Code",
@@ -153,6 +153,7 @@ sentences! {
         TextOrNumber: "text or a number" | "Text oder eine Zahl",
         YesOrNo: "yes or no" | "ja oder nein",
         ADate: "a date" | "ein Datum",
+        WrittenDate: "a date such as 2026-03-02" | "ein Datum wie 2026-03-02",
     }
 }
 
@@ -167,11 +168,28 @@ words! {
         Dotted:
             "a name with a point in it is written in quotes"
             | "ein Name mit einem Punkt darin wird in Anführungszeichen geschrieben",
-        RangeEnds:
-            "write a range as A-1..A-32"
-            | "die Enden passen nicht; ein Bereich wird als A-1..A-32 geschrieben",
-        RangeFloors: "the building has fewer floors above the first than the range fills" | "über dem ersten hat das Gebäude weniger Geschosse, als der Bereich füllt",
         RangeTwice: "another range has the name too" | "ein anderer Bereich hat den Namen auch",
+    }
+}
+
+sentences! {
+    /// What does not fit in a range of dwellings.
+    pub enum BadRange<'a> {
+        Floors { dwellings: usize, per_floor: usize, needs: usize, first: &'a str, has: usize, most: usize, wanted: usize }:
+            "{dwellings:dwelling|dwellings} at {per_floor} on a floor fill {needs:floor|floors}, and from {first} up the building has {has}: at most {most:dwelling|dwellings} fit, or per_floor = {wanted}"
+            | "{dwellings:Wohnung|Wohnungen} zu {per_floor} je Geschoss füllen {needs:Geschoss|Geschosse}, und ab {first} aufwärts hat das Gebäude {has}: höchstens {most:Wohnung|Wohnungen} passen, oder per_floor = {wanted}",
+        Beginnings { first: &'a str, last: &'a str }:
+            "{first} and {last} do not begin alike: write both ends the same but for the number, as in A-1..A-32"
+            | "{first} und {last} beginnen nicht gleich: beide Enden bis auf die Zahl gleich schreiben, wie in A-1..A-32",
+        NoNumber { end: &'a str }:
+            "{end} does not end in a number: write both ends with one, as in A-1..A-32"
+            | "{end} endet nicht mit einer Zahl: beide Enden mit einer schreiben, wie in A-1..A-32",
+        Down { from: &'a str, to: &'a str }:
+            "it counts down from {from} to {to}: write the lower number first, as in A-1..A-32"
+            | "er zählt abwärts von {from} bis {to}: die kleinere Zahl zuerst schreiben, wie in A-1..A-32",
+        TooMany { most: usize }:
+            "it stands for more than {most:name|names}: divide it"
+            | "er steht für mehr als {most:Namen|Namen}: aufteilen",
     }
 }
 

@@ -72,6 +72,16 @@ sentences! {
 }
 
 sentences! {
+    /// A state with the calls that stand in it, and none besides.
+    pub enum Exactly<'a> {
+        Named { when: &'a str, calls: &'a str }: "{when} ({calls})" | same,
+        Calls { when: &'a str, calls: &'a str }:
+            "{when} ({calls}) and nothing else"
+            | "{when} ({calls}) und sonst nichts",
+    }
+}
+
+sentences! {
     /// A state in which doors are released outside of calls.
     pub enum WithReleases<'a> {
         FewWords { state: &'a str, releases: usize }: "{state}, {releases} released" | "{state}, {releases} freigegeben",
@@ -162,6 +172,24 @@ pub fn calls_in_words(state: &OperatingState, language: Language) -> Option<Stri
     (!phrases.is_empty()).then(|| phrases.join("; "))
 }
 
+/// When, with the calls by name: "with 2 calls at once (gate rings A-401; lodge rings A-402)", "in standby by night".
+pub fn with_calls(state: &OperatingState, language: Language) -> String {
+    let when = in_words(state, language);
+    match calls_in_words(state, language) {
+        Some(calls) => Exactly::Named { when: &when, calls: &calls }.say(language),
+        None => when,
+    }
+}
+
+/// When exactly, as a state is put for a reading: "with one call (front-A rings A-401) and nothing else", "in standby by day".
+pub fn exactly(state: &OperatingState, language: Language) -> String {
+    let when = in_words(state, language);
+    match calls_in_words(state, language) {
+        Some(calls) => Exactly::Calls { when: &when, calls: &calls }.say(language),
+        None => when,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -191,5 +219,10 @@ mod tests {
             calls_in_words(&state, Language::English).as_deref(),
             Some("gate rings A-1; gate talks with A-2, lock released")
         );
+        let one = OperatingState { kind: StateKind::Call, calls: vec![call("A-1", CallMoment::Ringing)] };
+        assert_eq!(exactly(&one, Language::English), "with one call (gate rings A-1) and nothing else");
+        assert_eq!(exactly(&one, Language::German), "bei einem Ruf (gate ruft A-1) und sonst nichts");
+        assert_eq!(exactly(&StateKind::StandbyDay.into(), Language::English), "in standby by day");
+        assert_eq!(with_calls(&one, Language::English), "with one call (gate rings A-1)");
     }
 }

@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 54] = [
+    let all: [&[SentenceRow]; 56] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
@@ -19,6 +19,8 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         states::StateName::ROWS,
         states::CallWords::ROWS,
         states::WithReleases::ROWS,
+        states::Exactly::ROWS,
+        reading::BadRange::ROWS,
         reading::Expected::ROWS,
         reading::Foreign::ROWS,
         report::RemedyWords::ROWS,

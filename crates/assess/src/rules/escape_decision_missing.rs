@@ -34,6 +34,15 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         .filter_map(|(key, is_missing)| is_missing.then_some(key))
         .collect();
         if !missing.is_empty() {
+            // A decision of nobody is none: the door is judged by what is stated, and not judged until somebody stands for it.
+            report.not_judged(
+                doc.code,
+                entrance.id.clone(),
+                Missing::EscapeDecision {
+                    entrance: entrance.id.as_str().to_string(),
+                    keys: missing.join(", "),
+                },
+            );
             let found = finding(doc, route.origin.clone())
                 .about(entrance.id.clone())
                 .with("missing", missing.join(", "));

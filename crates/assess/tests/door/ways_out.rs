@@ -1,7 +1,8 @@
 //! Ways out, heights and countries.
 
 use super::case::*;
-use latchline_finding::Argument;
+use latchline_assess::Verdict;
+use latchline_finding::{Argument, Language};
 
 #[test]
 fn escape_fail_secure() {
@@ -148,6 +149,17 @@ fn escape_decision_missing() {
         fails(code, escape(stated, strike), ADVICE, None);
         let half = format!("{stated}\nescape_decided_by = \"fire risk assessor\"");
         fails(code, escape(&half, strike), ADVICE, None);
+        // A decision that nobody stands for is none: not judged, with the keys to write.
+        for (text, keys) in
+            [(stated, "front escape_decided_by, escape_decided_on"), (&half, "front escape_decided_on")]
+        {
+            let found = assessment(escape(text, strike));
+            let open = found.not_judged.iter().find(|one| one.code == code);
+            let said = open.map(|one| one.missing.say(Language::English));
+            let said = said.unwrap_or_else(|| panic!("{text} is judged"));
+            assert!(said.starts_with(&format!("{keys} (who answers")), "{said}");
+            assert_eq!(found.verdict, Verdict::NotJudged, "{text}");
+        }
         let whole = format!("{half}\nescape_decided_on = 2026-03-02");
         passes(code, escape(&whole, strike));
         let sheet = assessment(escape(&whole, strike)).doors.remove(0);

@@ -13,6 +13,7 @@ use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::path::Path;
 
 /// The model that most dwellings have, of several the first by name; `None` where there is none.
 pub(super) fn usual_model(site: &Site) -> Option<&str> {
@@ -97,6 +98,7 @@ struct Added {
 /// Adds them and says what came of it.
 pub(super) fn answer(
     site: &Site,
+    site_file: &Path,
     assessment: &Assessment,
     wanted: usize,
     station: Option<&str>,
@@ -131,8 +133,9 @@ pub(super) fn answer(
     let (errors_today, titles) = errors_of(assessment, look);
     let calls = site.family().simultaneous_calls.value as usize;
     let (count, limit) = (wanted, found.limit.map(|code| title_of(code, look.language)));
+    let check = super::headroom::check_of(site_file);
     let first = match (fails, found.works()) {
-        (true, _) => HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles },
+        (true, _) => HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles, command: &check },
         (false, true) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },
         (false, false) => HeadroomWords::MoreNo {
             count,

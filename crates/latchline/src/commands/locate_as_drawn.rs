@@ -3,8 +3,11 @@
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
-use latchline_finding::{CallMoment, ElementId, Figure, OperatingState, Severity, StateKind, Unit};
-use latchline_locate::{Evidence, Plant, Proof, Quantity, SymptomKind, expected};
+use latchline_finding::{CallMoment, ElementId, Figure, Severity, StateKind, Unit};
+use latchline_locate::{
+    Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, least_voltage_v, state_name,
+};
+use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::{Site, Station, StationOwner};
@@ -21,10 +24,12 @@ pub(super) struct AsDrawnOf<'a> {
     assessment: &'a Assessment,
     /// The station.
     pub device: &'a DeviceResult,
-    /// The state in which it is said to happen.
+    /// The kind of state in which it is said to happen.
     pub state: StateKind,
-    /// What it has and needs there.
+    /// What it has and needs there, with the calls that leave it least.
     pub in_state: StateVoltage,
+    /// The plainest state of that kind: one call to it and nothing else, or standby.
+    pub plain: Plain,
     /// What happens at its supply when power returns.
     pub start_up: Option<&'a StartUpSummary>,
     /// The sheet of its supply; `None` behind a box that makes a bus of its own.
@@ -33,6 +38,25 @@ pub(super) struct AsDrawnOf<'a> {
     has_neighbour: bool,
     /// The reading that decides it, as it is without a fault.
     pub reading: Option<Proof>,
+    /// Where that needs calls at once: the reading with one call.
+    otherwise: Option<Proof>,
+}
+
+/// A state that one person can put, and what the station has in it.
+pub(super) struct Plain {
+    /// Which state.
+    pub state: BusState,
+    /// The least there with every tolerance against it, in volts; `None` where the voltage collapses.
+    pub least_v: Option<f64>,
+    /// What it needs there, in volts.
+    pub limit_v: f64,
+}
+
+impl Plain {
+    /// Whether it has there what it needs.
+    pub fn is_enough(&self) -> bool {
+        self.least_v.is_some_and(|least_v| least_v >= self.limit_v)
+    }
 }
 
 /// The state in which a symptom shows; `None` for one that no voltage explains.
@@ -93,11 +117,12 @@ impl<'a> AsDrawnOf<'a> {
         let device = assessment.devices.iter().find(|one| one.device == Device::Station(station))?;
         let worst = &device.worst;
         let (state, in_state) = match device.by_state.get(&state) {
-            Some(found) => (state, *found),
+            Some(found) => (state, found.clone()),
             // Where the state cannot occur, the one that is tightest.
             None => (
                 worst.state.kind,
                 StateVoltage {
+                    bus_state: worst.bus_state.clone(),
                     voltage_v: worst.adverse_v,
                     limit_v: worst.limit_v,
                     lowest_v: worst.adverse_v,
@@ -106,17 +131,26 @@ impl<'a> AsDrawnOf<'a> {
         };
         let call =
             (state == StateKind::Call).then(|| plant.call(station, CallMoment::Ringing, None)).flatten();
-        let bus_state = call.unwrap_or_else(|| StateKind::StandbyDay.into());
         let at = ReadingPlace::Station(station);
+        let plain = Plain::of(plant, station, call.unwrap_or_else(|| StateKind::StandbyDay.into()));
+        let read_in = |state: &BusState| expected(plant, Quantity::Voltage { at, state: state.clone() });
+        // A reading with one call decides nothing where only calls at once leave too little.
+        let needs_more = is_short(&in_state) && plain.is_enough() && can_be_put(&in_state.bus_state);
+        let (reading, otherwise) = match needs_more.then(|| read_in(&in_state.bus_state)).flatten() {
+            Some(decides) => (Some(decides), read_in(&plain.state)),
+            None => (read_in(&plain.state), None),
+        };
         Some(AsDrawnOf {
             assessment,
             device,
             state,
             in_state,
+            plain,
             start_up: assessment.start_up.iter().find(|one| one.fed_from == device.fed_from),
             sheet: assessment.supply_sheets.iter().find(|sheet| sheet.supply == device.source),
             has_neighbour: has_neighbour(plant.site, station),
-            reading: expected(plant, Quantity::Voltage { at, state: bus_state }),
+            reading,
+            otherwise,
         })
     }
 
@@ -144,42 +178,89 @@ impl<'a> AsDrawnOf<'a> {
             || errors.any(|one| one.element.as_ref().is_some_and(is_at))
     }
 
-    /// Whether the site as drawn is the reason, in a sentence.
+    /// The state of its deciding reading as it is written behind `@`; empty in standby.
+    pub fn state_name(&self, site: &Site) -> String {
+        let Some(state) = self.reading.as_ref().and_then(|reading| reading.quantity.state()) else {
+            return String::new();
+        };
+        self.written(site, state)
+    }
+
+    /// A state as it is written behind `@`: the plainest in short, any other with who calls whom.
+    fn written(&self, site: &Site, state: &BusState) -> String {
+        if *state == self.plain.state {
+            let at = self.reading.as_ref().map(|reading| reading.quantity.place());
+            state_name(site, state, at)
+        } else {
+            exact_state_name(site, state)
+        }
+    }
+
+    /// Whether the site as drawn is the reason, over all its states: in which state it would show, and whether in the plainest.
     pub fn verdict(&self, reader: &Reader<'_>) -> String {
         let language = reader.language;
         let place = &latchline_finding::shown::prose(self.device.id.as_str());
-        let when = &states::in_words(&OperatingState::from(self.state), language);
         let bound = self.device.worst.is_bound.then(|| Term::AtLeast.both());
         let bound = bound.as_ref().map(|bound| bound.of(language));
         let limit = Figure::new(self.in_state.limit_v, Unit::Volt);
-        let Some(voltage_v) = self.in_state.voltage_v else {
-            return AsDrawn::Collapses { place, when }.say(language);
+        let when = &states::with_calls(&self.in_state.bus_state.named(reader.site), language);
+        let worst = &self.device.worst;
+        let worst_when = &states::with_calls(&worst.state, language);
+        let first = match (self.in_state.voltage_v, worst.adverse_v) {
+            (None, _) => AsDrawn::Collapses { place, when },
+            (Some(voltage_v), _) if self.is_the_reason() => {
+                let missing = up(-self.margin_v());
+                AsDrawn::Weak { place, when, voltage: down(voltage_v), bound, limit, missing }
+            }
+            (Some(_), None) => AsDrawn::CollapsesOtherwise { place, when: worst_when },
+            (Some(_), Some(_)) if worst.margin_v() < 0.0 => {
+                AsDrawn::WeakOtherwise { place, when: worst_when, missing: up(-worst.margin_v()) }
+            }
+            (Some(voltage_v), _) => {
+                let margin = down(self.margin_v());
+                AsDrawn::Sound { place, when, voltage: down(voltage_v), bound, limit, margin }
+            }
         };
-        let voltage = down(voltage_v);
-        let margin_v = self.margin_v();
-        if margin_v < 0.0 {
-            let missing = up(-margin_v);
-            return AsDrawn::Weak { place, when, voltage, bound, limit, missing }.say(language);
+        let mut said = vec![first.say(language)];
+        said.extend(self.in_the_plainest(reader));
+        said.join(" ")
+    }
+
+    /// Where the site is the reason in some state: whether it shows in the plainest one too, unless that is the one that was told.
+    fn in_the_plainest(&self, reader: &Reader<'_>) -> Option<String> {
+        let language = reader.language;
+        let is_same = self.plain.state == self.in_state.bus_state && self.is_the_reason();
+        if !self.is_short_somewhere() || is_same {
+            return None;
         }
-        AsDrawn::Sound { place, when, voltage, bound, limit, margin: down(margin_v) }.say(language)
+        let when = &states::exactly(&self.plain.state.named(reader.site), language);
+        let limit = Figure::new(self.plain.limit_v, Unit::Volt);
+        Some(match self.plain.least_v {
+            None => AsDrawn::CollapsesThere { when }.say(language),
+            Some(least_v) if self.plain.is_enough() => {
+                AsDrawn::EnoughThere { when, voltage: down(least_v), limit }.say(language)
+            }
+            Some(least_v) => AsDrawn::ShortThere { when, voltage: down(least_v) }.say(language),
+        })
+    }
+
+    /// Whether it has too little in any state.
+    fn is_short_somewhere(&self) -> bool {
+        self.is_the_reason() || self.device.worst.margin_v() < 0.0
     }
 
     /// What else the site says: its tightest state, a start, a battery.
-    fn further(&self, reader: &Reader<'_>) -> Vec<String> {
+    fn further(&self, reader: &Reader<'_>, site_file: &Path) -> Vec<String> {
         let language = reader.language;
         let mut said = Vec::new();
         let worst = &self.device.worst;
-        if worst.state.kind != self.state {
-            let when = &states::in_words(&worst.state, language);
-            let margin_v = worst.margin_v();
-            said.push(match worst.adverse_v {
-                None => AsDrawn::CollapsesOtherwise { when }.say(language),
-                Some(_) if margin_v < 0.0 => {
-                    let missing = up(-margin_v);
-                    AsDrawn::WeakOtherwise { when, missing }.say(language)
-                }
-                Some(_) => AsDrawn::LeastOfAll { when, margin: down(margin_v) }.say(language),
-            });
+        let check = format!("latchline check {}", latchline_finding::shown::path(site_file));
+        let command = &*latchline_finding::shown::prose(&check);
+        if self.is_short_somewhere() {
+            said.push(AsDrawn::Mended { command }.say(language));
+        } else if worst.state.kind != self.state {
+            let when = &states::with_calls(&worst.state, language);
+            said.push(AsDrawn::LeastOfAll { when, margin: down(worst.margin_v()) }.say(language));
         }
         let supply = &latchline_finding::shown::prose(self.device.source.as_str());
         said.push(
@@ -193,7 +274,7 @@ impl<'a> AsDrawnOf<'a> {
                 Some(start) if start.outcome != "not-judged" => {
                     AsDrawn::StartFails { supply, down: start.not_running.len() }
                 }
-                _ => AsDrawn::StartNotJudged { supply },
+                _ => AsDrawn::StartNotJudged { supply, command },
             }
             .say(language),
         );
@@ -205,9 +286,9 @@ impl<'a> AsDrawnOf<'a> {
                         let hours = &figures::battery_hours(shortest.hours, language);
                         AsDrawn::Battery { supply, hours }.say(language)
                     }
-                    None => AsDrawn::BatteryNotJudged { supply }.say(language),
+                    None => AsDrawn::BatteryNotJudged { supply, command }.say(language),
                 },
-                Some(Err(_)) => AsDrawn::BatteryNotJudged { supply }.say(language),
+                Some(Err(_)) => AsDrawn::BatteryNotJudged { supply, command }.say(language),
             });
         }
         said
@@ -217,25 +298,47 @@ impl<'a> AsDrawnOf<'a> {
     pub fn text(&self, reader: &Reader<'_>, site_file: &Path, width: usize) -> String {
         let language = reader.language;
         let mut said = vec![self.verdict(reader)];
-        said.extend(self.further(reader));
+        said.extend(self.further(reader, site_file));
         let mut text = paragraph(&said.join(" "), 0, width);
         let Some(reading) = &self.reading else { return text };
-        let limit = Figure::new(self.in_state.limit_v, Unit::Volt);
+        let decides_by = if reading.quantity.state() == Some(&self.plain.state) {
+            (self.plain.limit_v, !self.plain.is_enough())
+        } else {
+            (self.in_state.limit_v, true)
+        };
+        let (limit, is_short_there) = (Figure::new(decides_by.0, Unit::Volt), decides_by.1);
         let (low, high) = (down(reading.low), up(reading.high));
         let named = &reader.reading(&reading.quantity);
         text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
         let mut line = |words: AsDrawn<'_>| text.push_str(&hanging("  ", &words.say(language), width));
-        let swap = self.has_neighbour.then(|| AsDrawn::SwapWithNeighbour.say(language));
-        line(AsDrawn::WithinPlan { low, high, swap: swap.as_deref() });
-        if low.value > limit.value {
-            line(AsDrawn::BelowPlan { limit, low });
-        }
-        line(AsDrawn::BelowLimit { limit });
-        let place = self.device.id.as_str();
-        let when = if reading.quantity.state().is_some_and(|state| !state.calls.is_empty()) {
-            "@ringing"
+        if is_short_there {
+            line(AsDrawn::WithinWeakPlan { low, high, limit });
+            line(AsDrawn::BelowWeakPlan { low });
         } else {
-            ""
+            if self.is_short_somewhere() {
+                let worst = &self.device.worst.state;
+                line(AsDrawn::WithinPlanThere { low, high, when: &states::with_calls(worst, language) });
+            } else {
+                let swap = self.has_neighbour.then(|| AsDrawn::SwapWithNeighbour.say(language));
+                line(AsDrawn::WithinPlan { low, high, swap: swap.as_deref() });
+            }
+            if low.value > limit.value {
+                line(AsDrawn::BelowPlan { limit, low });
+            }
+            line(AsDrawn::BelowLimit { limit });
+        }
+        if let Some(one) = &self.otherwise {
+            let words = AsDrawn::OtherwiseOne {
+                reading: &reader.reading(&one.quantity),
+                low: down(one.low),
+                high: up(one.high),
+            };
+            text.push_str(&paragraph(&words.say(language), 0, width));
+        }
+        let place = self.device.id.as_str();
+        let when = match self.state_name(reader.site) {
+            state if state.is_empty() => state,
+            state => format!("@{state}"),
         };
         let command = format!(
             "latchline locate {} {place}{when}={}V,least-held",
@@ -246,6 +349,25 @@ impl<'a> AsDrawnOf<'a> {
         text.push_str(&paragraph(&AsDrawn::ThenTell { command }.say(language), 0, width));
         text
     }
+}
+
+impl Plain {
+    fn of(plant: &Plant<'_>, station: usize, state: BusState) -> Plain {
+        let at = ReadingPlace::Station(station);
+        let model = plant.site.station_model(&plant.site.stations[station]);
+        let limit = if state.calls.is_empty() { &model.least_standby_voltage } else { &model.least_voltage };
+        Plain { least_v: least_voltage_v(plant, at, &state), limit_v: limit.value.as_volts(), state }
+    }
+}
+
+/// Whether it has less in a state than it needs.
+fn is_short(state: &StateVoltage) -> bool {
+    state.voltage_v.is_none_or(|voltage_v| voltage_v < state.limit_v)
+}
+
+/// Whether people at doors can put a state: calls, and no lock released besides them.
+fn can_be_put(state: &BusState) -> bool {
+    state.kind == StateKind::Call && state.calls.iter().all(|call| call.moment != CallMoment::ReleasedByHand)
 }
 
 /// Volts to the hundredth below.

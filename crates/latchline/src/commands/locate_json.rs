@@ -4,7 +4,7 @@ use super::locate_as_drawn::AsDrawnOf;
 use super::locate_words::{Reader, Told};
 use anyhow::Result;
 use latchline_finding::Language;
-use latchline_locate::{Evidence, Located, Quantity, place_name, state_name};
+use latchline_locate::{Evidence, Located, Quantity, exact_state_name, place_name, state_name};
 use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -57,6 +57,14 @@ struct AsDrawnOut {
     voltage_v: Option<f64>,
     /// What it needs at that moment, in V.
     limit_v: f64,
+    /// The calls that stand then, as a state is written for a reading; left out in standby.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    calls: String,
+    /// The plainest state in which it could show, one call and nothing else or standby, as it is written for a reading.
+    plain_state: String,
+    /// Least voltage in that with every tolerance against it, in V; left out where the voltage collapses.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    plain_voltage_v: Option<f64>,
     /// The state with the least margin of all.
     worst_state: &'static str,
     /// The margin in it in V; left out where the voltage collapses.
@@ -71,13 +79,19 @@ struct AsDrawnOut {
 }
 
 fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
-    let told = drawn.in_state;
+    let told = &drawn.in_state;
     AsDrawnOut {
         element: drawn.device.id.to_string(),
         is_the_reason: drawn.is_the_reason(),
         state: drawn.state.name(),
         voltage_v: told.voltage_v,
         limit_v: told.limit_v,
+        calls: match told.bus_state.calls.is_empty() {
+            true => String::new(),
+            false => exact_state_name(site, &told.bus_state),
+        },
+        plain_state: exact_state_name(site, &drawn.plain.state),
+        plain_voltage_v: drawn.plain.least_v,
         worst_state: drawn.device.worst.state.kind.name(),
         worst_margin_v: Some(drawn.device.worst.margin_v()).filter(|margin| margin.is_finite()),
         dropouts: drawn.start_up.filter(|start| start.outcome != "not-judged").map(|start| start.dropouts),
@@ -85,10 +99,7 @@ fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
             from: None,
             quantity: reading.quantity.name(),
             at: place_name(site, reading.quantity.place()),
-            state: reading
-                .quantity
-                .state()
-                .map_or(String::new(), |state| state_name(site, state, Some(reading.quantity.place()))),
+            state: drawn.state_name(site),
             low: reading.low,
             high: reading.high,
         }),

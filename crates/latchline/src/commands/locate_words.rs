@@ -109,11 +109,7 @@ impl Reader<'_> {
         let name =
             |place: ReadingPlace| latchline_finding::shown::prose(&place_name(self.site, place)).into_owned();
         let place = name(quantity.place());
-        let when = quantity.state().map(|state| {
-            let named = state.named(self.site);
-            states::calls_in_words(&named, self.language)
-                .unwrap_or_else(|| states::in_words(&named, self.language))
-        });
+        let when = quantity.state().map(|state| states::exactly(&state.named(self.site), self.language));
         let (place, when) = (place.as_str(), when.as_deref());
         let words = match quantity {
             Quantity::Voltage { .. } => ReadingWords::Voltage { place, when },
@@ -125,7 +121,21 @@ impl Reader<'_> {
                 };
                 return words.say(self.language);
             }
-            Quantity::Current { .. } => ReadingWords::Current { place, when },
+            Quantity::Current { at, .. } => {
+                let start = &match at {
+                    ReadingPlace::Run(run) => self.site.start_id(self.site.runs[*run].from).to_string(),
+                    _ => String::new(),
+                };
+                let start = &*latchline_finding::shown::prose(start);
+                let words = match at {
+                    ReadingPlace::Run(_) => ReadingWords::CurrentInRun { run: place, start, when },
+                    ReadingPlace::Supply(_) | ReadingPlace::BoxOutput(_) => {
+                        ReadingWords::CurrentOut { place, when }
+                    }
+                    _ => ReadingWords::CurrentIn { place, when },
+                };
+                return words.say(self.language);
+            }
             Quantity::Loop { .. } => ReadingWords::Loop { place },
             Quantity::Insulation { .. } => ReadingWords::Insulation { place },
             Quantity::Earth { .. } => ReadingWords::Earth { place },

@@ -116,6 +116,9 @@ fn one(
     let mut place_of = |name: &str| -> Result<Vec<ReadingPlace>, RowProblem> {
         let of: Vec<ReadingPlace> =
             known.iter().filter(|(known, _)| known == name).map(|(_, place)| *place).collect();
+        if of.is_empty() && is_state(name) {
+            return Err(fail(Problem::StateForPlace { state: name, value: &row.value }));
+        }
         if of.is_empty() {
             let near = budget.nearest(name, known.iter().map(|(name, _)| name.as_str()));
             let nearest = (!near.is_empty()).then(|| near.join(", "));
@@ -219,6 +222,19 @@ fn one(
     Ok(Found::Measured(Box::new(Measured { quantity, value, instrument, taken })))
 }
 
+/// What can be told of a station, as it is written.
+pub(super) fn symptoms_known() -> String {
+    let told = SymptomKind::ALL.iter().filter(|kind| **kind != SymptomKind::Found);
+    told.map(|kind| kind.name()).collect::<Vec<_>>().join(", ")
+}
+
+/// Whether a word says a state, as it is written behind `@`.
+pub(super) fn is_state(word: &str) -> bool {
+    let word = word.split_once(':').map_or(word, |(word, _)| word).trim();
+    ["ringing", "talking", "releasing", "standby", "night"].contains(&word)
+        || StateKind::ALL.iter().any(|kind| kind.name() == word)
+}
+
 /// The figure in its SI unit.
 fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
     let text = row.value.trim();
@@ -226,6 +242,7 @@ fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
         return Ok((f64::INFINITY, Unit::Ohm));
     }
     let fail = |problem: Problem<'_>| RowProblem::new(row.line, problem);
+    let not_a_value = || fail(Problem::NotAValue { text, known: &symptoms_known() });
     match read_number_and_unit(text) {
         Ok((number, Some(symbol))) => {
             let unit = match symbol.as_str() {
@@ -233,7 +250,7 @@ fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
                 "A" | "mA" | "uA" => Unit::Ampere,
                 "ohm" | "mohm" | "kohm" | "Mohm" => Unit::Ohm,
                 "F" | "mF" | "uF" | "nF" | "pF" => Unit::Farad,
-                _ => return Err(fail(Problem::NotAValue { text })),
+                _ => return Err(not_a_value()),
             };
             // Of the two units written F the farad comes first.
             let factor = UNITS.iter().find(|known| known.symbol == symbol).map_or(1.0, |known| known.factor);
@@ -241,7 +258,7 @@ fn value(row: &Row) -> Result<(f64, Unit), RowProblem> {
         }
         Ok((_, None)) => Err(fail(Problem::NoUnit { text, at: &row.at })),
         Err(QuantityError::DecimalComma) => Err(fail(Problem::DecimalComma { text })),
-        _ => Err(fail(Problem::NotAValue { text })),
+        _ => Err(not_a_value()),
     }
 }
 
@@ -249,11 +266,26 @@ fn state(plant: &Plant<'_>, row: &Row, at: ReadingPlace) -> Result<BusState, Row
     let Some(text) = row.state.as_deref().map(str::trim).filter(|text| !text.is_empty()) else {
         return Ok(StateKind::StandbyDay.into());
     };
+    let none = || RowProblem::new(row.line, Problem::NoSuchState { text, name: &row.at });
+    // A name may hold a plus; what cannot be one call is calls at once.
+    one_state(plant, text, at).or_else(|| several(plant, text, at)).ok_or_else(none)
+}
+
+/// Calls at once: `ringing:A-45/gate+ringing:A-44/lodge`.
+fn several(plant: &Plant<'_>, text: &str, at: ReadingPlace) -> Option<BusState> {
+    let calls: Option<Vec<BusState>> = text
+        .split('+')
+        .map(|part| one_state(plant, part.trim(), at).filter(|one| !one.calls.is_empty()))
+        .collect();
+    plant.at_once(&calls?)
+}
+
+/// A state without calls, or one call: `night`, `ringing`, `talking:A-15`, `ringing:A-45/gate`.
+fn one_state(plant: &Plant<'_>, text: &str, at: ReadingPlace) -> Option<BusState> {
     let (word, called) = match text.split_once(':') {
         Some((word, called)) => (word.trim(), Some(called.trim())),
         None => (text, None),
     };
-    let none = || RowProblem::new(row.line, Problem::NoSuchState { text, name: &row.at });
     let moment = match word {
         "ringing" => CallMoment::Ringing,
         "talking" => CallMoment::Talking,
@@ -262,18 +294,24 @@ fn state(plant: &Plant<'_>, row: &Row, at: ReadingPlace) -> Result<BusState, Row
             let kind = match word {
                 "standby" => StateKind::StandbyDay,
                 "night" => StateKind::StandbyNight,
-                other => StateKind::ALL.into_iter().find(|kind| kind.name() == other).ok_or_else(none)?,
+                other => StateKind::ALL.into_iter().find(|kind| kind.name() == other)?,
             };
             let state = BusState::from(kind);
-            return State::new(plant, &state).map(|_| state).ok_or_else(none);
+            return State::new(plant, &state).map(|_| state);
         }
     };
-    let station = match (called, at) {
-        (Some(name), _) => plant.site.stations.iter().position(|station| station.id.as_str() == name),
-        (None, ReadingPlace::Station(index)) => Some(index),
-        _ => None,
+    let named = |name: &str| plant.site.stations.iter().position(|station| station.id.as_str() == name);
+    // No name holds a slash: what stands behind one is who calls.
+    let (called, caller) = match called.and_then(|called| called.split_once('/')) {
+        Some((called, caller)) => (Some(called.trim()), Some(named(caller.trim())?)),
+        None => (called, None),
     };
-    station.and_then(|station| plant.call(station, moment, None)).ok_or_else(none)
+    let station = match (called, at) {
+        (Some(name), _) => named(name)?,
+        (None, ReadingPlace::Station(index)) => index,
+        _ => return None,
+    };
+    plant.call(station, moment, caller)
 }
 
 /// The most that a voltage can be at a place: the open-circuit voltage of what feeds it, at its upper tolerance.

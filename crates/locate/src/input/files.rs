@@ -39,7 +39,7 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
                     Some(names) => {
                         rows.push(Row { line, at: FOUND.into(), value: names.join(" "), ..Row::default() });
                     }
-                    None => problems.push(RowProblem::new(line, Problem::NotAValue { text: FOUND })),
+                    None => problems.push(RowProblem::new(line, Problem::NotText { key: FOUND })),
                 }
             }
             ("reading" | "symptom", DeValue::Array(list)) => {
@@ -89,7 +89,7 @@ fn row(
                 continue;
             }
             _ => {
-                problems.push(RowProblem::new(at, Problem::NotAValue { text: name }));
+                problems.push(RowProblem::new(at, Problem::NotText { key: name }));
                 continue;
             }
         };

@@ -1,12 +1,15 @@
 //! The cable that is meant.
 
 use latchline_site::catalogue::{Cable, Catalogue};
+use latchline_site::parse::NameBudget;
 
 /// Why no cable, or more than one, is meant.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NoCable {
     /// Cables that it may be, by name; every one if nothing fits.
     pub choices: Vec<String>,
+    /// The name that was probably meant, if it is one slip away from a name of one cable, and that cable.
+    pub nearly: Option<(String, String)>,
 }
 
 /// The cable that is meant by a name, an everyday name of the catalogue ("bell wire"), words of its title or the size of its
@@ -20,7 +23,10 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
     }
     let written = asked;
     let asked = plain(asked);
-    let every = || NoCable { choices: catalogue.cables.keys().cloned().collect() };
+    let every = || NoCable {
+        choices: catalogue.cables.keys().cloned().collect(),
+        nearly: nearly_called(catalogue, &asked),
+    };
     if asked.is_empty() {
         return Err(every());
     }
@@ -46,11 +52,25 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
             [] => {}
             [cable] => return Ok(cable),
             _ => {
-                return Err(NoCable { choices: found.iter().map(|cable| cable.head.name.clone()).collect() });
+                let choices = found.iter().map(|cable| cable.head.name.clone()).collect();
+                return Err(NoCable { choices, nearly: None });
             }
         }
     }
     Err(every())
+}
+
+/// The name, or everyday name, that was probably meant, with its cable.
+fn nearly_called(catalogue: &Catalogue, asked: &str) -> Option<(String, String)> {
+    let names = catalogue.cables.values().flat_map(|cable| {
+        let called = cable.called.iter().map(|called| called.value.as_str());
+        std::iter::once(cable.head.name.as_str()).chain(called).map(move |name| (name, cable))
+    });
+    let known: Vec<(String, &str, &Cable)> = names.map(|(name, cable)| (plain(name), name, cable)).collect();
+    let nearest = NameBudget::default().nearest(asked, known.iter().map(|(plain, ..)| plain.as_str()));
+    let first = nearest.first()?;
+    let (_, name, cable) = known.iter().find(|(plain, ..)| plain == first)?;
+    Some(((*name).to_string(), cable.head.name.clone()))
 }
 
 /// Lower case, with one space between words whatever stood there.

@@ -27,8 +27,8 @@ pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, 
 pub use mix::{MixOn, mix_on, mix_on_each};
 pub use old_cable::{OldCable, old_cable};
 pub use said::{
-    battery_said, doors_at_words, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged,
-    run_said, spread_said,
+    battery_said, doors_at_words, dry_contact_said, lightest_battery_said, lock_said, locks_said,
+    locks_taken, mix_said, not_judged, run_said, spread_said,
 };
 pub use stations::{
     Carried, Lightest, OneRun, Spread, by_cable, by_spread, lightest_on, lightest_spread, stations_on,

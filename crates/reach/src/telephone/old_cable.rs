@@ -1,15 +1,14 @@
 //! Whether the cable that is in the walls can stay: what is said of the runs of a site that are marked as existing.
 
-use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary};
-use latchline_finding::{Language, Severity};
+use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary, ShortApart};
+use latchline_finding::{Code, ElementId, Figure, Language, Severity, Unit};
 use latchline_site::model::Site;
 use latchline_words::codes;
 use latchline_words::commands::OldCableWords;
+use latchline_words::figures;
 use latchline_words::template::plain;
+use std::cmp::Reverse;
 use std::collections::BTreeSet;
-
-/// Findings against one run that are said in full: the worst.
-const MOST_SAID: usize = 1;
 
 /// The old runs of a site with what is said of them.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,7 +35,11 @@ pub fn old_cable<'a>(site: &Site, assessment: &'a Assessment, language: Language
     };
     let other_errors = (0..assessment.findings.len()).filter(is_other_error).count();
     let answer = Answer { assessment, runs: &runs, language };
-    let mut says = vec![answer.first()];
+    let first = answer.first();
+    let mut says = vec![match answer.collapse() {
+        Some(collapse) => format!("{collapse} {first}"),
+        None => first,
+    }];
     says.extend(answer.against());
     says.extend(answer.not_measured(site));
     if other_errors > 0 {
@@ -48,6 +51,40 @@ pub fn old_cable<'a>(site: &Site, assessment: &'a Assessment, language: Language
 
 fn stays(verdict: &ExistingCable) -> bool {
     matches!(verdict, ExistingCable::CanStay | ExistingCable::Warned(_))
+}
+
+/// What is said against a cable.
+struct Against {
+    /// The worse the less.
+    rank: (Reverse<Severity>, Kind, usize),
+    message: String,
+}
+
+/// Kinds of what stands against a cable, in the order of worth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Kind {
+    /// People: mains beside it, a short that nothing switches off.
+    Danger,
+    /// Too little arrives.
+    Voltage,
+    /// Speech or picture do not.
+    Signal,
+    /// It reads otherwise than it should.
+    Reading,
+    /// The cable, or the way that it lies.
+    Cable,
+}
+
+impl Kind {
+    fn of(code: Code) -> Kind {
+        match code.as_str() {
+            "beside-mains" | "short-circuit-not-cleared" => Kind::Danger,
+            "no-operating-point" | "voltage-too-low" | "thin-margin" => Kind::Voltage,
+            "signal-too-weak" | "signal-notch" | "signal-ripple" | "line-constants-missing" => Kind::Signal,
+            "insulation-too-low" | "measured-loop-differs" | "measured-capacitance-differs" => Kind::Reading,
+            _ => Kind::Cable,
+        }
+    }
 }
 
 struct Answer<'a> {
@@ -101,30 +138,60 @@ impl Answer<'_> {
         }
     }
 
-    fn message(&self, finding: usize) -> String {
-        codes::wording(&self.assessment.findings[finding], self.language).message
+    /// That the bus as a whole collapses, and on which run, where old cable is judged apart from that.
+    fn collapse(&self) -> Option<String> {
+        let apart = self.runs.iter().find_map(|(_, existing)| existing.apart.as_ref())?;
+        let names =
+            |ids: &[ElementId]| ids.iter().map(|id| plain(id.as_str())).collect::<Vec<_>>().join(", ");
+        let (sources, causes) = (&names(&apart.sources), &names(&apart.causes));
+        Some(OldCableWords::Collapses { sources, causes }.say(self.language))
     }
 
-    /// The message of the first of the worst findings that stand against old cable.
+    /// What stands against a run, each kind once with the first of its worst, in the order of worth; and how many there are in all.
+    fn kinds(&self, existing: &ExistingRun) -> (Vec<Against>, usize) {
+        let of_finding = |index: &usize| {
+            let finding = &self.assessment.findings[*index];
+            let message = codes::wording(finding, self.language).message;
+            Against { rank: (Reverse(finding.severity), Kind::of(finding.code), *index), message }
+        };
+        let of_short = |short: &ShortApart| {
+            let words = OldCableWords::ShortApart {
+                device: &plain(short.device.as_str()),
+                voltage: Figure::new(figures::down(short.voltage_v, 2), Unit::Volt),
+                limit: Figure::new(short.limit_v, Unit::Volt),
+            };
+            Against { rank: (Reverse(Severity::Error), Kind::Voltage, 0), message: words.say(self.language) }
+        };
+        let short = existing.apart.as_ref().and_then(|apart| apart.short.as_ref());
+        let mut all: Vec<Against> =
+            short.map(of_short).into_iter().chain(existing.against.iter().map(of_finding)).collect();
+        let in_all = all.len();
+        all.sort_by_key(|one| one.rank);
+        let mut said = BTreeSet::new();
+        all.retain(|one| said.insert(one.rank.1));
+        (all, in_all)
+    }
+
+    /// The message of the first of the worst that stands against old cable.
     fn worst(&self) -> Option<String> {
-        let all = self.runs.iter().flat_map(|(_, existing)| existing.against.iter().copied());
-        let worst =
-            all.min_by_key(|index| (std::cmp::Reverse(self.assessment.findings[*index].severity), *index))?;
-        Some(self.message(worst))
+        let all = self.runs.iter().flat_map(|(_, existing)| self.kinds(existing).0);
+        Some(all.min_by_key(|one| one.rank)?.message)
     }
 
-    /// A line a run with what stands against it, unless the first sentence has said it all.
+    /// A line a run with what stands against it, each kind once, unless the first sentence has said it all.
     fn against(&self) -> Vec<String> {
-        let with: Vec<_> = self.runs.iter().filter(|(_, existing)| !existing.against.is_empty()).collect();
-        if let [(_, only)] = with[..]
-            && only.against.len() == 1
-        {
+        let with: Vec<_> = self
+            .runs
+            .iter()
+            .map(|(run, existing)| (run, self.kinds(existing)))
+            .filter(|(_, (kinds, _))| !kinds.is_empty())
+            .collect();
+        if let [(_, (_, 1))] = with[..] {
             return Vec::new();
         }
-        let line = |(run, existing): &&(&RunSummary, &ExistingRun)| {
-            let said = existing.against.iter().take(MOST_SAID).map(|index| self.message(*index));
-            let messages = &said.collect::<Vec<_>>().join("; ");
-            let more = existing.against.len().checked_sub(MOST_SAID).filter(|more| *more > 0);
+        let line = |(run, (kinds, in_all)): &(&&RunSummary, (Vec<Against>, usize))| {
+            let messages = &kinds.iter().map(|one| one.message.as_str()).collect::<Vec<_>>().join("; ");
+            let more = in_all.checked_sub(kinds.len()).filter(|more| *more > 0);
             OldCableWords::Against { run: &plain(run.id.as_str()), messages, more }.say(self.language)
         };
         with.iter().map(line).collect()

@@ -439,6 +439,30 @@ pub fn battery_said(
     lines
 }
 
+/// What the lightest model asks of the battery, where none was named and `heaviest` was taken.
+pub fn lightest_battery_said(
+    heaviest: &str,
+    lightest: &str,
+    stations: usize,
+    found: &BatteryHours,
+    wanted: Option<f64>,
+    locale: Locale,
+) -> String {
+    let say = |words: AskWords<'_>| words.say(locale.language);
+    let (supply, batteries) = (&*found.supply, found.batteries as usize);
+    if !found.limits.is_empty() {
+        let titles = &titles(&found.limits, locale.language);
+        return say(AskWords::LightestBroken { heaviest, lightest, stations, supply, titles });
+    }
+    // What is left in winter, which is what counts.
+    let least = found.hours_with_heater.unwrap_or(found.hours).min(found.hours);
+    let hours = &*figures::battery_hours(least, locale.language);
+    match wanted.filter(|wanted| least < *wanted) {
+        Some(_) => say(AskWords::LightestShort { heaviest, lightest, stations, supply, batteries, hours }),
+        None => say(AskWords::LightestBattery { heaviest, lightest, stations, supply, batteries, hours }),
+    }
+}
+
 /// What is said of a mix, by supply; what does not work stands first.
 pub fn mix_said(
     question: &Question,

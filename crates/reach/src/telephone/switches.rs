@@ -14,6 +14,8 @@ pub struct SwitchRow {
     pub range: (u32, u32),
     /// The number.
     pub number: u32,
+    /// Whether nobody said it: the usual one was taken.
+    pub is_assumed: bool,
     /// How it is set; `None` if the switches cannot show it.
     pub setting: Option<SwitchSetting>,
 }
@@ -26,13 +28,15 @@ pub fn switches_for(family: &Family, asked: &dyn Fn(&AddressField) -> Option<u32
         .iter()
         .map(|field| {
             let (low, high) = (field.first.value, field.last.value);
-            let number = asked(field).unwrap_or_else(|| field.main.unwrap_or(low));
+            let stated = asked(field);
+            let number = stated.unwrap_or_else(|| field.main.unwrap_or(low));
             let is_in_range = (low..=high).contains(&number) && !field.reserved.contains(&number);
             SwitchRow {
                 kind: field.kind,
                 label: field.label.clone(),
                 range: (low, high),
                 number,
+                is_assumed: stated.is_none(),
                 setting: settings(field, number).filter(|_| is_in_range),
             }
         })

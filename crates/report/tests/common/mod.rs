@@ -93,16 +93,16 @@ fn device(id: &str, run: &str, adverse_v: Option<f64>, state: OperatingState) ->
         highest_v: 49.4,
         highest_limit_v: Some(56.0),
         by_state: BTreeMap::from([
-            (StateKind::StandbyDay, state_voltage(Some(46.87))),
-            (StateKind::PowerReturn, state_voltage(if id == "A-102" { None } else { Some(40.5) })),
+            state_voltage(StateKind::StandbyDay, Some(46.87)),
+            state_voltage(StateKind::PowerReturn, if id == "A-102" { None } else { Some(40.5) }),
         ]),
         distance_m: 62.0,
         loop_resistance_ohm: 10.9,
     }
 }
 
-fn state_voltage(voltage_v: Option<f64>) -> StateVoltage {
-    StateVoltage { voltage_v, limit_v: 36.0, lowest_v: voltage_v }
+fn state_voltage(kind: StateKind, voltage_v: Option<f64>) -> (StateKind, StateVoltage) {
+    (kind, StateVoltage { bus_state: kind.into(), voltage_v, limit_v: 36.0, lowest_v: voltage_v })
 }
 
 fn current(current_a: Option<f64>, limit_a: Option<f64>) -> WorstCurrent {

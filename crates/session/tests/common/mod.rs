@@ -27,7 +27,7 @@ I1 = { model = "ostrel-i2", place = "A/1" }
 D2 = { model = "ostrel-d4", place = "A/1" }
 
 [entrances]
-front = { role = "main", place = "A/G", escape_route = false, lock = { model = "strike-12", cable = "flex-1.0", length = "4 m" } }
+front = { role = "main", place = "A/G", escape_route = false, escape_decided_by = "fire risk assessor", escape_decided_on = 2026-03-02, lock = { model = "strike-12", cable = "flex-1.0", length = "4 m" } }
 
 [dwellings]
 F1 = { place = "A/G" }

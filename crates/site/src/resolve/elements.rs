@@ -12,8 +12,8 @@ use crate::model::{
 };
 use crate::parse::{Entry, Record, clip};
 use crate::ranges;
-use latchline_finding::{ElementId, Sourced};
-use latchline_words::reading::{BadName, Expected, Thing};
+use latchline_finding::{Both, ElementId, Sourced};
+use latchline_words::reading::{BadName, BadRange, Expected, Thing};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The model that `[site]` names for the stations that name none.
@@ -228,12 +228,12 @@ impl Resolver<'_> {
                 None => {}
                 Some(Ok(list)) => {
                     if let Some(twice) = list.iter().find(|name| names.contains(*name)) {
-                        self.bad_range(entry, twice, BadName::RangeTwice);
+                        self.bad_range(entry, twice, BadName::RangeTwice.both());
                     }
                     names.extend(list.iter().cloned());
                     ranges.push((entry, list));
                 }
-                Some(Err(_)) => self.bad_range(entry, entry.name, BadName::RangeEnds),
+                Some(Err(_)) => self.bad_range(entry, entry.name, ranges::what_does_not_fit(entry.name)),
             }
         }
         let own: BTreeMap<&str, &'e Entry<'d>> = entries.iter().map(|entry| (entry.name, entry)).collect();
@@ -253,11 +253,11 @@ impl Resolver<'_> {
         listed
     }
 
-    fn bad_range(&mut self, entry: &Entry<'_>, name: &str, reason: BadName) {
+    fn bad_range(&mut self, entry: &Entry<'_>, name: &str, reason: Both) {
         let finding = self
             .report(codes::BAD_NAME, entry.record.at(&entry.span))
             .with("name", clip(name))
-            .with("reason", reason.both());
+            .with("reason", reason);
         self.findings.push(finding);
     }
 
@@ -265,14 +265,27 @@ impl Resolver<'_> {
     fn floor_in_range(&mut self, range: &Entry<'_>, name: &str, at: usize, place: &mut Place, site: &Site) {
         let Some(per_floor) = range.record.read::<u32>("per_floor", STATED) else { return };
         let Some(building) = place.building else { return };
-        let floor = place.floor.unwrap_or(0) + at / per_floor.max(1) as usize;
-        if floor < site.buildings[building].floors.len() {
+        let first = place.floor.unwrap_or(0);
+        let floor = first + at / per_floor.max(1) as usize;
+        let floors = &site.buildings[building].floors;
+        if floor < floors.len() {
             place.floor = Some(floor);
         } else {
             // One cause, told at the first dwelling that has no floor.
             let at_range = range.record.at(&range.span);
             if self.reported.insert(at_range) {
-                self.bad_range(range, name, BadName::RangeFloors);
+                let dwellings = ranges::names(range.name).and_then(Result::ok).map_or(0, |all| all.len());
+                let (per_floor, has) = (per_floor.max(1) as usize, floors.len() - first);
+                let reason = BadRange::Floors {
+                    dwellings,
+                    per_floor,
+                    needs: dwellings.div_ceil(per_floor),
+                    first: &floors[first].value,
+                    has,
+                    most: has * per_floor,
+                    wanted: dwellings.div_ceil(has.max(1)),
+                };
+                self.bad_range(range, name, reason.both());
             }
         }
     }

@@ -93,6 +93,8 @@ impl Reader<'_> {
                 environment,
                 lock,
                 escape_route: row.flag("Escape route", self.problems),
+                escape_decided_by: row.text("Escape decided by", self.problems).map(|who| who.value),
+                escape_decided_on: row.date("Escape decided on", self.problems),
                 fire_interlock: row.flag("Fire interlock", self.problems).unwrap_or(false),
                 heater: row.flag("Heater", self.problems).unwrap_or(false),
                 control_height_m: row

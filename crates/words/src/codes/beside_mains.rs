@@ -8,8 +8,8 @@ code! {
         | "Strang {element} liegt ungetrennt neben Netzleitungen",
     label: "<{cable} is not insulated for mains>" | "<{cable} ist nicht für Netzspannung isoliert>",
     hint:
-        "keep it apart from mains, or take a cable insulated for mains voltage"
-        | "vom Netz getrennt führen, oder eine für Netzspannung isolierte Leitung nehmen",
+        "keep it apart from mains, or take a cable insulated for mains voltage; earth a screen at one end only, at the supply"
+        | "vom Netz getrennt führen, oder eine für Netzspannung isolierte Leitung nehmen; einen Schirm nur an einem Ende erden, am Netzteil",
     measure:
         "The insulation of each leg to earth, electronics taken off; then with a voltmeter for alternating current whether mains is induced on the open pair."
         | "Die Isolation jeder Ader gegen Erde, Elektronik abgeklemmt; dann mit einem Wechselspannungsmesser, ob auf dem offenen Paar Netzspannung eingekoppelt ist.",
@@ -31,7 +31,8 @@ code! {
         ///
         /// # What to do
         /// Give it a route of its own, or a partition; let the responsible electrician decide by the code that
-        /// holds on site.
+        /// holds on site. A screen protects only if it is earthed: at one end, where the supply stands, and insulated at the other, since earthed
+        /// at both it carries stray currents of the mains (common practice, no source).
     german:
         /// # Was geprüft wird
         /// Stränge, die ungetrennt mit Netzleitungen in einer Trasse liegen (`beside_mains = true`), auf einer
@@ -51,5 +52,6 @@ code! {
         ///
         /// # Was zu tun ist
         /// Eine eigene Trasse oder eine Trennwand; die verantwortliche Elektrofachkraft entscheidet nach der Regel,
-        /// die vor Ort gilt.
+        /// die vor Ort gilt. Ein Schirm schützt nur geerdet: an einem Ende, wo das Netzteil steht, und am anderen isoliert, denn an beiden
+        /// geerdet führt er vagabundierende Ströme des Netzes (übliche Praxis, ohne Quelle).
 }

@@ -14,7 +14,7 @@ code! {
         /// # What it checks
         /// For every door with a lock, gate drives outside the buildings aside: that `escape_route` says whether people escape through it. Without it, and with
         /// `escape_route = "not known"`, the door is not judged as a way out, whatever its lock. Where it is said, that `escape_decided_by` and
-        /// `escape_decided_on` name who decided it and when. That matters most where it is said to be none, since then nothing else judges the door.
+        /// `escape_decided_on` name who decided it and when: until then the decision is not judged to stand, and neither is the site. That matters most where it is said to be none, since then nothing else judges the door.
         ///
         /// # Why it matters
         /// A lock that is right at a side door traps people behind a main one. Which of them people run for is not for whoever
@@ -29,7 +29,7 @@ code! {
         /// # Was geprüft wird
         /// Für jede Tür mit einem Schloss, Torantriebe außerhalb der Gebäude ausgenommen: dass `escape_route` sagt, ob Menschen durch sie fliehen. Ohne diese Angabe, und
         /// bei `escape_route = "not known"`, wird die Tür nicht als Fluchtweg beurteilt, welches Schloss sie auch hat. Wo es angegeben ist, dass
-        /// `escape_decided_by` und `escape_decided_on` nennen, wer es wann entschieden hat. Das zählt am meisten, wo sie keiner sein soll, da sonst nichts die Tür beurteilt.
+        /// `escape_decided_by` und `escape_decided_on` nennen, wer es wann entschieden hat: Bis dahin gilt die Entscheidung als nicht beurteilt, und die Anlage auch. Das zählt am meisten, wo sie keiner sein soll, da sonst nichts die Tür beurteilt.
         ///
         /// # Warum es zählt
         /// Ein Schloss, das an einer Nebentür richtig ist, sperrt hinter einer Haupttür Menschen ein. Zu welcher sie laufen, entscheidet

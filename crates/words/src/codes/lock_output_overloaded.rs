@@ -11,8 +11,8 @@ code! {
         "feed it from a supply of its own, through the relay"
         | "über das Relais aus eigenem Netzteil speisen",
     measure:
-        "The current into the lock while it is released, with a meter that holds the highest value; and whether the door station's screen or light dips."
-        | "Den Strom in das Schloss während der Freigabe, mit einem Messgerät, das den höchsten Wert hält; und ob Bild oder Licht der Türstation einbricht.",
+        "The current of the lock while it is released, a meter that holds the highest value in series with one of its wires; and whether the door station's screen or light dips."
+        | "Den Strom des Schlosses während der Freigabe, ein Messgerät, das den höchsten Wert hält, in Reihe mit einer seiner Adern; und ob Bild oder Licht der Türstation einbricht.",
     english:
         /// # What it checks
         /// For locks that the door station feeds: the larger of the lock's current and its inrush against

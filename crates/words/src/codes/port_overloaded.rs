@@ -9,11 +9,11 @@ code! {
     label: "<{stations:station|stations} beyond>" | "<{stations:Station|Stationen} dahinter>",
     hint: "<{way_out}>" | "<{way_out}>",
     measure:
-        "The current into that port in standby and with calls on its run. What is more than predicted in standby is a short in the making or a device too many."
-        | "Den Strom in diesen Abgang, in Ruhe und mit Rufen an seinem Strang. Ist er schon in Ruhe höher als vorausgesagt, ist es ein beginnender Kurzschluss oder ein Gerät zu viel.",
+        "The current out of that port, the meter in series with one leg of its run, in standby and with calls on it. What is more than predicted in standby is a short in the making or a device too many."
+        | "Den Strom aus diesem Abgang, das Messgerät in Reihe mit einer Ader seines Strangs, in Ruhe und mit Rufen daran. Ist er schon in Ruhe höher als vorausgesagt, ist es ein beginnender Kurzschluss oder ein Gerät zu viel.",
     english:
         /// # What it checks
-        /// The largest current into each port that has a limit of its own, over all operating states and
+        /// The largest current out of each port that has a limit of its own, over all operating states and
         /// admissible sets of calls.
         ///
         /// # Why it matters
@@ -27,7 +27,7 @@ code! {
         /// Move stations to a free port or another distributor.
     german:
         /// # Was geprüft wird
-        /// Den größten Strom in jeden Abgang mit eigener Begrenzung, über alle Betriebszustände und zulässigen
+        /// Den größten Strom aus jedem Abgang mit eigener Begrenzung, über alle Betriebszustände und zulässigen
         /// Mengen von Rufen.
         ///
         /// # Warum es zählt

@@ -154,6 +154,15 @@ sentences! {
         HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize, locks: &'a str }:
             "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, {locks}, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
             | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
+        LightestBattery { heaviest: &'a str, lightest: &'a str, stations: usize, supply: &'a str, batteries: usize, hours: &'a str }:
+            "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, last {hours} h on {supply} with {batteries:battery|batteries}. Name yours with --station for its own figure."
+            | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; {stations} {lightest}, das leichteste, laufen {hours} h an {supply} mit {batteries:Batterie|Batterien}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
+        LightestShort { heaviest: &'a str, lightest: &'a str, stations: usize, supply: &'a str, batteries: usize, hours: &'a str }:
+            "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, fall short too: {hours} h on {supply} with {batteries:battery|batteries}. Name yours with --station for its own figure."
+            | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; auch {stations} {lightest}, das leichteste, laufen zu kurz: {hours} h an {supply} mit {batteries:Batterie|Batterien}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
+        LightestBroken { heaviest: &'a str, lightest: &'a str, stations: usize, supply: &'a str, titles: &'a str }:
+            "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, do not work on {supply} either: {titles}. Name yours with --station for its own figure."
+            | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; auch {stations} {lightest}, das leichteste, arbeiten nicht an {supply}: {titles}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
         HoursOfFewer { supply: &'a str }:
             "The hours on {supply} are not said, since so many do not work on it; ask again with fewer."
             | "Die Stunden an {supply} sind nicht genannt, da so viele daran nicht arbeiten; mit weniger erneut fragen.",
@@ -202,9 +211,22 @@ sentences! {
         Switches { family: &'a str, numbers: &'a str, settings: &'a str }:
             "Indoor station of {family}, {numbers}: {settings}."
             | "Innenstation von {family}, {numbers}: {settings}.",
-        SwitchesNamed { name: &'a str, number: usize, asked: &'a str, family: &'a str, numbers: &'a str, settings: &'a str }:
-            "If {number} is the number of {name} (in a site file: latchline addresses SITE {asked}), indoor station of {family}, {numbers}: {settings}."
-            | "Wenn {number} die Nummer von {name} ist (in einer Anlagendatei: latchline addresses ANLAGE {asked}), Innenstation von {family}, {numbers}: {settings}.",
+        SwitchesAssumed { assumed: &'a str, family: &'a str, numbers: &'a str, settings: &'a str }:
+            "If {assumed}, indoor station of {family}, {numbers}: {settings}."
+            | "Wenn {assumed}: Innenstation von {family}, {numbers}: {settings}.",
+        AssumedNumber { name: &'a str, number: usize, asked: &'a str }:
+            "{number} is the number of {name} (in a site file: latchline addresses SITE {asked})"
+            | "{number} die Nummer von {name} ist (in einer Anlagendatei: latchline addresses ANLAGE {asked})",
+        AssumedBuilding { number: usize }:
+            "the building is {number} (else --building N)"
+            | "es Gebäude {number} ist (sonst --building N)",
+        AssumedExtension { second: &'a str }:
+            "its main station is meant (the second: {second})"
+            | "die Hauptstation gemeint ist (die zweite: {second})",
+        AssumedOther { field: &'a str, number: usize }:
+            "its {field} is {number} (only a site file says another)"
+            | "{field} {number} gilt (anderes sagt nur eine Anlagendatei)",
+        AssumedBoth { first: &'a str, last: &'a str }: "{first} and {last}" | "{first} und {last}",
         NoSuchStation { station: usize, family: &'a str, most: usize }:
             "Station {station} of a dwelling cannot be set: the switches of {family} have room for {most}."
             | "Station {station} einer Wohnung lässt sich nicht einstellen: Die Schalter von {family} reichen für {most}.",

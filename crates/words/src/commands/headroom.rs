@@ -14,19 +14,19 @@ sentences! {
         MoreNo { count: usize, model: &'a str, title: Option<&'a str>, most: usize, places: Option<&'a str> }:
             "No: {count} more {model} do not work here<, the next one fails: {title}>; {most} do<, {places}>."
             | "Nein: {count} {model} mehr arbeiten hier nicht<, das nächste scheitert: {title}>; {most} arbeiten<, {places}>.",
-        MoreFailsToday { errors: usize, titles: &'a str }:
-            "No: this site fails as it is ({errors:error|errors}: {titles}), and nothing can be added before that is mended: latchline check SITE."
-            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}), und vorher lässt sich nichts ergänzen: latchline check ANLAGE.",
-        FailsToday { errors: usize, titles: &'a str }:
-            "Nothing can be added today: this site fails as it is ({errors:error|errors}: {titles}). Mend that first: latchline check SITE."
-            | "Heute lässt sich nichts ergänzen: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}). Zuerst das beheben: latchline check ANLAGE.",
+        MoreFailsToday { errors: usize, titles: &'a str, command: &'a str }:
+            "No: this site fails as it is ({errors:error|errors}: {titles}), and nothing can be added before that is mended: {command}."
+            | "Nein: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}), und vorher lässt sich nichts ergänzen: {command}.",
+        FailsToday { errors: usize, titles: &'a str, command: &'a str }:
+            "Nothing can be added today: this site fails as it is ({errors:error|errors}: {titles}). Mend that first: {command}."
+            | "Heute lässt sich nichts ergänzen: Diese Anlage fällt durch, wie sie ist ({errors:Fehler|Fehler}: {titles}). Zuerst das beheben: {command}.",
         OnMains { supply: &'a str, model: &'a str }: "{supply} ({model}, on mains)" | "{supply} ({model}, am Netz)",
         OnMainsAndBattery { supply: &'a str, model: &'a str }:
             "{supply} ({model}, on mains and to the battery's end)"
             | "{supply} ({model}, am Netz und bis zum Ende der Batterie)",
         MoreAdded:
-            "Added there to a copy of the site and checked as a whole, each as far from the one before as stations of that run are on average, and called by whoever calls the last dwelling there. If they will be farther apart, add them to the site file and check it."
-            | "Dort in eine Kopie der Anlage eingetragen und als Ganzes geprüft, jede so weit von der vorigen wie die Stationen des Strangs im Mittel, und gerufen von denen, die die letzte Wohnung dort rufen. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
+            "They were added there in a copy of the site, and the whole was checked. Each stands as far from the one before as stations of that run do on average; whoever calls the last dwelling there calls them too. If they will be farther apart, add them to the site file and check it."
+            | "Sie wurden dort in einer Kopie der Anlage ergänzt, und das Ganze wurde geprüft. Jede ist von der vorigen so weit entfernt wie im Mittel die Stationen des Strangs; wer dort die letzte Wohnung ruft, ruft auch sie. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
         MoreWarns { titles: &'a str }: "It brings a warning that is not there today: {titles}." | "Es bringt eine Warnung, die heute nicht da ist: {titles}.",
         MoreNotJudged { codes: &'a str }:
             "Not judged on this site, as it is and with more: {codes}."
@@ -54,8 +54,8 @@ sentences! {
             "This site has {errors:error that was accepted|errors that were accepted} ({titles}): the figures say how much more brings no further error, not that it works."
             | "Diese Anlage hat {errors:Fehler, der hingenommen ist|Fehler, die hingenommen sind} ({titles}): Die Zahlen sagen, wie viel mehr keinen weiteren Fehler bringt, nicht dass sie arbeitet.",
         Supplies:
-            "On a whole supply at least this many work. They were added and checked in three ways: port by port, one to each port in turn, and in turn leaving out what is full; the best way, model by model:"
-            | "An einem ganzen Netzteil arbeiten mindestens so viele. Sie wurden auf drei Weisen ergänzt und geprüft: Abgang für Abgang, reihum je Abgang eine, und reihum ohne das, was voll ist; die beste, Modell für Modell:",
+            "They were added and checked in three ways, and the best counts: port by port; one to each port in turn; in turn, but passing over what is full. At least this many more work on a whole supply, model by model:"
+            | "Sie wurden auf drei Weisen ergänzt und geprüft, und die beste zählt: Abgang für Abgang; reihum je Abgang eine; reihum, aber ohne das, was voll ist. Mindestens so viele mehr arbeiten an einem ganzen Netzteil, Modell für Modell:",
         Placed { count: usize, at: &'a str }: "{count} at {at}" | "{count} an {at}",
         PlacedBoth { one: &'a str, other: &'a str }: "{one} and {other}" | "{one} und {other}",
         PlacedElsewhere { count: usize, places: usize }:
@@ -68,7 +68,7 @@ sentences! {
             | "An freien Abgängen ({ports}) ist ein neuer Strang wie {like} angenommen: {cable}, {environment}, {first} m bis zur ersten Station und {spacing} m dazwischen.",
         OneMore { limits: &'a str }: "Why not one more: {limits}." | "Warum nicht eines mehr: {limits}.",
         Spacing:
-            "New stations are assumed as far apart as those of the run on average; on a free port, as on a run of the same box. If they will be farther apart, add them to the site file and check it."
+            "New stations are taken to stand as far apart as those of the run do on average, and on a free port as on a run of the same box. If they will be farther apart, add them to the site file and check it."
             | "Neue Stationen sind im mittleren Abstand der Stationen des Strangs angenommen; an einem freien Abgang wie an einem Strang desselben Verteilers. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
         Alone:
             "Each row holds alone, not together with others: they share one supply. A calculation, not a certificate."

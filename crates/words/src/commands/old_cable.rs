@@ -1,6 +1,7 @@
 //! `ask old-cable`: whether the cable that is in the walls can stay.
 
 use crate::row::{sentences, words};
+use latchline_finding::Figure;
 
 words! {
     /// Heads of the rows, and the answer of one.
@@ -48,6 +49,12 @@ sentences! {
         NotJudged { runs: &'a str, titles: &'a str, stay: Option<&'a str> }:
             "That cannot be said of {runs}: not all of it could be judged ({titles})<. It can stay on {stay}>."
             | "Bei {runs} lässt sich das nicht sagen: Nicht alles war zu beurteilen ({titles})<. Bleiben kann sie bei {stay}>.",
+        Collapses { sources: &'a str, causes: &'a str }:
+            "First the bus: all of {sources} collapses, because {causes} cannot carry the load. As if that were mended:"
+            | "Zuerst der Bus: {sources} bricht als Ganzes zusammen, weil die Last für {causes} zu groß ist. Als wäre das behoben:",
+        ShortApart { device: &'a str, voltage: Figure, limit: Figure }:
+            "{device} has only {voltage} even then and needs {limit}"
+            | "{device} hat auch dann nur {voltage} und braucht {limit}",
         Against { run: &'a str, messages: &'a str, more: Option<usize> }:
             "{run}: {messages}<; and {more} more>."
             | "{run}: {messages}<; und {more} weitere>.",

@@ -58,8 +58,8 @@ sentences! {
             "Connect run {run}: the boxes it feeds get power. Its current is read later, with everything beyond it."
             | "Strang {run} anschließen: Die Verteiler daran haben Spannung. Sein Strom wird später gemessen, mit allem dahinter.",
         ConnectRun { run: &'a str, from: &'a str }:
-            "Connect run {run}; current at {from}"
-            | "Strang {run} anschließen; Strom an {from}",
+            "Connect run {run}; current at {from}, meter in series with one leg"
+            | "Strang {run} anschließen; Strom an {from}, Messgerät in Reihe mit einer Ader",
         ContactNeeded { contact: &'a str }: "this lock needs: {contact}" | "dieses Schloss braucht: {contact}",
         CutAllowance { tolerance: &'a str, ends: &'a str, step: &'a str }:
             "Cut to: the stated length, {tolerance} more for its tolerance, and {ends} at each end for making off, rounded up to {step}."
@@ -91,8 +91,8 @@ sentences! {
         DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
         ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
         FeederCurrent { run: &'a str }:
-            "Current of {run} with everything beyond it"
-            | "Strom von {run} mit allem dahinter",
+            "Current of {run} with everything beyond it, meter in series with one leg where it starts"
+            | "Strom von {run} mit allem dahinter, Messgerät in Reihe mit einer Ader am Anfang",
         CablesNotStated { cables: &'a str }:
             "The plan states neither type nor length of {cables} cable(s) at doors. Each is marked below and stands at the end of the cable list. They are missing from parts list and cut list, and their resistance from the figures of the locks."
             | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge. Jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnittliste, und ihr Widerstand in den Werten der Schlösser.",

@@ -251,6 +251,22 @@ pub(super) struct BatteryFigures<'a> {
     /// Missing where the supply has no battery or a figure of it is missing.
     #[serde(skip_serializing_if = "Option::is_none")]
     battery: Option<HoursFigures>,
+    /// Where no model was named: the same of the lightest; missing where there is no lighter one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) lightest: Option<LightestBattery<'a>>,
+}
+
+/// What the lightest model asks of a battery.
+#[derive(Serialize)]
+pub(super) struct LightestBattery<'a> {
+    station: &'a str,
+    battery: HoursFigures,
+}
+
+impl<'a> LightestBattery<'a> {
+    pub(super) fn of(station: &'a str, found: &BatteryHours) -> Self {
+        LightestBattery { station, battery: HoursFigures::of(found) }
+    }
 }
 
 #[derive(Serialize)]
@@ -292,20 +308,27 @@ impl<'a> BatteryFigures<'a> {
             supply: &question.supply,
             lock: DoorLockFigures::of(question),
             wanted_hours,
-            battery: found.map(|found| HoursFigures {
-                distributor: found.distributors.0.clone(),
-                distributors: found.distributors.1,
-                batteries: found.batteries,
-                capacity_ah: found.capacity_ah,
-                current_a: found.battery_current_a,
-                hours: found.hours,
-                hours_with_heater: found.hours_with_heater,
-                coldest_c: found.coldest_c,
-                slow_recharge_hours: found.recharge_hours,
-                broken: found.limits.iter().map(|code| code.as_str()).collect(),
-                largest_current_a: found.current_a,
-                rated_a: found.rated_a,
-            }),
+            battery: found.map(HoursFigures::of),
+            lightest: None,
+        }
+    }
+}
+
+impl HoursFigures {
+    fn of(found: &BatteryHours) -> Self {
+        HoursFigures {
+            distributor: found.distributors.0.clone(),
+            distributors: found.distributors.1,
+            batteries: found.batteries,
+            capacity_ah: found.capacity_ah,
+            current_a: found.battery_current_a,
+            hours: found.hours,
+            hours_with_heater: found.hours_with_heater,
+            coldest_c: found.coldest_c,
+            slow_recharge_hours: found.recharge_hours,
+            broken: found.limits.iter().map(|code| code.as_str()).collect(),
+            largest_current_a: found.current_a,
+            rated_a: found.rated_a,
         }
     }
 }

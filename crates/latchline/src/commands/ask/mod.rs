@@ -16,11 +16,11 @@ use crate::failure::UNUSABLE;
 use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
-use document::{BatteryFigures, LockFigures, MixFigures, RunFigures};
+use document::{BatteryFigures, LightestBattery, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
-    LockWay, NoHours, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said,
-    lightest_on, lock_cable, lock_cables, lock_said, locks_said, mix_on_each, mix_said, number_of_station,
-    run_said, stations_on, supplies_of, takes_dry_contact, usual_family,
+    LockWay, NoHours, OneRun, Power, battery_hours, battery_said, cable_called, dry_contact_said, lightest,
+    lightest_battery_said, lightest_on, lock_cable, lock_cables, lock_said, locks_said, mix_on_each,
+    mix_said, number_of_station, run_said, stations_on, supplies_of, takes_dry_contact, usual_family,
 };
 use latchline_reach::{Question, default_question, lock_at};
 use latchline_report::Look;
@@ -332,6 +332,11 @@ pub(super) fn cable_meant<'c>(
         bail!("no cable is named: write for example --cable pair-0.8; all of them: latchline catalogue");
     }
     cable_called(catalogue, asked).map_err(|none| {
+        if let Some((name, cable)) = &none.nearly {
+            return anyhow::anyhow!(
+                "no cable is called \"{asked}\"; did you mean \"{name}\" ({cable})? All of them: latchline catalogue"
+            );
+        }
         let names: Vec<String> = none
             .choices
             .iter()
@@ -425,10 +430,32 @@ fn of_battery(
     if found.as_ref().is_err_and(|none| *none == NoHours::NoBattery) {
         lines.extend(with_battery_words(catalogue, &question.family, look));
     }
+    // Whoever names no model hears what the heaviest asks for, and what the lightest would.
+    let light = match (station, lightest(catalogue, &question.family)) {
+        (None, Some(model)) if model != question.station && found.is_ok() => {
+            let light = Question { station: model, ..question.clone() };
+            let found = battery_hours(&parts.sources, &parts.loaded, &light, asked.stations, asked.hours)?;
+            found.ok().map(|found| (light.station, found))
+        }
+        _ => None,
+    };
+    if let Some((model, found)) = &light {
+        let place = lines.len().min(1);
+        let said = lightest_battery_said(
+            &question.station,
+            model,
+            asked.stations,
+            found,
+            asked.hours,
+            look.locale(),
+        );
+        lines.insert(place, said);
+    }
     if found.is_ok() {
         lines.push(locks_option(&question, look));
     }
-    let figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref().ok());
+    let mut figures = BatteryFigures::of(&question, asked.stations, asked.hours, found.as_ref().ok());
+    figures.lightest = light.as_ref().map(|(model, found)| LightestBattery::of(model, found));
     Answer::new("battery", lines, works, look, figures)
 }
 

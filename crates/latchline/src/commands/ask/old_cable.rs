@@ -7,7 +7,7 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::Result;
 use clap::Args;
 use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary};
-use latchline_finding::{Figure, Unit};
+use latchline_finding::{ElementId, Figure, Unit};
 use latchline_reach::telephone::{OldCable, old_cable};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, paragraph};
@@ -135,6 +135,9 @@ struct OldRun<'a> {
     verdict: &'static str,
     /// Codes of what stands against it, or of what could not be judged.
     codes: Vec<&'static str>,
+    /// Runs that its bus collapses on and that it is judged apart from.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    apart_from: Vec<&'a str>,
     cable: &'a str,
     length_m: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -178,6 +181,11 @@ impl<'a> OldCableFigures<'a> {
                 run: run.id.as_str(),
                 verdict: existing.verdict.word(),
                 codes,
+                apart_from: existing
+                    .apart
+                    .iter()
+                    .flat_map(|apart| apart.causes.iter().map(ElementId::as_str))
+                    .collect(),
                 cable: &run.cable,
                 length_m: run.length_m,
                 cross_section_mm2: existing.conductor.map(|size| size.area_mm2),

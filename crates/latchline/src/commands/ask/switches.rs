@@ -4,6 +4,7 @@ use super::super::catalogue::Parts;
 use super::super::part_named::known;
 use super::answer::Answer;
 use anyhow::{Result, bail};
+use latchline_finding::Language;
 use latchline_reach::telephone::{SwitchRow, switches_for, usual_family};
 use latchline_report::Look;
 use latchline_report::addresses::picture::picture;
@@ -154,6 +155,31 @@ fn figures<'a>(family: &'a str, rows: &'a [SwitchRow]) -> SwitchFigures<'a> {
     SwitchFigures { family, fields: fields.collect() }
 }
 
+/// All that nobody said, in a sentence, each with how to say it outright; `None` where all was said.
+fn assumed(dwelling: &NamedDwelling, rows: &[SwitchRow], language: Language) -> Option<String> {
+    let asked = dwelling.asked();
+    let number = dwelling.name.as_ref().map(|name| {
+        AskWords::AssumedNumber { name, number: dwelling.number as usize, asked: &asked }.say(language)
+    });
+    let fields = rows.iter().filter(|row| row.is_assumed).map(|row| {
+        let number = row.number as usize;
+        match row.kind {
+            FieldKind::Building => AskWords::AssumedBuilding { number }.say(language),
+            FieldKind::Extension => {
+                let second = NamedDwelling { station: Some(2), ..dwelling.clone() }.asked();
+                AskWords::AssumedExtension { second: &second }.say(language)
+            }
+            other => AskWords::AssumedOther { field: field_word(other, language), number }.say(language),
+        }
+    });
+    let mut all: Vec<String> = number.into_iter().chain(fields).collect();
+    let last = all.pop()?;
+    if all.is_empty() {
+        return Some(last);
+    }
+    Some(AskWords::AssumedBoth { first: &all.join(", "), last: &last }.say(language))
+}
+
 /// How the switches of an indoor station stand; `number` gives the number of each field, or `None` for the usual one.
 pub(super) fn of_switches(
     parts: &Parts,
@@ -192,12 +218,9 @@ pub(super) fn of_switches(
         rows.iter().map(|row| format!("{} {}", field_word(row.kind, language), row.number)).collect();
     let settings = &labelled(set().map(|(row, setting)| (row.label.as_str(), setting)), language);
     let numbers = &numbers.join(", ");
-    let asked = dwelling.asked();
-    let words = match &dwelling.name {
-        Some(name) => {
-            let number = dwelling.number as usize;
-            AskWords::SwitchesNamed { name, number, asked: &asked, family, numbers, settings }
-        }
+    let assumed = assumed(dwelling, &rows, language);
+    let words = match &assumed {
+        Some(assumed) => AskWords::SwitchesAssumed { assumed, family, numbers, settings },
         None => AskWords::Switches { family, numbers, settings },
     };
     let sentence = words.say(language);

@@ -32,9 +32,12 @@ pub fn find_for_symptom(code: &str) -> Result<&'static CodeDoc> {
     let symptoms: Vec<&str> =
         latchline_words::symptoms::all().iter().map(|one| one.short(Language::English)).collect();
     let known = format!("symptoms: {}; all codes: latchline explain", symptoms.join(", "));
-    let near = nearest(code);
-    let hint =
-        if near.is_empty() { known } else { format!("did you mean {}? Or {known}", near.join(" or ")) };
+    let hint = match nearest(code).as_slice() {
+        [] => known,
+        // A slip in a code; symptoms are told in words.
+        near if code.contains('-') => format!("did you mean {}?", near.join(" or ")),
+        near => format!("did you mean {}? Or {known}", near.join(" or ")),
+    };
     let found = all().into_iter().find(|doc| doc.code == code);
     found.ok_or_else(|| anyhow!(hint).context(format!("there is no code and no symptom \"{code}\"")))
 }

@@ -4,15 +4,13 @@
 //! ([`latchline_network::collapse`]) is taken as if it had no resistance, and the bus is looked at again, until it stands: what is left short
 //! then is short for another reason.
 
-use crate::assessing::Assessing;
 use crate::existing_cable::ShortApart;
 use crate::rules::codes;
 use crate::stage::WithSignal;
 use latchline_finding::quantity::Length;
 use latchline_finding::{Argument, ElementId, Finding};
 use latchline_network::collapse::carried;
-use latchline_network::start_up::Effort;
-use latchline_network::{GivenUp, Memory};
+use latchline_network::{GivenUp, Layout, Memory, SearchOptions, StateSpace, worst_states_with};
 use latchline_site::model::{Run, Site};
 use std::collections::BTreeSet;
 
@@ -62,20 +60,21 @@ pub(crate) fn collapsed(
     let mut site = context.site.clone();
     loop {
         causes.iter().for_each(|run| ease(&mut site.runs[*run]));
-        let again = Assessing::new(&site, Effort::Hurried, memory);
-        let voltages = again.voltages()?;
+        let layout = Layout::new(&site);
+        let space = StateSpace::new(&site, &layout);
+        let found = worst_states_with(&site, &layout, &space, &SearchOptions::default(), memory)?;
         let mut next = None;
         let mut short = Vec::new();
-        for device in &voltages.worst.devices {
+        for device in &found.devices {
             let worst = device.worst();
             match (worst.failing_stage, worst.voltage_v) {
                 (Some(stage), _) => {
-                    let found = carried(voltages.layout, voltages.space, worst.phase, stage, &worst.set);
-                    next = Some(found.and_then(|found| found.run));
+                    let limit = carried(&layout, &space, worst.phase, stage, &worst.set);
+                    next = Some(limit.and_then(|limit| limit.run));
                     break;
                 }
                 (None, Some(voltage_v)) if voltage_v < worst.limit_v => short.push(ShortApart {
-                    device: voltages.device_id(device.device).clone(),
+                    device: context.device_id(device.device).clone(),
                     voltage_v,
                     limit_v: worst.limit_v,
                 }),

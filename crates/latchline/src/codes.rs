@@ -16,7 +16,12 @@ pub fn all() -> Vec<&'static CodeDoc> {
 /// # Errors
 /// If there is none; the message names the nearest.
 pub fn find(code: &str) -> Result<&'static CodeDoc> {
-    find_or(code, "code", "all codes: latchline explain")
+    let hint = match nearest(code).as_slice() {
+        [] => String::from("all codes: latchline explain"),
+        near => format!("did you mean {}?", near.join(" or ")),
+    };
+    let found = all().into_iter().find(|doc| doc.code == code);
+    found.ok_or_else(|| anyhow!(hint).context(format!("there is no code \"{code}\"")))
 }
 
 /// The same where a symptom may be told in place of a code.
@@ -26,23 +31,21 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
 pub fn find_for_symptom(code: &str) -> Result<&'static CodeDoc> {
     let symptoms: Vec<&str> =
         latchline_words::symptoms::all().iter().map(|one| one.short(Language::English)).collect();
-    let hint = format!("symptoms: {}; all codes: latchline explain", symptoms.join(", "));
-    find_or(code, "code and no symptom", &hint)
+    let known = format!("symptoms: {}; all codes: latchline explain", symptoms.join(", "));
+    let hint = match nearest(code).as_slice() {
+        [] => known,
+        // A slip in a code; symptoms are told in words.
+        near if code.contains('-') => format!("did you mean {}?", near.join(" or ")),
+        near => format!("did you mean {}? Or {known}", near.join(" or ")),
+    };
+    let found = all().into_iter().find(|doc| doc.code == code);
+    found.ok_or_else(|| anyhow!(hint).context(format!("there is no code and no symptom \"{code}\"")))
 }
 
-fn find_or(code: &str, kind: &str, otherwise: &str) -> Result<&'static CodeDoc> {
-    let codes = all();
-    if let Some(found) = codes.iter().find(|doc| doc.code == code) {
-        return Ok(found);
-    }
+/// The codes that are spelt most like this one; none that is not much like it.
+fn nearest(code: &str) -> Vec<&'static str> {
     let mut nearest: Vec<(f64, &str)> =
-        codes.iter().map(|doc| (-strsim::jaro_winkler(code, doc.code.as_str()), doc.code.as_str())).collect();
+        all().iter().map(|doc| (-strsim::jaro_winkler(code, doc.code.as_str()), doc.code.as_str())).collect();
     nearest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)));
-    let nearest: Vec<&str> =
-        nearest.iter().filter(|(distance, _)| *distance < -0.75).take(3).map(|(_, code)| *code).collect();
-    let hint = match nearest.as_slice() {
-        [] => String::from(otherwise),
-        near => format!("did you mean {}?", near.join(" or ")),
-    };
-    Err(anyhow!(hint).context(format!("there is no {kind} \"{code}\"")))
+    nearest.iter().filter(|(distance, _)| *distance < -0.75).take(3).map(|(_, code)| *code).collect()
 }

@@ -455,8 +455,8 @@ sentences! {
             "It does not show {when}: there it keeps {voltage}, every tolerance against it, and needs {limit}."
             | "Nicht zu sehen ist es so: {when}. Dann behält sie {voltage}, alle Toleranzen ungünstig, und braucht {limit}.",
         ShortThere { when: &'a str, voltage: Figure }:
-            "It can show {when}, too: there it has {voltage}."
-            | "Zu sehen sein kann es auch so: {when}. Dann hat sie {voltage}.",
+            "It can fall short {when} as well: to {voltage}, every tolerance against it."
+            | "Zu wenig haben kann sie auch so: {when}. Dann hat sie {voltage}, alle Toleranzen ungünstig.",
         CollapsesThere { when: &'a str }:
             "It shows {when}, too: the voltage collapses."
             | "Zu sehen ist es auch so: {when}. Die Spannung bricht zusammen.",
@@ -477,7 +477,7 @@ sentences! {
             | "Kehrt das Netz an {supply} wieder, fallen Geräte {dropouts:Mal|Mal} wieder aus, bis alle laufen: Neustarts dabei kommen von der Anlage.",
         StartFails { supply: &'a str, down: usize }:
             "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts at that moment come from the site."
-            | "Kehrt das Netz an {supply} wieder, {down:kommt Gerät|kommen Geräte} nicht dauerhaft hoch: Neustarts dabei kommen von der Anlage.",
+            | "Kehrt das Netz an {supply} wieder, läuft ein Teil nicht dauerhaft an ({down:Gerät|Geräte}): Neustarts dabei kommen von der Anlage.",
         StartNotJudged { supply: &'a str, command: &'a str }:
             "When power returns at {supply}: not judged, values are missing ({command})."
             | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte ({command}).",

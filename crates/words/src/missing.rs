@@ -16,8 +16,8 @@ sentences! {
             "{entrance} escape_route = true (people escape through it) or false (they do not), as whoever answers for fire safety decided, with escape_decided_by and escape_decided_on"
             | "{entrance} escape_route = true (Fluchtweg) oder false (keiner), wie es entschied, wer für den Brandschutz einsteht, mit escape_decided_by und escape_decided_on",
         EscapeDecision { entrance: String, keys: String }:
-            "{entrance} {keys} (who answers for fire safety decided it, and when: a decision that nobody stands for is none)"
-            | "{entrance} {keys} (wer für den Brandschutz einsteht, hat es entschieden, und wann: Eine Entscheidung, für die niemand einsteht, ist keine)",
+            "{entrance} {keys}, of whoever answers for fire safety"
+            | "{entrance} {keys}, von dem, der für den Brandschutz einsteht",
         AlarmInput { entrance: String, number: usize, key: &'static str }:
             "{entrance} alarm input {number} {key}"
             | "{entrance} Alarmeingang {number} {key}",

@@ -157,7 +157,7 @@ fn escape_decision_missing() {
             let open = found.not_judged.iter().find(|one| one.code == code);
             let said = open.map(|one| one.missing.say(Language::English));
             let said = said.unwrap_or_else(|| panic!("{text} is judged"));
-            assert!(said.starts_with(&format!("{keys} (who answers")), "{said}");
+            assert!(said.starts_with(&format!("{keys}, of whoever")), "{said}");
             assert_eq!(found.verdict, Verdict::NotJudged, "{text}");
         }
         let whole = format!("{half}\nescape_decided_on = 2026-03-02");

@@ -82,9 +82,12 @@ pub fn run(
         TextOrJson::Text => {
             let titles = &*titles;
             let block = |words: String| paragraph(&words, 0, look.width);
-            let fails_today =
-                HeadroomWords::FailsToday { errors, titles, command: &check_of(&arguments.site) }
-                    .say(look.language);
+            let fails_today = HeadroomWords::FailsToday {
+                errors,
+                titles,
+                command: &super::headroom_words::check_of(&arguments.site),
+            }
+            .say(look.language);
             let accepted = HeadroomWords::FailsAsAccepted { errors, titles }.say(look.language);
             let first = view.site().and_then(|site| first_sentence(list, site, &look));
             let first = first.map(|words| block(words) + "\n").unwrap_or_default();
@@ -98,12 +101,6 @@ pub fn run(
     };
     arguments.written.result.put(&text, &files, output)?;
     Ok(ExitCode::from(u8::from(fails)))
-}
-
-/// The command that says what is wrong with a site.
-pub(super) fn check_of(site: &std::path::Path) -> String {
-    let command = format!("latchline check {}", latchline_finding::shown::path(site));
-    latchline_finding::shown::prose(&command).into_owned()
 }
 
 /// How many more of the model that most dwellings have, supply by supply: the sentence to say.

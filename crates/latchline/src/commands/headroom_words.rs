@@ -58,3 +58,9 @@ pub(super) fn places_of(more: &More, look: &Look) -> String {
         _ => names.concat(),
     }
 }
+
+/// The command that says what is wrong with a site.
+pub(super) fn check_of(site: &std::path::Path) -> String {
+    let command = format!("latchline check {}", latchline_finding::shown::path(site));
+    latchline_finding::shown::prose(&command).into_owned()
+}

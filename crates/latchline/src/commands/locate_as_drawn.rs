@@ -19,6 +19,9 @@ use std::path::Path;
 /// Places that are told of one by one; more are no question about one place.
 const MOST_PLACES: usize = 3;
 
+/// The part of its middle that a reading without a fault may differ from it by, to be told.
+const LEAST_KNOWN: f64 = 0.5;
+
 /// What the site says of one station that is told of.
 pub(super) struct AsDrawnOf<'a> {
     assessment: &'a Assessment,
@@ -134,11 +137,18 @@ impl<'a> AsDrawnOf<'a> {
         let at = ReadingPlace::Station(station);
         let plain = Plain::of(plant, station, call.unwrap_or_else(|| StateKind::StandbyDay.into()));
         let read_in = |state: &BusState| expected(plant, Quantity::Voltage { at, state: state.clone() });
-        // A reading with one call decides nothing where only calls at once leave too little.
-        let needs_more = is_short(&in_state) && plain.is_enough() && can_be_put(&in_state.bus_state);
-        let (reading, otherwise) = match needs_more.then(|| read_in(&in_state.bus_state)).flatten() {
-            Some(decides) => (Some(decides), read_in(&plain.state)),
-            None => (read_in(&plain.state), None),
+        // A reading with one call decides nothing where only calls at once leave too little. Behind a supply or a port that is at its limit
+        // then, no figure can be foretold: there it is read with one call all the same.
+        let of_plain = read_in(&plain.state);
+        let is_kept = of_plain.as_ref().is_none_or(|reading| reading.low >= plain.limit_v);
+        let needs_more = is_short(&in_state)
+            && (plain.is_enough() || is_kept)
+            && in_state.bus_state != plain.state
+            && can_be_put(&in_state.bus_state);
+        let with_more = needs_more.then(|| read_in(&in_state.bus_state)).flatten();
+        let (reading, otherwise) = match with_more.filter(is_told) {
+            Some(decides) => (Some(decides), of_plain),
+            None => (of_plain, None),
         };
         Some(AsDrawnOf {
             assessment,
@@ -301,12 +311,10 @@ impl<'a> AsDrawnOf<'a> {
         said.extend(self.further(reader, site_file));
         let mut text = paragraph(&said.join(" "), 0, width);
         let Some(reading) = &self.reading else { return text };
-        let decides_by = if reading.quantity.state() == Some(&self.plain.state) {
-            (self.plain.limit_v, !self.plain.is_enough())
-        } else {
-            (self.in_state.limit_v, true)
-        };
-        let (limit, is_short_there) = (Figure::new(decides_by.0, Unit::Volt), decides_by.1);
+        let is_plain = reading.quantity.state() == Some(&self.plain.state);
+        let limit_v = if is_plain { self.plain.limit_v } else { self.in_state.limit_v };
+        let limit = Figure::new(limit_v, Unit::Volt);
+        let is_short_there = !is_plain || (!self.plain.is_enough() && reading.low < limit_v);
         let (low, high) = (down(reading.low), up(reading.high));
         let named = &reader.reading(&reading.quantity);
         text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
@@ -363,6 +371,12 @@ impl Plain {
 /// Whether it has less in a state than it needs.
 fn is_short(state: &StateVoltage) -> bool {
     state.voltage_v.is_none_or(|voltage_v| voltage_v < state.limit_v)
+}
+
+/// Whether a reading without a fault is known closely enough to be told: less than half of its middle to either side.
+fn is_told(reading: &Proof) -> bool {
+    let (middle, half) = (0.5 * (reading.low + reading.high), 0.5 * (reading.high - reading.low));
+    half < LEAST_KNOWN * middle
 }
 
 /// Whether people at doors can put a state: calls, and no lock released besides them.

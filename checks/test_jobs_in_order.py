@@ -101,7 +101,7 @@ def test_the_faulty_demo_is_clean_once_its_jobs_are_done(tmp_path):
         if "change" in job:
             paths = [change["path"] for change in job["change"]["changes"]]
             bought += [path[1] for path in paths if path[0] == "supplies" and path[2:] == ["model"]]
-            told |= {(one["code"], one.get("element")) for one in job["change"]["brings"]}
+            told |= {(one["code"], one.get("element")) for one in job["change"].get("brings", [])}
             changed(tmp_path, job)
         elif not job.get("done_by"):
             unmended |= {(one["code"], one.get("element")) for cause in job["causes"] for one in cause["findings"]}

@@ -79,6 +79,9 @@ def test_one_change_has_one_figure_everywhere(site, tmp_path):
         (tmp_path / "old.toml").write_text(before, encoding="utf-8")
         said = words(changed(tmp_path, job))
         compared = json.loads(run(tmp_path, "compare", "old.toml", "site.toml", "--format", "json").stdout)
+        # Once the jobs before it are done, another change of the kind may do it for less: then `fix` takes that.
+        if job.get("change_in_order"):
+            continue
         minutes = job["change"].get("labour_minutes")
         if minutes is not None:
             assert abs(compared["labour_minutes"] - minutes) < 1e-6, (job["message"], compared["labour_minutes"], minutes)
@@ -101,7 +104,7 @@ def test_the_faulty_demo_is_clean_once_its_jobs_are_done(tmp_path):
         if "change" in job:
             paths = [change["path"] for change in job["change"]["changes"]]
             bought += [path[1] for path in paths if path[0] == "supplies" and path[2:] == ["model"]]
-            told |= {(one["code"], one.get("element")) for one in job["change"]["brings"]}
+            told |= {(one["code"], one.get("element")) for one in job["change"].get("brings", [])}
             changed(tmp_path, job)
         elif not job.get("done_by"):
             unmended |= {(one["code"], one.get("element")) for cause in job["causes"] for one in cause["findings"]}

@@ -180,7 +180,7 @@ pub(crate) fn causes(
         let said = if shown.contains(&alike[0]) { alike.len() } else { 0 };
         let mut own = by_code(report, &findings, said, room, look);
         let together = own.join("; ");
-        if room == Room::Least && own.len() > 1 && fits(&together, look) {
+        if room == Room::Least && own.len() > 1 {
             own = vec![together];
         }
         let numbers: Vec<String> = alike.iter().map(|index| number(*index, look.language)).collect();

@@ -54,6 +54,10 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
         text.push_str("; ");
         text.push_str(&words.say(language));
     };
+    let moved: Vec<String> = moved_at_their_length(&remedy.edit).into_iter().map(template::plain).collect();
+    if !moved.is_empty() {
+        add(RemedyWords::MeasureTheWay { runs: &moved.join(", ") });
+    }
     match remedy.cost.map(Money::rounded) {
         None => add(RemedyWords::NotInPriceList),
         Some(cost) => {
@@ -146,10 +150,7 @@ pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
     let findings =
         (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
     let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
-    let moved: Vec<String> = moved_at_their_length(&remedy.edit).into_iter().map(template::plain).collect();
-    let moved =
-        (!moved.is_empty()).then(|| RemedyWords::MeasureTheWay { runs: &moved.join(", ") }.say(language));
-    let told: Vec<String> = findings.into_iter().chain(lost).chain(moved).collect();
+    let told: Vec<String> = findings.into_iter().chain(lost).collect();
     (!told.is_empty()).then(|| told.join("; "))
 }
 

@@ -350,11 +350,17 @@ fn now_standing<'a>(now: &'a Assessment, head: &Key, wanted: &[Key]) -> Option<&
 /// one that mends most.
 fn mending(bench: &Bench<'_>, finding: &Finding, known: &Remedy, wanted: &[Key]) -> Option<Remedy> {
     let mended = |remedy: &Remedy| wanted.iter().filter(|key| remedy.clears.contains(key)).count();
+    let offered = || offered(bench, finding).into_iter().filter(Remedy::changes_the_file);
+    // Of a pair one half may be done by now: what mends all on the site as it is then goes before.
+    let is_pair = !known.parts.is_empty();
+    if is_pair && let Some(now) = offered().find(|remedy| mended(remedy) == wanted.len()) {
+        return Some(now);
+    }
     let same = again(bench, finding, known);
     if let Some(same) = same.as_ref().filter(|remedy| mended(remedy) == wanted.len()) {
         return Some(same.clone());
     }
-    let others = offered(bench, finding).into_iter().filter(Remedy::changes_the_file);
+    let others = offered();
     // The first of equals is the one that was known, then the cheapest.
     let all: Vec<Remedy> = same.into_iter().chain(others).collect();
     let most = all.iter().map(mended).max()?;

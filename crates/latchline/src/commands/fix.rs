@@ -230,7 +230,15 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
         let known = job.change.as_ref().map(|change| &change.remedy).filter(is_wanted)?;
         Some(again(bench, finding, known).unwrap_or_else(|| known.clone()))
     };
-    let other = || findings.iter().find_map(|one| of_kind(bench, one, kind?));
+    // The finding that was named first: the job may begin with another by now.
+    let is_named = |one: &&&Finding| match name {
+        JobName::Finding { code, .. } => one.code.as_str() == code,
+        JobName::Number(_) => false,
+    };
+    let other = || {
+        let named = findings.iter().find(is_named).into_iter();
+        named.chain(&findings).find_map(|one| of_kind(bench, one, kind?))
+    };
     let change = told.or_else(now).or_else(other);
     if let (None, Some(kind)) = (&change, kind) {
         bail!(

@@ -101,7 +101,12 @@ fn behind_a_cut_only_the_first_dwelling_is_entered() {
 
 /// The labour of a metre of cable, in minutes.
 fn minutes_per_metre(cable: &str) -> f64 {
-    site(SITE).catalogue.cables[cable].head.labour_minutes.as_ref().unwrap().value
+    site(SITE).catalogue.cables[cable]
+        .head
+        .labour_minutes
+        .as_ref()
+        .expect("the catalogue says how long a metre takes")
+        .value
 }
 
 /// Nine flats, cut behind the fourth: 46 m of new cable to the fifth; the fourth has an end taken off, the fifth its end changed. The other

@@ -129,6 +129,8 @@ const DATA_SHEET: &[(&str, &str)] = &[
     ("turn_on_delay", "\"0.1 s\""),
     ("voltage", "\"12 V\""),
     ("escape_route", "false"),
+    ("escape_decided_by", "\"the person who answers for fire safety\""),
+    ("escape_decided_on", "\"2026-03-02\""),
 ];
 
 /// What needs more than a key: codes.
@@ -171,6 +173,9 @@ fn a_key_that_is_asked_for_is_taken_and_is_enough() {
             Missing::Key { part, key } => vec![(part.clone(), *key)],
             Missing::Keys { part, first, second } => vec![(part.clone(), *first), (part.clone(), *second)],
             Missing::EscapeRoute { entrance } => vec![(entrance.clone(), "escape_route")],
+            Missing::EscapeDecision { entrance, .. } => {
+                ["escape_decided_by", "escape_decided_on"].map(|key| (entrance.clone(), key)).to_vec()
+            }
             Missing::LowerTurnOff { part } => vec![(part.clone(), "turn_off_voltage")],
             Missing::LowerTurnOffOrDelay { part } => vec![(part.clone(), "turn_on_delay")],
             _ => panic!("{}: {said} names no key", first.code),

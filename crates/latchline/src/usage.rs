@@ -56,6 +56,10 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
             let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
             let reason = std::error::Error::source(error).map(ToString::to_string);
             match reason {
+                Some(reason) if reason.contains("is not in ") => {
+                    let ends = reason.rsplit(' ').next().unwrap_or_default().replace("..=", " to ");
+                    format!("{option} is to be a whole number from {ends}; \"{value}\" is none")
+                }
                 Some(reason) if is_of_number(&reason) => {
                     let whole = if reason.contains("float") { "" } else { "whole " };
                     format!("{option} is to be a {whole}number; \"{value}\" is none")
@@ -109,7 +113,7 @@ fn is_below_zero(argument: &str) -> bool {
 
 /// Whether a number was wanted and the library's own words say so.
 fn is_of_number(reason: &str) -> bool {
-    ["invalid digit", "cannot parse integer", "number too", "invalid float", "is not in "]
+    ["invalid digit", "cannot parse integer", "number too", "invalid float"]
         .iter()
         .any(|part| reason.contains(part))
 }
@@ -143,6 +147,10 @@ mod tests {
             ),
             (&["chek", "site.toml"], "there is no command \"chek\"; did you mean check?"),
             (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),
+            (
+                &["headroom", "site.toml", "--more", "100"],
+                "--more <COUNT> is to be a whole number from 1 to 64; \"100\" is none",
+            ),
             (&["check"], "what is missing: <SITE>"),
             (&["check", ""], "<SITE> is empty"),
             (

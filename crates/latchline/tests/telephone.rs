@@ -477,7 +477,7 @@ fn dwellings_and_stops_by_range_with_floors() {
         assert!(ran.status == 2 && ran.out.contains("range"), "{}", ran.out);
     }
     folder.write("wrong.toml", short.replace("per_floor = 2", "per_floor = 1"));
-    assert!(folder.run(&["check", "wrong.toml"]).out.contains("fewer floors"));
+    assert!(folder.run(&["check", "wrong.toml"]).out.contains("6 dwellings at 1 on a floor fill 6 floors"));
 }
 
 #[test]

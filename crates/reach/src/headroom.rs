@@ -41,6 +41,8 @@ pub struct More {
     pub limit: Option<&'static str>,
     /// Of a supply, where they are added: runs and free ports, each with how many.
     pub spread: Vec<(ElementId, usize)>,
+    /// Of a supply, codes of warnings that so many bring and that are not there today.
+    pub warnings: Vec<&'static str>,
 }
 
 /// What a new run at a free port is taken to be.
@@ -189,7 +191,7 @@ fn of_end(site: &Site, judge: &Judge, models: &[&str], end: &End) -> Headroom {
                 }
                 changed
             });
-            More { model: (*model).to_string(), stations, limit, spread: Vec::new() }
+            More { model: (*model).to_string(), stations, limit, ..More::default() }
         })
         .collect();
     if end.port.is_some() {
@@ -242,30 +244,33 @@ fn of_supply(
             rounds.take(MOST_MORE).collect(),
             allowed.iter().collect(),
         ];
-        let found = orders.into_iter().map(|order| {
-            let (stations, limit) = judge.most(order.len(), |count| {
-                let mut changed = site.clone();
-                order[..count].iter().for_each(|end| extend(&mut changed, end, model));
-                changed
-            });
+        let with = |order: &[&End]| {
+            let mut changed = site.clone();
+            order.iter().for_each(|end| extend(&mut changed, end, model));
+            changed
+        };
+        let found = orders.into_iter().map(|mut order| {
+            let (stations, limit) = judge.most(order.len(), |count| with(&order[..count]));
+            order.truncate(stations);
             // Full ends are a limit of their own.
             let full = limit.or(roomiest.1.stations[index].limit).filter(|_| stations < MOST_MORE);
             let mut spread: Vec<(ElementId, usize)> = Vec::new();
-            for end in &order[..stations] {
+            for end in &order {
                 let id = end.id(site);
                 match spread.iter_mut().find(|(known, _)| *known == id) {
                     Some((_, count)) => *count += 1,
                     None => spread.push((id, 1)),
                 }
             }
-            More { model: name.clone(), stations, limit: full, spread }
+            (More { model: name.clone(), stations, limit: full, spread, warnings: Vec::new() }, order)
         });
-        let best = found.reduce(|best, other| if other.stations > best.stations { other } else { best });
+        let best = found.reduce(|best, other| if other.0.stations > best.0.stations { other } else { best });
         let alone = &roomiest.1.stations[index];
-        match best.filter(|best| best.stations >= alone.stations) {
-            Some(best) => best,
-            None => More { spread: vec![(roomiest.0.id(site), alone.stations)], ..alone.clone() },
-        }
+        let (best, order) = best.filter(|best| best.0.stations >= alone.stations).unwrap_or_else(|| {
+            let spread = vec![(roomiest.0.id(site), alone.stations)];
+            (More { spread, ..alone.clone() }, vec![roomiest.0; alone.stations])
+        });
+        More { warnings: judge.new_warnings(&with(&order)), ..best }
     };
     let stations = models.iter().enumerate().map(of_model).collect();
     Headroom { id: site.supplies[supply].id.clone(), stations, metres: None, new_run: None }

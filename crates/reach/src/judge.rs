@@ -23,13 +23,14 @@ pub(crate) fn most(highest: usize, first: usize, works: impl Fn(usize) -> bool) 
     known
 }
 
-type Errors = BTreeSet<(&'static str, Option<ElementId>)>;
+/// Findings of one severity: code and place of each.
+type Places = BTreeSet<(&'static str, Option<ElementId>)>;
 
-fn errors(assessment: &Assessment) -> Errors {
+fn places(assessment: &Assessment, severity: Severity) -> Places {
     assessment
         .findings
         .iter()
-        .filter(|finding| finding.severity == Severity::Error)
+        .filter(|finding| finding.severity == severity)
         .map(|finding| (finding.code.as_str(), finding.element.clone()))
         .collect()
 }
@@ -38,24 +39,27 @@ fn errors(assessment: &Assessment) -> Errors {
 #[derive(Debug)]
 pub(crate) struct Judge {
     /// Errors that are there today.
-    known: Errors,
+    known: Places,
+    /// Warnings that are there today.
+    warnings: Places,
     memory: Memory,
 }
 
 impl Judge {
     /// Where no error is to be there at all.
     pub fn of_a_new_site() -> Self {
-        Judge { known: Errors::new(), memory: Memory::default() }
+        Judge { known: Places::new(), warnings: Places::new(), memory: Memory::default() }
     }
 
     /// Where an error of this code may stand on this element alone, since the site was made up so.
     pub fn of_a_site_with(code: &'static str, element: &str) -> Self {
-        Judge { known: Errors::from([(code, Some(ElementId::from(element)))]), memory: Memory::default() }
+        Judge { known: Places::from([(code, Some(ElementId::from(element)))]), ..Judge::of_a_new_site() }
     }
 
-    /// Against the errors of an assessment.
+    /// Against the errors and warnings of an assessment.
     pub fn new(assessment: &Assessment, memory: Memory) -> Self {
-        Judge { known: errors(assessment), memory }
+        let of = |severity| places(assessment, severity);
+        Judge { known: of(Severity::Error), warnings: of(Severity::Warning), memory }
     }
 
     /// The largest count up to `highest` for which nothing goes wrong, and what goes wrong with one more.
@@ -87,5 +91,13 @@ impl Judge {
             .map(|finding| (finding.code.as_str(), finding.element.clone()))
             .find(|key| !self.known.contains(key))
             .map(|(code, _)| code)
+    }
+
+    /// Codes of warnings that are not there today, each once.
+    pub fn new_warnings(&self, site: &Site) -> Vec<&'static str> {
+        let now = places(&assess_with(site, &self.memory), Severity::Warning);
+        let mut codes: Vec<&'static str> = now.difference(&self.warnings).map(|(code, _)| *code).collect();
+        codes.dedup();
+        codes
     }
 }

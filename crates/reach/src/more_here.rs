@@ -2,8 +2,8 @@
 
 use crate::headroom::{End, ends, extend, feeding_supply, in_turn};
 use crate::judge::Judge;
-use latchline_assess::{Assessment, Depth, Memory, Verdict, assess};
-use latchline_finding::{Code, ElementId, Severity};
+use latchline_assess::{Assessment, Depth, Memory, Verdict};
+use latchline_finding::ElementId;
 use latchline_network::Layout;
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
@@ -22,7 +22,7 @@ pub struct MoreHere {
     /// The error that one more would bring, where fewer work than wanted.
     pub limit: Option<&'static str>,
     /// Warnings that are not there today.
-    pub warnings: Vec<Code>,
+    pub warnings: Vec<&'static str>,
 }
 
 impl MoreHere {
@@ -53,7 +53,6 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
     let alone =
         ends.iter().map(|end| vec![*end; wanted]).find(|order| judge.holds(&with(order), Depth::Everything));
     let order = alone.unwrap_or_else(|| in_turn(site, &judge, &ends, model, wanted, Depth::Everything));
-    let changed = with(&order);
     let mut added: Vec<(ElementId, usize)> = Vec::new();
     for end in &order {
         let id = end.id(site);
@@ -69,19 +68,12 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
         (true, Some(first)) => judge.first_new(&with(&[order.as_slice(), &[*first]].concat())),
         _ => None,
     };
-    let warnings = |assessment: &Assessment| -> BTreeSet<(Code, Option<ElementId>)> {
-        let warnings = assessment.findings.iter().filter(|one| one.severity == Severity::Warning);
-        warnings.map(|one| (one.code, one.element.clone())).collect()
-    };
-    let today = warnings(assessment);
-    let mut new: Vec<Code> = warnings(&assess(&changed)).difference(&today).map(|(code, _)| *code).collect();
-    new.dedup();
     MoreHere {
         model: model.to_string(),
         wanted,
         added,
         supplies: feeding.into_iter().map(|supply| site.supplies[supply].id.clone()).collect(),
         limit,
-        warnings: new,
+        warnings: judge.new_warnings(&with(&order)),
     }
 }

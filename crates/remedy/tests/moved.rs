@@ -193,3 +193,40 @@ fn what_comes_with_a_change_is_named() {
     }
     assert!(named > 0);
 }
+
+/// Two towers on supplies of their own, whose risers were exchanged: each door calls the flats on the other one's bus. Exchanging the two
+/// runs mends both doors, and nothing has to be bought.
+#[test]
+fn risers_that_were_taken_for_each_other_are_exchanged() {
+    let tower = |name: &str, other: &str| {
+        format!(
+            "d{name} = {{ from = \"D{name}.3\", to = \"door{name}\", length = \"9 m\" }}\n\
+             low{name} = {{ from = \"D{name}.1\", to = \"T{other}-1..T{other}-3\", first = \"9 m\", spacing = \"6 m\" }}\n\
+             high{name} = {{ from = \"D{name}.2\", to = \"T{name}-4..T{name}-6\", first = \"12 m\", spacing = \"6 m\" }}\n\
+             feed{name} = {{ from = \"PS{name}\", to = \"D{name}\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n"
+        )
+    };
+    let part = |row: &dyn Fn(&str) -> String| ["1", "2"].map(row).concat();
+    let text = format!(
+        "[site]\ntitle = \"Towers\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [buildings]\n{}[supplies]\n{}[distributors]\n{}[entrances]\n{}[dwellings]\n{}[runs]\n{}{}",
+        part(&|name| format!("T{name} = {{ floors = [\"G\", \"1\"] }}\n")),
+        part(&|name| format!("PS{name} = {{ model = \"ostrel-ps-120\", place = \"T{name}/G\" }}\n")),
+        part(&|name| format!("D{name} = {{ model = \"ostrel-d4\", place = \"T{name}/G\" }}\n")),
+        part(&|name| format!(
+            "door{name} = {{ role = \"main\", place = \"T{name}/G\", calls = \"T{name}\" }}\n"
+        )),
+        part(&|name| format!("\"T{name}-1..T{name}-6\" = {{ place = \"T{name}/G\", per_floor = 3 }}\n")),
+        tower("1", "2"),
+        tower("2", "1"),
+    );
+    let changed = mended(&text, "call-across-buses", "ports-exchanged");
+    assert!(
+        changed.contains("low1 = { from = \"D2.1\"") && changed.contains("low2 = { from = \"D1.1\""),
+        "{changed}"
+    );
+    assert!(about(&judge(&changed), "call-across-buses").is_empty());
+    let remedies = remedies_of(&text, "call-across-buses");
+    let cost = remedies.iter().find(|one| one.kind == "ports-exchanged").and_then(|one| one.cost);
+    assert_eq!(cost.map(|cost| cost.rounded().as_units()), Some(0.0), "{remedies:?}");
+}

@@ -65,7 +65,7 @@ pub(crate) fn settle(survey: &mut Survey, written: &[Written], problems: &mut Ve
                 None => {
                     told = true;
                     let nearest = nearest(&word, known(survey));
-                    let kind = ProblemKind::UnknownName { kind: Thing::Scope, name: word, nearest };
+                    let kind = ProblemKind::UnknownName { kind: Thing::ScopeOfSurvey, name: word, nearest };
                     problems.push(Problem::new(cell.origin.clone(), kind).under("Calls"));
                 }
             }

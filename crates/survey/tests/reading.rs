@@ -367,10 +367,10 @@ fn who_is_called_is_understood_or_told_at_its_cell() {
     let range = calls("B-01..B-12; Flat 7").survey.expect("a survey");
     assert_eq!(range.entrances[0].calls, ["B-01", "B-02", "B-11", "B-12", "Flat-7"]);
     let wrong = told(&calls("B-02; B--12"));
-    assert!(wrong.contains("entrances 2:5 unknown-name, kind dwelling, floor or building (key calls), name B--12, nearest B-12"), "{wrong}");
+    assert!(wrong.contains("entrances 2:5 unknown-name, kind dwelling, floor or building (column Calls), name B--12, nearest B-12"), "{wrong}");
     let open_ended = told(&calls("B-01..B-99"));
     assert!(
-        open_ended.contains("unknown-name, kind dwelling, floor or building (key calls), name B-01..B-99"),
+        open_ended.contains("unknown-name, kind dwelling, floor or building (column Calls), name B-01..B-99"),
         "{open_ended}"
     );
 }

@@ -34,7 +34,8 @@ words! {
         Core: "core" | "Treppenhaus",
         StartOfRun: "supply, port or station (key from of a run)" | "Netzteil, Abgang oder Station als Anfang eines Strangs",
         StopOfRun: "station or box (key to of a run)" | "Station oder Verteiler als Ziel eines Strangs",
-        Scope: "dwelling, floor or building (column Calls)" | "Wohnung, Geschoss oder Gebäude (Spalte Calls)",
+        Scope: "dwelling, floor or building (key calls)" | "Wohnung, Geschoss oder Gebäude, die gerufen werden",
+        ScopeOfSurvey: "dwelling, floor or building (column Calls)" | "Wohnung, Geschoss oder Gebäude (Spalte Calls)",
         Place: "place" | "Ort",
         PlaceOrDwelling: "place or dwelling" | "Ort oder Wohnung",
         Code: "code" | "Code",
@@ -179,14 +180,14 @@ sentences! {
             "{dwellings:dwelling|dwellings} at {per_floor} on a floor fill {needs:floor|floors}, and from {first} up the building has {has}: at most {most:dwelling|dwellings} fit, or per_floor = {wanted}"
             | "{dwellings:Wohnung|Wohnungen} zu {per_floor} je Geschoss füllen {needs:Geschoss|Geschosse}, und ab {first} aufwärts hat das Gebäude {has}: höchstens {most:Wohnung|Wohnungen} passen, oder per_floor = {wanted}",
         Beginnings { first: &'a str, last: &'a str }:
-            "{first} and {last} do not begin alike: write both ends the same but for the number, as in A-1..A-32"
-            | "{first} und {last} beginnen nicht gleich: beide Enden bis auf die Zahl gleich schreiben, wie in A-1..A-32",
+            "the ends of the range, {first} and {last}, do not begin alike: write both ends the same but for the number, as in A-1..A-32"
+            | "die Enden des Bereichs, {first} und {last}, beginnen nicht gleich: beide Enden bis auf die Zahl gleich schreiben, wie in A-1..A-32",
         NoNumber { end: &'a str }:
             "{end} does not end in a number: write both ends with one, as in A-1..A-32"
             | "{end} endet nicht mit einer Zahl: beide Enden mit einer schreiben, wie in A-1..A-32",
         Down { from: &'a str, to: &'a str }:
-            "it counts down from {from} to {to}: write the lower number first, as in A-1..A-32"
-            | "er zählt abwärts von {from} bis {to}: die kleinere Zahl zuerst schreiben, wie in A-1..A-32",
+            "the range counts down from {from} to {to}: write the lower number first, as in A-1..A-32"
+            | "der Bereich zählt abwärts von {from} bis {to}: die kleinere Zahl zuerst schreiben, wie in A-1..A-32",
         TooMany { most: usize }:
             "it stands for more than {most:name|names}: divide it"
             | "er steht für mehr als {most:Namen|Namen}: aufteilen",

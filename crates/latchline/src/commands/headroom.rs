@@ -130,7 +130,14 @@ fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String>
         1 => HeadroomWords::First { model, of },
         _ => HeadroomWords::FirstEach { model, of },
     };
-    (!of_supplies.is_empty()).then(|| words.say(look.language))
+    // What comes with so many is said in the same breath.
+    let warned = of_supplies.iter().filter(|(_, more)| !more.warnings.is_empty()).map(|(one, more)| {
+        let titles: Vec<String> = more.warnings.iter().map(|code| title_of(code, look.language)).collect();
+        let (supply, titles) = (&*one.id.to_string(), &*titles.join("; "));
+        HeadroomWords::MoreWarns { count: more.stations, supply: Some(supply), titles }.say(look.language)
+    });
+    let sentences: Vec<String> = std::iter::once(words.say(look.language)).chain(warned).collect();
+    (!of_supplies.is_empty()).then(|| sentences.join(" "))
 }
 
 fn words(list: &[Headroom], look: &Look) -> String {
@@ -289,6 +296,9 @@ struct OfModel {
     /// Of a supply, where they are added.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     spread: Vec<Placed>,
+    /// Of a supply, codes of warnings that so many bring and that are not there today.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    new_warnings: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -314,6 +324,7 @@ fn json(list: &[Headroom], errors_today: usize) -> Result<String> {
                         .iter()
                         .map(|(at, stations)| Placed { at: at.to_string(), stations: *stations })
                         .collect(),
+                    new_warnings: more.warnings.clone(),
                 })
                 .collect(),
             metres: one.metres.as_ref().map(|more| Counted { more: more.metres, limit: more.limit }),

@@ -60,7 +60,7 @@ impl More {
             added: added.collect(),
             supplies: found.supplies.iter().map(ToString::to_string).collect(),
             limit: found.limit,
-            new_warnings: found.warnings.iter().map(|code| code.as_str()).collect(),
+            new_warnings: found.warnings.clone(),
             not_judged: &self.not_judged,
             errors_today: self.errors_today,
         })?)
@@ -153,10 +153,13 @@ pub(super) fn answer(
     if errors_today > 0 {
         lines.push(say(HeadroomWords::FailsAsAccepted { errors: errors_today, titles: &titles }));
     }
-    let titles: Vec<String> =
-        found.warnings.iter().map(|code| title_of(code.as_str(), look.language)).collect();
+    let titles: Vec<String> = found.warnings.iter().map(|code| title_of(code, look.language)).collect();
     if !titles.is_empty() {
-        lines.push(say(HeadroomWords::MoreWarns { titles: &titles.join("; ") }));
+        lines.push(say(HeadroomWords::MoreWarns {
+            count: found.count(),
+            supply: None,
+            titles: &titles.join("; "),
+        }));
     }
     let mut not_judged: Vec<&'static str> =
         assessment.not_judged.iter().map(|entry| entry.code.as_str()).collect();

@@ -86,6 +86,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(wiring::for_port_or_run(bench, &element));
             list.extend(moved::runs_beyond(bench, &element));
         }
+        codes::CALL_ACROSS_BUSES => list.extend(moved::onto_the_bus_of_its_door(bench, &element)),
         codes::CASCADE_TOO_DEEP => list.extend(moved::way_of_device(bench, &element)),
         codes::SHORT_CIRCUIT_NOT_CLEARED | codes::SHORT_CIRCUIT_NOT_DETECTED => {
             list.extend(wiring::new_cable(bench, &element));

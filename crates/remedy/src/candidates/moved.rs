@@ -5,8 +5,9 @@ use super::run_text::{keep_head, lengths_m, new_run, write_lengths};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::Edit;
-use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
+use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
 use latchline_site::ways::Ways;
+use std::collections::BTreeSet;
 
 /// Most runs of a finding that are moved, one at a time.
 const MOST_MOVED: usize = 4;
@@ -138,13 +139,51 @@ pub(super) fn exchanged(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
                 && site.boxes[own].place.building.is_some()
         })
     };
+    let others = site.runs.iter().filter(is_beside).take(MOST_MOVED);
+    others.map(|other| starts_exchanged(site, run, other)).collect()
+}
+
+/// Two runs, each where the other one starts.
+fn starts_exchanged(site: &Site, one: &Run, other: &Run) -> Candidate {
     let from = |run: &Run, start: RunStart| {
         Edit::set(&["runs", run.id.as_str(), "from"], quoted(site.start_id(start).as_str()))
     };
-    let others = site.runs.iter().filter(is_beside).take(MOST_MOVED);
-    others
-        .map(|other| Candidate::new("ports-exchanged", from(run, other.from).then(from(other, run.from))))
-        .collect()
+    Candidate::new("ports-exchanged", from(one, other.from).then(from(other, one.from)))
+}
+
+/// A run to dwellings whom a door calls and that hang on another bus, exchanged with a run of its own bus whose dwellings it does not
+/// call: two risers that were taken for each other.
+pub(super) fn onto_the_bus_of_its_door(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let Some(door) = site.entrances.iter().find(|door| door.id.as_str() == element) else {
+        return Vec::new();
+    };
+    let ways = Ways::new(site);
+    let run_of = |station: usize| ways.to(RunStop::Station(station));
+    let bus_of = |run: usize| ways.to_run(run).first().map(|first| site.runs[*first].from);
+    let Some(own) = run_of(door.station).and_then(bus_of) else { return Vec::new() };
+    let called: BTreeSet<usize> = (door.calls.dwellings.iter())
+        .flat_map(|dwelling| &site.dwellings[*dwelling].stations)
+        .filter_map(|station| run_of(*station))
+        .collect();
+    let elsewhere = called.iter().filter(|run| bus_of(**run) != Some(own));
+    let leads_to_dwellings = |run: &Run| {
+        let is_of_a_dwelling = |stop: RunStop| match stop {
+            RunStop::Station(station) => {
+                matches!(site.stations[station].owner, StationOwner::Dwelling { .. })
+            }
+            _ => false,
+        };
+        run.sections.iter().all(|section| is_of_a_dwelling(section.to))
+    };
+    let not_called: Vec<usize> = (0..site.runs.len())
+        .filter(|run| {
+            bus_of(*run) == Some(own) && !called.contains(run) && leads_to_dwellings(&site.runs[*run])
+        })
+        .collect();
+    let pairs = elsewhere.flat_map(|run| not_called.iter().map(move |other| (*run, *other)));
+    let exchanged = |(run, other): (usize, usize)| starts_exchanged(site, &site.runs[run], &site.runs[other]);
+    pairs.take(MOST_MOVED).map(exchanged).collect()
 }
 
 /// A chain over several landings as a run for each of them, on free places where it starts.

@@ -270,8 +270,16 @@ pub fn text(
         missing = say(AddressWords::AndMore { names: &missing, more });
     }
     let missing = (!few.is_empty()).then_some(missing);
-    let line =
-        say(AddressWords::Present { present: found.present.len(), planned, missing: missing.as_deref() });
+    let not_read = (!unread.is_empty()).then(|| {
+        let numbers: Vec<String> = unread.iter().map(|one| one.line.to_string()).collect();
+        say(AddressWords::LinesNotRead { lines: unread.len(), numbers: &numbers.join(", ") })
+    });
+    let line = say(AddressWords::Present {
+        unread: not_read.as_deref(),
+        present: found.present.len(),
+        planned,
+        missing: missing.as_deref(),
+    });
     let differs = !found.missing.is_empty()
         || !found.unexpected.is_empty()
         || !found.duplicated.is_empty()
@@ -280,6 +288,11 @@ pub fn text(
     let line = line.trim_end();
     let mut text = if differs { look.severity(Severity::Error, line) } else { look.good(line) };
     text.push('\n');
+    // What could not be read stands before what follows from it.
+    if !unread.is_empty() {
+        let _ = writeln!(text, "\n{}", head(AddressHead::NotRead));
+        unread_words(unread, look).iter().for_each(|line| text.push_str(&paragraph(line, 2, look.width)));
+    }
     if !found.missing.is_empty() {
         let _ = write!(text, "\n{}\n", head(AddressHead::Missing));
     }
@@ -316,31 +329,22 @@ pub fn text(
         });
         text.push_str(&paragraph(&line, 2, look.width));
     }
-    if !unread.is_empty() {
-        let _ = writeln!(text, "\n{}", head(AddressHead::NotRead));
-        unread_words(unread, look).iter().for_each(|line| text.push_str(&paragraph(line, 2, look.width)));
-    }
     text
 }
 
-/// Lines that were not read, by why.
+/// Lines that were not read and why, by line.
 fn unread_words(unread: &[UnreadLine], look: &Look) -> Vec<String> {
-    let of = |reason: &Unread| {
-        let lines = unread.iter().filter(|one| one.reason == *reason);
-        lines.map(|one| one.line.to_string()).collect::<Vec<_>>().join(", ")
-    };
-    let (class, number) = (&*of(&Unread::WithoutClass), &*of(&Unread::WithoutNumber));
-    let mut words = Vec::new();
-    words.extend((!class.is_empty()).then_some(AddressWords::WithoutClass { lines: class }));
-    words.extend((!number.is_empty()).then_some(AddressWords::WithoutNumber { lines: number }));
-    let mut told: Vec<String> = words.into_iter().map(|words| words.say(look.language)).collect();
-    for one in unread {
-        if let Unread::NoAddress(text) = &one.reason {
-            let text = &plain(text);
-            told.push(AddressWords::NoAddressInLine { line: one.line, text }.say(look.language));
+    let say = |one: &UnreadLine| {
+        let line = one.line;
+        match &one.reason {
+            Unread::WithoutClass => AddressWords::WithoutClass { line }.say(look.language),
+            Unread::WithoutNumber => AddressWords::WithoutNumber { line }.say(look.language),
+            Unread::NoAddress(text) => {
+                AddressWords::NoAddressInLine { line, text: &plain(text) }.say(look.language)
+            }
         }
-    }
-    told
+    };
+    unread.iter().map(say).collect()
 }
 
 fn explanation(site: &Site, class: DeviceClass, list: &[Explanation], look: &Look) -> String {

@@ -112,21 +112,22 @@ sentences! {
             | "{numbers:Nummer|Nummern} in {file} geschrieben",
         // Held against what the system found.
         AndMore { names: &'a str, more: usize }: "{names} and {more} more" | "{names} und {more} weitere",
-        Present { present: usize, planned: usize, missing: Option<&'a str> }:
-            "{present} of {planned} planned stations answer as planned<; missing: {missing}>."
-            | "{present} von {planned} geplanten Stationen melden sich wie geplant<; es fehlen: {missing}>.",
+        LinesNotRead { lines: usize, numbers: &'a str }:
+            "{lines:line|lines} of the list could not be read ({numbers}): put right first what stands under Not read. A station that stands there is not missing"
+            | "{lines:Zeile|Zeilen} der Liste nicht lesbar ({numbers}): Zuerst richten, was unter Nicht gelesen steht. Eine Station, die dort steht, fehlt nicht",
+        Present { unread: Option<&'a str>, present: usize, planned: usize, missing: Option<&'a str> }:
+            "<{unread}. >{present} of {planned} planned stations answer as planned<; missing: {missing}>."
+            | "<{unread}. >{present} von {planned} geplanten Stationen melden sich wie geplant<; es fehlen: {missing}>.",
         Unexpected { class: &'a str, numbers: &'a str, line: usize, explanation: &'a str }:
             "{class} {numbers} (line {line} of the list): {explanation}"
             | "{class} {numbers} (Zeile {line} der Liste): {explanation}",
         Duplicated { class: &'a str, numbers: &'a str, times: usize, stations: &'a str, explanation: &'a str }:
             "{class} {numbers} answered {times} times; it is {stations}; the other: {explanation}"
             | "{class} {numbers} meldete sich {times}-mal; geplant ist {stations}; die andere: {explanation}",
-        WithoutClass { lines: &'a str }:
-            "No class word (indoor, door, management) in line {lines} of the list"
-            | "Kein Wort für die Art (indoor, door, management) in Zeile {lines} der Liste",
-        WithoutNumber { lines: &'a str }:
-            "No number in line {lines} of the list"
-            | "Keine Nummer in Zeile {lines} der Liste",
+        WithoutClass { line: usize }:
+            "Line {line}: no word for the class (indoor, door, management) before the address."
+            | "Zeile {line}: kein Wort für die Art (indoor, door, management) vor der Adresse.",
+        WithoutNumber { line: usize }: "Line {line}: no number." | "Zeile {line}: keine Nummer.",
         NoAddressInLine { line: usize, text: &'a str }:
             "Line {line}: \"{text}\" is not clearly part of an address; leave it out, or write the address as 0/12/1."
             | "Zeile {line}: „{text}“ ist nicht eindeutig Teil einer Adresse; weglassen oder die Adresse als 0/12/1 schreiben.",

@@ -27,7 +27,9 @@ sentences! {
         MoreAdded:
             "They were added there in a copy of the site, and the whole was checked. Each stands as far from the one before as stations of that run do on average; whoever calls the last dwelling there calls them too. If they will be farther apart, add them to the site file and check it."
             | "Sie wurden dort in einer Kopie der Anlage ergänzt, und das Ganze wurde geprüft. Jede ist von der vorigen so weit entfernt wie im Mittel die Stationen des Strangs; wer dort die letzte Wohnung ruft, ruft auch sie. Liegen sie weiter auseinander, in die Anlagendatei eintragen und prüfen.",
-        MoreWarns { titles: &'a str }: "It brings a warning that is not there today: {titles}." | "Es bringt eine Warnung, die heute nicht da ist: {titles}.",
+        MoreWarns { count: usize, supply: Option<&'a str>, titles: &'a str }:
+            "{count} more< on {supply}> bring a warning that is not there today: {titles}."
+            | "{count} weitere< an {supply}> bringen eine Warnung, die heute nicht da ist: {titles}.",
         MoreNotJudged { codes: &'a str }:
             "Not judged on this site, as it is and with more: {codes}."
             | "An dieser Anlage nicht beurteilt, wie sie ist und mit mehr: {codes}.",

@@ -60,9 +60,7 @@ fn it_cannot_be_said_before_loop_and_insulation_are_measured() {
         (", measured = { loop = \"1.5 ohm\" }", "against it. Insulation not measured on flats-1. Measure"),
     ] {
         let (ran, said) = ask(&starter(measured));
-        assert!(
-            ran.status == 1 && said.starts_with("That cannot be said before it is measured: on flats-1 ")
-        );
+        assert!(ran.status == 1 && said.starts_with("Measure first: loop and insulation of flats-1 "));
         assert!(said.contains(lacks), "{said}");
     }
     let (ran, said) = ask(&Folder::with_starter());

@@ -54,6 +54,8 @@ pub struct BatteryHours {
     pub hours_with_heater: Option<f64>,
     /// Temperature of the battery in °C.
     pub coldest_c: f64,
+    /// Capacity that is counted on, after ageing and temperature, in ampere-hours.
+    pub effective_ah: f64,
     /// Hours to fill the batteries again, where the check finds that the charger takes too long.
     pub recharge_hours: Option<f64>,
 }
@@ -149,6 +151,7 @@ pub fn battery_hours(
             hours: load.hours,
             hours_with_heater,
             coldest_c: figures.coldest_c,
+            effective_ah: figures.effective_ah,
             recharge_hours: figures.recharge_hours.filter(|_| charges_too_long),
         });
         // Whoever asks for hours has them in winter, too.

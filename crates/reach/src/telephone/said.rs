@@ -433,6 +433,8 @@ pub fn battery_said(
     lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
     lines.push(say(AskWords::HoursUnder {
         current: &up(found.battery_current_a, locale),
+        capacity,
+        counted: &figures::decimals(figures::rounded_down(found.effective_ah, 1), locale.language),
         ambient: &degrees(found.coldest_c, locale),
     }));
     lines.extend(locks_taken(question, locale));

@@ -185,9 +185,9 @@ sentences! {
         HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
-        HoursUnder { current: &'a str, ambient: &'a str }:
-            "The battery gives {current} A and is taken as aged to four fifths of its capacity, at {ambient}. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
-            | "Die Batterie gibt {current} A und ist auf vier Fünftel ihrer Kapazität gealtert angenommen, bei {ambient}. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
+        HoursUnder { current: &'a str, capacity: &'a str, counted: &'a str, ambient: &'a str }:
+            "The battery gives {current} A; of {capacity} Ah {counted} Ah are counted: aged to four fifths, at {ambient}. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
+            | "Die Batterie gibt {current} A; von {capacity} Ah sind {counted} Ah gerechnet: gealtert auf vier Fünftel, bei {ambient}. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
         NoBattery { supply: &'a str }:
             "{supply} has no battery."
             | "{supply} hat keine Batterie.",

@@ -44,8 +44,8 @@ sentences! {
             "No, the old cable cannot stay as it is on {runs}: {message}<. It can stay on {stay}><. It cannot be said yet of {open}>."
             | "Nein, die alte Leitung kann so nicht bleiben bei {runs}: {message}<. Sie kann bleiben bei {stay}><. Noch nicht zu sagen ist es bei {open}>.",
         MeasureFirst { runs: &'a str, stay: Option<&'a str>, open: Option<&'a str> }:
-            "That cannot be said before it is measured: on {runs} loop or insulation is not; as assumed nothing stands against it<. It can stay on {stay}><. Not judged on {open}>."
-            | "Das lässt sich erst sagen, wenn gemessen ist: Bei {runs} fehlt Schleife oder Isolation; wie angenommen spricht nichts dagegen<. Bleiben kann sie bei {stay}><. Nicht beurteilt ist {open}>.",
+            "Measure first: loop and insulation of {runs} are not both known. If they are as assumed, the cable can stay<. It can stay on {stay}><. Not judged on {open}>."
+            | "Zuerst messen: Schleife und Isolation von {runs} sind nicht beide bekannt. Sind sie wie angenommen, kann die Leitung bleiben<. Bleiben kann sie bei {stay}><. Nicht beurteilt ist {open}>.",
         NotJudged { runs: &'a str, titles: &'a str, stay: Option<&'a str> }:
             "That cannot be said of {runs}: not all of it could be judged ({titles})<. It can stay on {stay}>."
             | "Bei {runs} lässt sich das nicht sagen: Nicht alles war zu beurteilen ({titles})<. Bleiben kann sie bei {stay}>.",

@@ -11,7 +11,7 @@ const MOST_OUTCOMES: usize = 5;
 /// An outcome less probable than this is no outcome of its own.
 const LEAST_OUTCOME: f64 = 0.02;
 /// Causes below this share of an outcome are not named with it.
-const LEAST_NAMED: f64 = 0.03;
+pub(super) const LEAST_NAMED: f64 = 0.03;
 /// Where the scale is cut, in deviations of every cause.
 const CUTS: [f64; 9] = [-3.5, -2.0, -1.2, -0.5, 0.0, 0.5, 1.2, 2.0, 3.5];
 

@@ -127,10 +127,10 @@ pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Mea
             let value = quantity.unscale(value);
             if never_below { value.max(0.0) } else { value }
         };
-        // At both ends of the scale as far as those that are named reach, to two deviations.
+        // At both ends of the scale as far as the one that leads reaches, to two deviations: its middle is to be what the outcome stands for.
         let reach = |times: f64| {
-            let of_named = |one: &&Component| named.iter().any(|(cause, _)| *cause == one.cause);
-            components.iter().filter(of_named).map(move |one| one.mean + times * one.deviation)
+            let leads = |one: &&Component| named.first().is_some_and(|(cause, _)| *cause == one.cause);
+            components.iter().filter(leads).map(move |one| one.mean + times * one.deviation)
         };
         let (mut low, mut high) = (stretch.from, stretch.to);
         if low == first {

@@ -81,9 +81,7 @@ impl Shared {
     fn with_readings(&self, place: usize, outcome: &Outcome) -> Vec<f64> {
         let is_dead = |place: usize| outcome.values[place].value == 0.0;
         let shared = self.with_known[place].iter().enumerate();
-        shared
-            .map(|(other, shared)| if is_dead(place) || is_dead(other) { 0.0 } else { *shared })
-            .collect()
+        shared.map(|(other, shared)| if is_dead(place) || is_dead(other) { 0.0 } else { *shared }).collect()
     }
 
     /// What a cause predicts of a quantity, over its sizes.

@@ -88,9 +88,8 @@ impl<'r, 'a> Replay<'r, 'a> {
         let model = Model::of(self.plant, &evidence);
         let inference = Inference::new(&model, self.rates, &evidence, self.design_fails);
         let ranking = inference.rank(&self.hypotheses);
-        let shares = grouped(
-            ranking.causes.iter().map(|cause| (self.asked[cause.hypothesis], cause.probability)),
-        );
+        let shares =
+            grouped(ranking.causes.iter().map(|cause| (self.asked[cause.hypothesis], cause.probability)));
         let mut named: Vec<(usize, f64)> =
             shares.iter().map(|(cause, share)| (*cause, *share)).filter(|one| one.1 >= LEAST_NAMED).collect();
         named.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));

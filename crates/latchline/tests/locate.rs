@@ -320,3 +320,28 @@ fn an_error_of_another_kind_does_not_blame_the_design() {
         assert!((sound - broken).abs() < 1e-9 && broken < 0.2, "{told}: {sound} {broken}");
     }
 }
+
+/// One band for one reading: what `addresses` prints as planned, and the error of a good meter (0.5 % and 0.03 V, its stated limit) to both sides.
+#[test]
+fn a_voltage_within_what_is_planned_is_no_fault() {
+    let folder = demo();
+    let planned: Value =
+        serde_json::from_str(&folder.run(&["addresses", "demo/site.toml", "A-15", "--format", "json"]).out)
+            .unwrap();
+    let range = &planned[0]["standby_v"];
+    let (lowest_v, highest_v) = (range["lowest"].as_f64().unwrap(), range["highest"].as_f64().unwrap());
+    let document = json(&folder, &["A-15=dead"]);
+    let band = &document["as_drawn"][0]["reading"];
+    let meter_v = |value_v: f64| 0.005 * value_v + 0.03;
+    let (low_v, high_v) = (band["low"].as_f64().unwrap(), band["high"].as_f64().unwrap());
+    assert!((low_v - (lowest_v - meter_v(lowest_v))).abs() < 0.01, "{low_v} {lowest_v}");
+    assert!((high_v - (highest_v + meter_v(highest_v))).abs() < 0.01, "{high_v} {highest_v}");
+    // Just within it: no fault shows, in whatever words.
+    let reading = format!("A-15={:.2}V", lowest_v + 0.02);
+    let said = folder.run(&["locate", "demo/site.toml", &reading, "--format", "short"]).out;
+    assert!(said.contains("is within what is planned (") || said.contains("as predicted"), "{said}");
+    assert!(!said.contains("Look first"), "{said}");
+    let below = format!("A-15={:.2}V", lowest_v - 1.0);
+    let said = folder.run(&["locate", "demo/site.toml", &below, "--format", "short"]).out;
+    assert!(!said.contains("is within what is planned"), "{said}");
+}

@@ -98,8 +98,13 @@ impl Measured {
         self.quantity.scale(self.value)
     }
 
-    /// Standard deviation of the reading on that scale: a rectangular distribution within the stated limit.
+    /// Standard deviation of the reading on that scale: a rectangular distribution within the limit of its error.
     pub(crate) fn deviation(&self) -> f64 {
+        self.limit() / 3.0_f64.sqrt()
+    }
+
+    /// The limit of its error on that scale: what the maker states, and more for a figure that did not stand still.
+    pub(crate) fn limit(&self) -> f64 {
         let (share, floors) = self.instrument.stated();
         let limit = match self.quantity {
             // A tester of insulation is good for a tenth of a decade.
@@ -117,7 +122,7 @@ impl Measured {
                 share * self.value.abs() + floors[place]
             }
         };
-        limit * self.taken.factor() / 3.0_f64.sqrt()
+        limit * self.taken.factor()
     }
 
     /// Density of a wrong reading on that scale: anything that the meter can show.

@@ -9,6 +9,7 @@ use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
 use crate::place::{PlaceShare, places};
+use crate::planned::planned_v;
 use crate::plant::Plant;
 use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
@@ -74,6 +75,8 @@ pub struct Located {
     pub places: Vec<PlaceShare>,
     /// Whether something was read, and every reading is what it should be without any fault, to two deviations.
     pub is_as_predicted: bool,
+    /// Where every reading is a voltage within what is planned, though not all are as predicted: that which is nearest to the end of its range.
+    pub within_plan: Option<Planned>,
     /// Pairs of causes that explain them better.
     pub pairs: Vec<Pair>,
     /// The reading that proves the mend of the most probable cause.
@@ -93,6 +96,17 @@ pub struct Proof {
     pub low: f64,
     /// Highest.
     pub high: f64,
+}
+
+/// A reading within what is planned.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Planned {
+    /// Which: index into the evidence.
+    pub reading: usize,
+    /// The least that is planned, in volts.
+    pub low_v: f64,
+    /// The most.
+    pub high_v: f64,
 }
 
 impl Located {
@@ -135,6 +149,7 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
     let is_sure = share_of_first_element(&hypotheses, &ranking) >= options.confidence;
     let places = places(plant, &hypotheses, &ranking);
     let is_as_predicted = is_as_predicted(plant, evidence);
+    let within_plan = if is_as_predicted { None } else { within_plan(plant, evidence) };
     let next = if is_sure { None } else { next_reading(plant, evidence, &hypotheses, &ranking, &inference) };
     let proof = ranking.causes.first().and_then(|best| proof(plant, evidence, &hypotheses[best.hypothesis]));
     let seen = hypotheses.iter().map(|one| one.is_electrical(plant)).collect();
@@ -147,6 +162,7 @@ pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &O
         is_sure,
         places,
         is_as_predicted,
+        within_plan,
         pairs,
         proof,
         seen,
@@ -199,6 +215,22 @@ fn is_as_predicted(plant: &Plant<'_>, evidence: &Evidence) -> bool {
     let sound = Sound::of(plant, measured.iter().map(|one| one.quantity.clone()).collect());
     sound.values.len() == measured.len()
         && measured.iter().enumerate().all(|(place, one)| sound.distance(place, one) <= 2.0)
+}
+
+/// Where every reading is a voltage within what is planned, the meter's error aside: that which has least to the end of its range.
+fn within_plan(plant: &Plant<'_>, evidence: &Evidence) -> Option<Planned> {
+    let mut nearest: Option<(f64, Planned)> = None;
+    for (reading, one) in evidence.measured.iter().enumerate() {
+        let (low_v, high_v) = planned_v(plant, &one.quantity)?;
+        let left_v = (one.value - low_v).min(high_v - one.value);
+        if left_v < 0.0 {
+            return None;
+        }
+        if nearest.as_ref().is_none_or(|(least_v, _)| left_v < *least_v) {
+            nearest = Some((left_v, Planned { reading, low_v, high_v }));
+        }
+    }
+    nearest.map(|(_, planned)| planned)
 }
 
 /// What a live reading should be without any fault, to two deviations; `None` where its state cannot occur.

@@ -1,15 +1,17 @@
 //! The reading that tells most for the effort of taking it.
 //!
 //! For every reading that could be taken, each cause that is left predicts a normal distribution: its value at the sizes that are
-//! still possible, with the tolerances that the readings so far leave. How much the reading tells, the mutual information of
+//! still possible, with the tolerances that the readings so far leave at each size (`predicted`). How much the reading tells, the mutual information of
 //! cause and reading, is bounded below by the pairwise bound of Kolchinsky and Tracey (Entropy 19, 2017, 361, equation 10 with
 //! Bhattacharyya distances; number from memory): `-sum_i p_i ln sum_j p_j exp(-B_ij)`, which needs no grid.
+//!
+//! That is the order in which readings are looked at. The outcomes of the first are then put through the same inference that will answer once the
+//! reading is given (`replay`): what is printed, and by how much the reading narrows the list, is what that says.
 
 use crate::evidence::{Evidence, Instrument, Measured, Taken};
-use crate::gauss::Cholesky;
 use crate::hypothesis::Hypothesis;
 use crate::inference::Inference;
-use crate::model::{Model, Outcome};
+use crate::model::Model;
 use crate::plant::Plant;
 use crate::posterior::Ranking;
 use crate::quantity::Quantity;
@@ -18,10 +20,14 @@ pub(crate) use candidates::effort_minutes;
 use latchline_circuit::flow::Workspace;
 pub use meaning::Meaning;
 use meaning::{Component, meanings};
+use predicted::{Left, Shared};
 use rayon::prelude::*;
+use replay::Replay;
 
 mod candidates;
 mod meaning;
+mod predicted;
+mod replay;
 
 /// Causes that a reading is asked to tell apart, besides all those that no meter sees.
 const MOST_CAUSES: usize = 80;
@@ -32,6 +38,8 @@ const LEAST_BITS: f64 = 0.02;
 /// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at for another.
 const MOSTLY_ONE: f64 = 0.97;
 const MOST_LOOKED_AT: usize = 40;
+/// Readings whose outcomes are put through the whole inference, at most.
+const MOST_REPLAYED: usize = 8;
 /// A reading whose outcomes all leave the same cause in the lead has to tell more than this, in bits.
 const LEAST_BITS_OF_ONE: f64 = 0.3;
 
@@ -89,19 +97,26 @@ pub(crate) fn next_reading(
     let mut model = Model::new(plant, quantities, &[]);
     model.take_as(evidence);
     let known = taken.len();
-    let conditioned = Conditioned::new(&model, evidence, known);
-    let outcomes: Vec<[Outcome; 3]> = left
+    let shared = Shared::new(&model, known);
+    let left_causes: Vec<Left> = left
         .par_iter()
-        .map_init(Workspace::new, |workspace, place| {
+        .zip(&shares)
+        .map_init(Workspace::new, |workspace, (place, share)| {
             let posterior = &ranking.causes[*place];
             let hypothesis = &hypotheses[posterior.hypothesis];
-            let size = posterior.size.map_or([0.0; 3], |size| [size.inner.0, size.best, size.inner.1]);
-            size.map(|size| model.outcome(&hypothesis.effects(plant, size), workspace))
+            let sizes = posterior.size.map_or(vec![0.0], |size| size.fifths.to_vec());
+            let given = sizes.into_iter().map(|size| {
+                let outcome = model.outcome(&hypothesis.effects(plant, size), workspace);
+                shared.given(outcome, &posterior.wrong, inference)
+            });
+            Left { cause: *place, share: *share, given: given.collect() }
         })
         .collect();
     let last = evidence.measured.last().map(|one| one.quantity.place());
-    let components =
-        |place: usize| components(place, &model, &left, &shares, &outcomes, &conditioned, inference);
+    let components = |place: usize| -> Vec<Component> {
+        let quantity = &model.quantities[place];
+        left_causes.iter().map(|one| shared.component(quantity, place, one)).collect()
+    };
     let scored: Vec<(f64, f64, f64)> = (known..model.quantities.len())
         .into_par_iter()
         .map(|place| {
@@ -113,103 +128,45 @@ pub(crate) fn next_reading(
     let mut order: Vec<usize> = (0..scored.len()).collect();
     order.sort_by(|a, b| scored[*b].0.total_cmp(&scored[*a].0).then(a.cmp(b)));
     order.retain(|place| scored[*place].1 >= LEAST_BITS);
-    // Of a reading whose outcomes run into each other nobody could say what it means: one that tells some apart comes first.
-    let told = order.iter().take(MOST_LOOKED_AT).map(|place| {
-        let quantity = &model.quantities[known + place];
-        (*place, meanings(quantity, &components(known + place)))
-    });
-    let mut first = None;
-    for (place, told) in told {
-        let is_plain = told.len() > 1 && told.iter().all(|one| one.probability < MOSTLY_ONE);
-        if is_plain {
-            first = Some((place, told));
+    // What is promised is what the answer would say: a reading is weighed by what its outcomes would really leave.
+    let replay = Replay::new(plant, evidence, hypotheses, ranking, &left, inference);
+    let mut best: Option<(f64, NextReading)> = None;
+    let mut replayed = 0;
+    for place in order.iter().take(MOST_LOOKED_AT) {
+        let (promised_rate, _, minutes) = scored[*place];
+        let is_beaten = best.as_ref().is_some_and(|(rate, _)| *rate >= promised_rate);
+        if is_beaten || replayed >= MOST_REPLAYED {
             break;
         }
-        if first.is_none() && scored[place].1 >= LEAST_BITS_OF_ONE {
-            first = Some((place, told));
+        let quantity = &model.quantities[known + place];
+        let told = meanings(quantity, &components(known + place));
+        // Of a reading whose outcomes run into each other nobody could say what it means: one that tells some apart comes first.
+        if !is_plain(&told) {
+            continue;
+        }
+        replayed += 1;
+        let (meanings, bits) = replay.held(quantity, told);
+        let rate = bits / minutes;
+        if is_plain(&meanings)
+            && bits >= LEAST_BITS
+            && best.as_ref().is_none_or(|(best_rate, _)| rate > *best_rate)
+        {
+            best = Some((rate, NextReading { quantity: quantity.clone(), bits, minutes, meanings }));
         }
     }
-    let (place, meanings) = first?;
+    if let Some((_, best)) = best {
+        return Some(best);
+    }
+    let place = *order.iter().take(MOST_LOOKED_AT).find(|place| scored[**place].1 >= LEAST_BITS_OF_ONE)?;
+    let quantity = model.quantities[known + place].clone();
+    let (meanings, _) = replay.held(&quantity, meanings(&quantity, &components(known + place)));
     let (_, bits, minutes) = scored[place];
-    Some(NextReading { quantity: model.quantities[known + place].clone(), bits, minutes, meanings })
+    Some(NextReading { quantity, bits, minutes, meanings })
 }
 
-/// Tolerances as the readings so far leave them, by the derivatives of the sound network.
-struct Conditioned {
-    known: usize,
-    /// For every quantity its weights on the residuals of those that are known, and what is left of its variance.
-    weights: Vec<Vec<f64>>,
-    variance: Vec<f64>,
-}
-
-impl Conditioned {
-    fn new(model: &Model<'_, '_>, evidence: &Evidence, known: usize) -> Self {
-        let rows = model.rows(&[], &mut Workspace::new());
-        let dot = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
-        let mut matrix = vec![0.0; known * known];
-        for row in 0..known {
-            for column in 0..known {
-                matrix[row * known + column] = dot(&rows[row], &rows[column]);
-            }
-            matrix[row * known + row] += evidence.measured[row].deviation().powi(2);
-        }
-        let factor = Cholesky::new(&matrix, known);
-        let each: Vec<(Vec<f64>, f64)> = rows
-            .par_iter()
-            .map(|row| {
-                let shared: Vec<f64> = (0..known).map(|place| dot(row, &rows[place])).collect();
-                let weights = factor.solve(&shared);
-                let variance = (dot(row, row) - dot(&weights, &shared)).max(0.0);
-                (weights, variance)
-            })
-            .collect();
-        let (weights, variance) = each.into_iter().unzip();
-        Conditioned { known, weights, variance }
-    }
-}
-
-fn components(
-    place: usize,
-    model: &Model<'_, '_>,
-    left: &[usize],
-    shares: &[f64],
-    outcomes: &[[Outcome; 3]],
-    conditioned: &Conditioned,
-    inference: &Inference<'_, '_, '_>,
-) -> Vec<Component> {
-    let quantity = &model.quantities[place];
-    left.iter()
-        .zip(shares)
-        .zip(outcomes)
-        .map(|((cause, share), outcome)| {
-            let values = [0, 1, 2].map(|size| outcome[size].values[place].value);
-            let own = outcome[1].values[place].own;
-            let mean = 0.3 * values[0] + 0.4 * values[1] + 0.3 * values[2];
-            let spread = 0.3 * (values[0] - mean).powi(2)
-                + 0.4 * (values[1] - mean).powi(2)
-                + 0.3 * (values[2] - mean).powi(2);
-            // What is dead depends on nothing.
-            let is_dead = values[1] == 0.0;
-            let shift: f64 = if is_dead {
-                0.0
-            } else {
-                (0..conditioned.known)
-                    .map(|known| {
-                        let residual = inference.observed[known] - outcome[1].values[known].value;
-                        conditioned.weights[place][known] * residual.clamp(-2.0, 2.0)
-                    })
-                    .sum()
-            };
-            let tolerance = if is_dead { 0.0 } else { conditioned.variance[place] };
-            let meter = good_reading(quantity.clone(), quantity.unscale(values[1])).deviation();
-            Component {
-                share: *share,
-                mean: mean + shift,
-                deviation: (spread + own * own + tolerance + meter * meter).sqrt(),
-                cause: *cause,
-            }
-        })
-        .collect()
+/// Whether the outcomes tell some causes apart, and none of them is all but certain.
+fn is_plain(meanings: &[Meaning]) -> bool {
+    meanings.len() > 1 && meanings.iter().all(|one| one.probability < MOSTLY_ONE)
 }
 
 fn information(components: &[Component]) -> f64 {

@@ -13,14 +13,14 @@ pub struct Size {
     pub low: f64,
     /// 5 % lie above.
     pub high: f64,
-    /// 15 % lie below the first, as many above the second: what further readings are reckoned with.
-    pub(crate) inner: (f64, f64),
+    /// The middles of five parts of a fifth of the probability each: what further readings are reckoned with.
+    pub(crate) fifths: [f64; 5],
 }
 
 impl Size {
     /// A size that is known.
     pub fn known(value: f64) -> Self {
-        Size { best: value, low: value, high: value, inner: (value, value) }
+        Size { best: value, low: value, high: value, fifths: [value; 5] }
     }
 }
 
@@ -118,6 +118,6 @@ fn size_of(hypothesis: &Hypothesis, places: &[f64], weights: &[f64], best: usize
         best: peak,
         low: quantile(0.05).min(peak),
         high: quantile(0.95).max(peak),
-        inner: (quantile(0.15), quantile(0.85)),
+        fifths: [0.1, 0.3, 0.5, 0.7, 0.9].map(quantile),
     }
 }

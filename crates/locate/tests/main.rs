@@ -3,6 +3,7 @@
 
 mod found;
 mod input;
+mod promise;
 mod rates;
 mod smooth;
 mod stories;

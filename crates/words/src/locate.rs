@@ -355,6 +355,12 @@ sentences! {
         AsPredictedOnlyTold:
             "The readings are as predicted: only what was told speaks for a fault."
             | "Die Messwerte sind wie vorausberechnet: Für einen Fehler spricht nur, was gemeldet ist.",
+        WithinPlan { value: &'a str, low: Figure, high: Figure }:
+            "{value} is within what is planned ({low} to {high}): nothing to look for, unless something goes wrong there."
+            | "{value} liegt in dem, was geplant ist ({low} bis {high}): nichts zu suchen, außer es geht dort etwas nicht.",
+        WithinPlanButTold { value: &'a str, low: Figure, high: Figure }:
+            "{value} is within what is planned ({low} to {high}): only what was told speaks for a fault."
+            | "{value} liegt in dem, was geplant ist ({low} bis {high}): Für einen Fehler spricht nur, was gemeldet ist.",
         StillPossible { cause: &'a str, element: Option<&'a str>, own: Figure }:
             "If there is one all the same, likeliest, at {own}: {cause}<, {element}>."
             | "Gibt es doch einen, am wahrscheinlichsten, mit {own}: {cause}<, {element}>.",
@@ -494,8 +500,8 @@ sentences! {
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",
         WithinPlan { low: Figure, high: Figure, swap: Option<&'a str> }:
-            "{low} to {high}: as planned, so it is the station itself, its plug or its terminals<. {swap}>"
-            | "{low} bis {high}: wie geplant, also die Station selbst, ihr Stecker oder ihre Klemmen<. {swap}>",
+            "{low} to {high}: as planned, with the meter's error, so it is the station itself, its plug or its terminals<. {swap}>"
+            | "{low} bis {high}: wie geplant, mit dem Fehler des Messgeräts, also die Station selbst, ihr Stecker oder ihre Klemmen<. {swap}>",
         SwapWithNeighbour: "Swap it with a neighbour's" | "Mit der eines Nachbarn tauschen",
         BelowPlan { limit: Figure, low: Figure }:
             "{limit} to {low}: enough, but lower than drawn. Something on the way loses more than it should, and will lose more when it is warm or old: look for it"

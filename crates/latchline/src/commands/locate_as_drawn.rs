@@ -5,7 +5,8 @@ use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
 use latchline_finding::{CallMoment, ElementId, Figure, Severity, StateKind, Unit};
 use latchline_locate::{
-    Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, least_voltage_v, state_name,
+    Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, planned_v, read_as_planned,
+    state_name,
 };
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
@@ -150,6 +151,8 @@ impl<'a> AsDrawnOf<'a> {
             Some(decides) => (Some(decides), of_plain),
             None => (of_plain, None),
         };
+        // It is printed as the papers have it: a voltage within what is planned is never called a fault.
+        let as_planned = |known: Proof| read_as_planned(plant, &known.quantity).unwrap_or(known);
         Some(AsDrawnOf {
             assessment,
             device,
@@ -159,8 +162,8 @@ impl<'a> AsDrawnOf<'a> {
             start_up: assessment.start_up.iter().find(|one| one.fed_from == device.fed_from),
             sheet: assessment.supply_sheets.iter().find(|sheet| sheet.supply == device.source),
             has_neighbour: has_neighbour(plant.site, station),
-            reading,
-            otherwise,
+            reading: reading.map(as_planned),
+            otherwise: otherwise.map(as_planned),
         })
     }
 
@@ -315,7 +318,9 @@ impl<'a> AsDrawnOf<'a> {
         let limit_v = if is_plain { self.plain.limit_v } else { self.in_state.limit_v };
         let limit = Figure::new(limit_v, Unit::Volt);
         let is_short_there = !is_plain || (!self.plain.is_enough() && reading.low < limit_v);
-        let (low, high) = (down(reading.low), up(reading.high));
+        // With enough as planned, what the meter may show below the limit counts as below it.
+        let least_v = if is_short_there { reading.low } else { reading.low.max(limit_v) };
+        let (low, high) = (down(least_v), up(reading.high));
         let named = &reader.reading(&reading.quantity);
         text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
         let mut line = |words: AsDrawn<'_>| text.push_str(&hanging("  ", &words.say(language), width));
@@ -364,7 +369,9 @@ impl Plain {
         let at = ReadingPlace::Station(station);
         let model = plant.site.station_model(&plant.site.stations[station]);
         let limit = if state.calls.is_empty() { &model.least_standby_voltage } else { &model.least_voltage };
-        Plain { least_v: least_voltage_v(plant, at, &state), limit_v: limit.value.as_volts(), state }
+        let read = Quantity::Voltage { at, state: state.clone() };
+        let least_v = planned_v(plant, &read).map(|(least_v, _)| least_v);
+        Plain { least_v, limit_v: limit.value.as_volts(), state }
     }
 }
 

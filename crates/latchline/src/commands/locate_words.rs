@@ -21,6 +21,9 @@ const LEAST_LISTED: f64 = 0.005;
 const LEAST_SHARE_OF_PLACE: f64 = 0.02;
 /// A place is named beside the likeliest cause in it if it has at least so much more.
 const LEAST_MORE: f64 = 0.02;
+/// Where the readings leave more causes than this, a place is named to look at first only from this probability.
+const MANY_CAUSES: usize = 50;
+const LEAST_OF_MANY: f64 = 0.25;
 /// Causes that are listed in all.
 const MOST_LINES: usize = 10;
 /// Causes that are listed between two readings.
@@ -340,11 +343,10 @@ fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options
     let element = reader.element(hypothesis.cause.element);
     let (cause, element) = (hypothesis.cause.kind.say(language), element.as_deref());
     let own = reader.share(posterior.probability);
-    if located.is_as_predicted && !located.is_sure {
-        let told = evidence.symptoms.iter().any(|symptom| symptom.kind.is_bad());
-        let as_predicted = if told { Answer::AsPredictedOnlyTold } else { Answer::AsPredicted };
+    let no_fault = no_fault_shows(reader, evidence, located).filter(|_| !located.is_sure);
+    if let Some(no_fault) = no_fault {
         let possible = Answer::StillPossible { cause, element, own };
-        return format!("{} {}", as_predicted.say(language), possible.say(language));
+        return format!("{no_fault} {}", possible.say(language));
     }
     let first_place = located.places.first();
     let named = first_place.and_then(|place| reader.place(place));
@@ -353,7 +355,10 @@ fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options
     let adds = |place: &&PlaceShare| {
         place.probability > posterior.probability + LEAST_MORE || !place.members.contains(&first.members[0])
     };
-    let look = first_place.filter(adds).zip(named.as_deref()).map(|(place, name)| {
+    // Where so many causes are left, a place that has little more than others is no place to begin.
+    let is_worth_it =
+        |place: &&PlaceShare| first.members.len() <= MANY_CAUSES || place.probability >= LEAST_OF_MANY;
+    let look = first_place.filter(adds).filter(is_worth_it).zip(named.as_deref()).map(|(place, name)| {
         Answer::LookFirst { place: name, share: reader.share(place.probability) }.say(language)
     });
     let with_place = |text: String| match &look {
@@ -383,6 +388,24 @@ fn headline(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options
             with_place(Answer::ToldOfClass { causes, within, cause, element, own, share }.say(language))
         }
     }
+}
+
+/// That what was read needs no fault, where it needs none.
+fn no_fault_shows(reader: &Reader<'_>, evidence: &Evidence, located: &Located) -> Option<String> {
+    let is_told = evidence.symptoms.iter().any(|symptom| symptom.kind.is_bad());
+    if located.is_as_predicted {
+        let words = if is_told { Answer::AsPredictedOnlyTold } else { Answer::AsPredicted };
+        return Some(words.say(reader.language));
+    }
+    let planned = located.within_plan?;
+    let measured = &evidence.measured[planned.reading];
+    let value = &reader.value(&measured.quantity, measured.value);
+    let figure = |value| Figure::new(value, Unit::Volt);
+    let (low, high) = (figure(planned.low_v), figure(planned.high_v));
+    Some(match is_told {
+        true => Answer::WithinPlanButTold { value, low, high }.say(reader.language),
+        false => Answer::WithinPlan { value, low, high }.say(reader.language),
+    })
 }
 
 /// Kinds that are named where nothing is known.

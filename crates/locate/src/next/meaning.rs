@@ -11,7 +11,7 @@ const MOST_OUTCOMES: usize = 5;
 /// An outcome less probable than this is no outcome of its own.
 const LEAST_OUTCOME: f64 = 0.02;
 /// Causes below this share of an outcome are not named with it.
-const LEAST_NAMED: f64 = 0.03;
+pub(super) const LEAST_NAMED: f64 = 0.03;
 /// Where the scale is cut, in deviations of every cause.
 const CUTS: [f64; 9] = [-3.5, -2.0, -1.2, -0.5, 0.0, 0.5, 1.2, 2.0, 3.5];
 
@@ -127,10 +127,10 @@ pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Mea
             let value = quantity.unscale(value);
             if never_below { value.max(0.0) } else { value }
         };
-        // At both ends of the scale as far as those that are named reach, to two deviations.
+        // At both ends of the scale as far as the one that leads reaches, to two deviations: its middle is to be what the outcome stands for.
         let reach = |times: f64| {
-            let of_named = |one: &&Component| named.iter().any(|(cause, _)| *cause == one.cause);
-            components.iter().filter(of_named).map(move |one| one.mean + times * one.deviation)
+            let leads = |one: &&Component| named.first().is_some_and(|(cause, _)| *cause == one.cause);
+            components.iter().filter(leads).map(move |one| one.mean + times * one.deviation)
         };
         let (mut low, mut high) = (stretch.from, stretch.to);
         if low == first {

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
 use crate::common::{judge_with, keys};
-use latchline_finding::{MainsLost, Remedy, Severity, WithoutMains};
+use latchline_finding::{EditStep, MainsLost, Remedy, Severity, WithoutMains};
 use latchline_remedy::propose;
 use latchline_site::{builtin_catalogue, edit};
 
@@ -86,6 +86,27 @@ fn too_little_voltage_at_a_lock() {
     has("lock-voltage-too-low", &text, &["thicker-lock-cable"]);
     let spare = STRIKE.replace("flex-1.0", "pair-0.8").replace("4 m", "36 m");
     has("lock-voltage-too-low", &site(&lock(&spare), "", "", ""), &["two-pairs-to-the-lock"]);
+}
+
+/// Of a door outdoors no cable is proposed that is made for indoors. By hand, for the 36 m here: a pair of outdoor-0.8 in copper of 0.5 mm² has
+/// 36.0 ohm/km (IEC 60228, class 1, from memory), so that one of its pairs drops more than flex-0.75 (26.0 ohm/km, class 5) and two less.
+#[test]
+fn a_lock_outdoors_gets_no_cable_for_indoors() {
+    let far = STRIKE.replace("flex-1.0", "flex-0.75").replace("4 m", "36 m");
+    let outdoors = site(&lock(&far), "outdoors = true", "", "");
+    let judged = judge_with(&outdoors, &[builtin_catalogue().1]);
+    let low = judged.assessment.findings.iter().find(|one| one.code.as_str() == "lock-voltage-too-low");
+    let remedies = propose(&judged.bench(), low.unwrap());
+    let cables: Vec<String> = remedies
+        .iter()
+        .flat_map(|remedy| &remedy.edit.changes)
+        .filter(|(path, _)| path.last() == Some(&EditStep::from("cable")))
+        .map(|(_, change)| format!("{change:?}"))
+        .collect();
+    assert!(!cables.is_empty() && cables.iter().all(|cable| cable.contains("outdoor-0.8")), "{cables:?}");
+    assert!(remedies.iter().any(|remedy| remedy.kind == "two-pairs-to-the-lock"), "{remedies:?}");
+    let indoors = site(&lock(&far), "", "", "");
+    has("lock-voltage-too-low", &indoors, &["thicker-lock-cable"]);
 }
 
 #[test]

@@ -34,6 +34,7 @@ pub mod codes;
 pub mod edit;
 pub mod keys;
 pub mod model;
+pub mod outdoors;
 pub mod parse;
 pub mod ranges;
 mod resolve;

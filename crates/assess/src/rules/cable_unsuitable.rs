@@ -1,10 +1,10 @@
 //! `cable-unsuitable`
 
 use super::limit::grade;
-use super::outdoors;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{Both, CodeDoc, Severity};
 use latchline_site::catalogue::Environment;
+use latchline_site::outdoors;
 use latchline_words::terms::Term;
 
 rule! {
@@ -72,7 +72,7 @@ fn lock_cables(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             let Some(name) = &used.cable else { continue };
             let Some(cable) = site.catalogue.cables.get(&name.value) else { continue };
             let allowed = &cable.environments;
-            if allowed.value.contains(&Environment::Outdoors) {
+            if outdoors::is_made_for_door(entrance, cable) {
                 continue;
             }
             let listed: Vec<Both> =

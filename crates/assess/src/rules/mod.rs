@@ -68,7 +68,6 @@ pub mod no_operating_point;
 pub mod no_spare_ports;
 pub mod no_station;
 pub mod outdoor_run_without_surge_protection;
-mod outdoors;
 pub mod port_overloaded;
 pub mod prices_left_out;
 pub mod relay_on_unsecure_side;

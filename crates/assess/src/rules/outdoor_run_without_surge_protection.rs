@@ -1,11 +1,11 @@
 //! `outdoor-run-without-surge-protection`
 
 use super::limit::LENGTH_ROUNDING_M;
-use super::outdoors::section_outdoors;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
+use latchline_site::outdoors::section_outdoors;
 
 rule! {
     pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning or Advice, check

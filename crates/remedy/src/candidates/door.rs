@@ -12,8 +12,9 @@ use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUP
 use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
-use latchline_site::catalogue::{Feed, Lock, LockKind, PowerLoss, StationModel};
+use latchline_site::catalogue::{Cable, Feed, Lock, LockKind, PowerLoss, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse};
+use latchline_site::outdoors::is_made_for_door;
 
 /// Contact ratings of common relays (common practice, no source).
 const RELAYS_A: [f64; 3] = [5.0, 10.0, 16.0];
@@ -165,18 +166,30 @@ pub(super) fn other_door_stations(bench: &Bench<'_>, entrance: &Entrance) -> Vec
         .collect()
 }
 
-/// Cables of less resistance, cheapest first.
+/// Cables of less resistance that are made for where the lock's lies, cheapest first; then those that have it with two pairs in parallel.
 fn thicker_cables(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
     let Some(own) = &at.used.cable else { return Vec::new() };
     let cables = &bench.site.catalogue.cables;
-    let own_ohm_per_m = conductor_ohm_per_m(&cables[&own.value], 20.0);
-    let mut thicker: Vec<_> =
-        cables.values().filter(|cable| conductor_ohm_per_m(cable, 20.0) < own_ohm_per_m).collect();
-    thicker.sort_by(|a, b| by_price(&a.head, &b.head));
-    thicker
-        .into_iter()
-        .map(|cable| Candidate::new("thicker-lock-cable", at.set("cable", quoted(&cable.head.name))))
-        .collect()
+    let ohm_per_m = |cable: &Cable, pairs: u32| conductor_ohm_per_m(cable, 20.0) / f64::from(pairs.max(1));
+    let pairs_now = at.used.pairs.value;
+    let now_ohm_per_m = ohm_per_m(&cables[&own.value], pairs_now);
+    let suits = |cable: &&Cable| cable.head.name != own.value && is_made_for_door(at.entrance, cable);
+    let mut others: Vec<&Cable> = cables.values().filter(suits).collect();
+    others.sort_by(|a, b| by_price(&a.head, &b.head));
+    let on = |pairs: u32| {
+        let thicker = others.iter().filter(move |cable| {
+            cable.pairs.value >= pairs && ohm_per_m(cable, pairs) < now_ohm_per_m
+        });
+        thicker.map(move |cable| {
+            let mut edit = at.set("cable", quoted(&cable.head.name));
+            if pairs != pairs_now {
+                edit = edit.then(at.set("pairs", pairs.to_string()));
+            }
+            let kind = if pairs > pairs_now { "two-pairs-to-the-lock" } else { "thicker-lock-cable" };
+            Candidate::new(kind, edit)
+        })
+    };
+    on(1).chain(on(2)).collect()
 }
 
 /// Two pairs of its cable in parallel, where it has as many and one is used.

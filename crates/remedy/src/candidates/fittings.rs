@@ -12,6 +12,7 @@ use latchline_finding::{Change, Code, Edit, EditStep};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{Accessory, AccessoryKind, Light};
 use latchline_site::model::{AlarmInput, AlarmKind, Entrance, LightFeed, LightUse, RelayContact};
+use latchline_site::outdoors::is_made_for_door;
 
 /// Candidates for a finding about the modules, lights, heater or alarm inputs of an entrance.
 pub(super) fn for_fittings(bench: &Bench<'_>, element: &str, code: Code) -> Vec<Candidate> {
@@ -206,7 +207,7 @@ fn at_inputs(entrance: &Entrance, key: &str, value: &str, suits: impl Fn(&AlarmI
 fn thicker_input_cables(bench: &Bench<'_>, entrance: &Entrance) -> Vec<Candidate> {
     let cables = &bench.site.catalogue.cables;
     let ohm_per_m = |name: &str| cables.get(name).map_or(0.0, |cable| conductor_ohm_per_m(cable, 20.0));
-    let mut by_cost: Vec<_> = cables.values().collect();
+    let mut by_cost: Vec<_> = cables.values().filter(|cable| is_made_for_door(entrance, cable)).collect();
     by_cost.sort_by(|a, b| by_price(&a.head, &b.head));
     by_cost
         .into_iter()

@@ -11,6 +11,7 @@ use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_network::{Layout, NodeRef, Segment};
 use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole, Cable};
 use latchline_site::model::{RunStart, RunStop, Site};
+use latchline_site::outdoors::is_made_for_run;
 
 /// Loop resistance of a pair as installed, per metre, at 20 °C.
 fn loop_per_metre(cable: &Cable, pairs: u32) -> f64 {
@@ -119,6 +120,7 @@ pub(super) fn other_cables(bench: &Bench<'_>, finding: &Finding, element: &str) 
     cables_by_price(site)
         .into_iter()
         .filter(|name| runs.iter().any(|run| *name != site.runs[*run].cable.value))
+        .filter(|name| runs.iter().all(|run| fits(bench, *run, name)))
         .map(|name| {
             let edits = runs.iter().map(|run| replace_cable(bench, *run, name));
             Candidate::new("other-cable", edits.fold(Edit::default(), Edit::then))
@@ -130,12 +132,9 @@ pub(super) fn other_cables(bench: &Bench<'_>, finding: &Finding, element: &str) 
 pub(super) fn new_cable(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     let site = bench.site;
     let Some(run) = site.runs.iter().position(|run| run.id.as_str() == element) else { return Vec::new() };
-    let same = replace_cable(bench, run, &site.runs[run].cable.value);
-    let mut list = vec![Candidate::new("new-cable", same)];
-    list.extend(
-        thicker_cables(bench, run).map(|name| Candidate::new("new-cable", replace_cable(bench, run, name))),
-    );
-    list
+    let same = Some(site.runs[run].cable.value.as_str()).filter(|same| fits(bench, run, same));
+    let names = same.into_iter().chain(thicker_cables(bench, run));
+    names.map(|name| Candidate::new("new-cable", replace_cable(bench, run, name))).collect()
 }
 
 /// The runs that a finding lists, each to a free port of a box at the same place as the supply where they start: the cable
@@ -172,10 +171,9 @@ pub(super) fn is_thicker(bench: &Bench<'_>, run: usize, name: &str) -> bool {
     loop_per_metre(&bench.site.catalogue.cables[name], 1) < 0.95 * now
 }
 
-/// Whether a cable may run where the run does.
+/// Whether a cable is made for where the run lies.
 pub(super) fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
-    let cable = &bench.site.catalogue.cables[name];
-    cable.environments.value.contains(&bench.site.runs[run].environment.value)
+    is_made_for_run(bench.site, &bench.site.runs[run], &bench.site.catalogue.cables[name])
 }
 
 /// Thicker cables for one run, cheapest first.

@@ -1,16 +1,31 @@
-//! Which runs go outdoors, for every rule that asks.
+//! Which cables lie outdoors, for everyone who judges or chooses one.
 
+use crate::catalogue::{Cable, Environment};
+use crate::model::{Entrance, Run, RunStart, RunStop, Section, Site};
 use latchline_finding::Provenance;
-use latchline_site::model::{Run, RunStart, RunStop, Section, Site};
+
+/// Whether a cable is made for everywhere that a run lies: for its environment and, where that is not stated, for the open air if one of its
+/// devices stands outdoors.
+pub fn is_made_for_run(site: &Site, run: &Run, cable: &Cable) -> bool {
+    let is_made_for = |environment| cable.environments.value.contains(&environment);
+    is_made_for(run.environment.value)
+        && (section_outdoors(site, run).is_none() || is_made_for(Environment::Outdoors))
+}
+
+/// Whether a cable is made for where what is fitted at a door lies: for the open air if the door is outdoors. How much of it is in the open is
+/// not known.
+pub fn is_made_for_door(entrance: &Entrance, cable: &Cable) -> bool {
+    !entrance.place.outdoors || cable.environments.value.contains(&Environment::Outdoors)
+}
 
 /// Whether the environment of a run is stated, so that where its devices stand says nothing further.
-pub(super) fn is_stated(run: &Run) -> bool {
+pub fn is_stated(run: &Run) -> bool {
     run.environment.provenance != Provenance::Assumed
 }
 
 /// Of a run whose environment is not stated, the first section to a device that stands outdoors, and whether that is away from all
 /// buildings; at the wall of one the cable comes from inside.
-pub(super) fn section_outdoors<'a>(site: &Site, run: &'a Run) -> Option<(&'a Section, bool)> {
+pub fn section_outdoors<'a>(site: &Site, run: &'a Run) -> Option<(&'a Section, bool)> {
     if is_stated(run) {
         return None;
     }

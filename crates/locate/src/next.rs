@@ -38,8 +38,9 @@ const LEAST_BITS: f64 = 0.02;
 /// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at where all are so.
 const MOSTLY_ONE: f64 = 0.97;
 const MOST_LOOKED_AT: usize = 40;
-/// Readings whose outcomes are put through the whole inference, at most; and those of one kind in one state, which are much alike.
-const MOST_REPLAYED: usize = 16;
+/// Readings whose outcomes are put through the whole inference, at most; and those of one kind at one kind of place in one state, which are much
+/// alike.
+const MOST_REPLAYED: usize = 24;
 const MOST_ALIKE: usize = 3;
 /// A reading whose outcomes all leave the same cause in the lead has to tell more than this, in bits.
 const LEAST_BITS_OF_ONE: f64 = 0.3;
@@ -140,8 +141,11 @@ pub(crate) fn next_reading(
             break;
         }
         let quantity = &model.quantities[known + place];
+        let kind = std::mem::discriminant::<Quantity>;
+        let kind_of_place = |one: &Quantity| std::mem::discriminant(&one.place());
         let alike = replayed.iter().filter(|one| {
-            std::mem::discriminant(**one) == std::mem::discriminant(quantity)
+            kind(one) == kind(quantity)
+                && kind_of_place(one) == kind_of_place(quantity)
                 && one.state() == quantity.state()
         });
         if alike.count() >= MOST_ALIKE {

@@ -35,11 +35,13 @@ const MOST_CAUSES: usize = 80;
 const LEAST_LEFT: f64 = 1e-5;
 /// A reading that tells less than this, in bits, is not worth taking.
 const LEAST_BITS: f64 = 0.02;
-/// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at for another.
+/// A reading of which one outcome is as probable as this tells little in words; so many of the best are looked at where all are so.
 const MOSTLY_ONE: f64 = 0.97;
 const MOST_LOOKED_AT: usize = 40;
-/// Readings whose outcomes are put through the whole inference, at most.
-const MOST_REPLAYED: usize = 8;
+/// Readings whose outcomes are put through the whole inference, at most; and those of one kind at one kind of place in one state, which are much
+/// alike.
+const MOST_REPLAYED: usize = 24;
+const MOST_ALIKE: usize = 3;
 /// A reading whose outcomes all leave the same cause in the lead has to tell more than this, in bits.
 const LEAST_BITS_OF_ONE: f64 = 0.3;
 
@@ -131,20 +133,30 @@ pub(crate) fn next_reading(
     // What is promised is what the answer would say: a reading is weighed by what its outcomes would really leave.
     let replay = Replay::new(plant, evidence, hypotheses, ranking, &left, inference);
     let mut best: Option<(f64, NextReading)> = None;
-    let mut replayed = 0;
-    for place in order.iter().take(MOST_LOOKED_AT) {
+    let mut replayed: Vec<&Quantity> = Vec::new();
+    for place in &order {
         let (promised_rate, _, minutes) = scored[*place];
         let is_beaten = best.as_ref().is_some_and(|(rate, _)| *rate >= promised_rate);
-        if is_beaten || replayed >= MOST_REPLAYED {
+        if is_beaten || replayed.len() >= MOST_REPLAYED {
             break;
         }
         let quantity = &model.quantities[known + place];
+        let kind = std::mem::discriminant::<Quantity>;
+        let kind_of_place = |one: &Quantity| std::mem::discriminant(&one.place());
+        let alike = replayed.iter().filter(|one| {
+            kind(one) == kind(quantity)
+                && kind_of_place(one) == kind_of_place(quantity)
+                && one.state() == quantity.state()
+        });
+        if alike.count() >= MOST_ALIKE {
+            continue;
+        }
         let told = meanings(quantity, &components(known + place));
         // Of a reading whose outcomes run into each other nobody could say what it means: one that tells some apart comes first.
         if !is_plain(&told) {
             continue;
         }
-        replayed += 1;
+        replayed.push(quantity);
         let (meanings, bits) = replay.held(quantity, told);
         let rate = bits / minutes;
         if is_plain(&meanings)

@@ -27,6 +27,7 @@
 //! # Ok::<(), latchline_site::edit::EditError>(())
 //! ```
 
+mod alike;
 mod catalogues;
 mod in_order;
 mod known;

@@ -70,15 +70,15 @@ fn holds(site: &Site, items: &[&str]) {
     let plant = Plant::new(site, &layout);
     let before = checked(&plant, items);
     assert!(before.problems.is_empty(), "{:?}", before.problems);
-    let ask = |evidence| locate(&plant, evidence, &Rates::built_in(), &Options::default());
-    let found = ask(&before.evidence);
+    let (rates, options) = (Rates::built_in(), Options::default());
+    let found = locate(&plant, &before.evidence, &rates, &options);
     let next = found.next.as_ref().expect("a reading is proposed");
     assert!(next.meanings.len() > 1, "{items:?}");
     for meaning in &next.meanings {
         let middle = 0.5 * (meaning.low + meaning.high);
         let mut evidence = before.evidence.clone();
         evidence.measured.push(good_reading(next.quantity.clone(), middle));
-        let after = ask(&evidence);
+        let after = locate(&plant, &evidence, &rates, &options);
         let promised = meaning.causes[0];
         let share: f64 = if found.is_seen(promised) {
             assert_eq!(after.cause(0).0.cause, found.cause(promised).0.cause, "{items:?} {meaning:?}");

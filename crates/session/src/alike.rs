@@ -6,13 +6,7 @@ use latchline_finding::{Code, Edit, EditStep, ElementId, Finding, Severity};
 use latchline_site::model::Site;
 
 /// Whether two jobs are the same fault with the same remedy at two doors.
-pub(crate) fn is_alike(
-    site: &Site,
-    first: &Assessment,
-    jobs: &Jobs,
-    one: usize,
-    other: usize,
-) -> bool {
+pub(crate) fn is_alike(site: &Site, first: &Assessment, jobs: &Jobs, one: usize, other: usize) -> bool {
     let of = |index: usize| {
         let job: &Job = &jobs.jobs[index];
         let findings: Vec<&Finding> = job

@@ -95,11 +95,7 @@ pub(super) fn entered(
 }
 
 /// The change with the figure of the worst finding of its job: what another finding comes to says nothing of the one that is named.
-pub(super) fn of_the_worst(
-    assessment: &Assessment,
-    cause: &Cause,
-    mut change: JobChange,
-) -> JobChange {
+pub(super) fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -> JobChange {
     let Some(worst) = cause.findings.first().map(|worst| &assessment.findings[*worst]) else { return change };
     let carried = change.carried_by.map(|(finding, _)| &assessment.findings[finding]);
     if carried.is_some_and(|one| (one.code, &one.element) != (worst.code, &worst.element)) {

@@ -177,9 +177,9 @@ fn thicker_cables(bench: &Bench<'_>, at: &LockPlace<'_>) -> Vec<Candidate> {
     let mut others: Vec<&Cable> = cables.values().filter(suits).collect();
     others.sort_by(|a, b| by_price(&a.head, &b.head));
     let on = |pairs: u32| {
-        let thicker = others.iter().filter(move |cable| {
-            cable.pairs.value >= pairs && ohm_per_m(cable, pairs) < now_ohm_per_m
-        });
+        let thicker = others
+            .iter()
+            .filter(move |cable| cable.pairs.value >= pairs && ohm_per_m(cable, pairs) < now_ohm_per_m);
         thicker.map(move |cable| {
             let mut edit = at.set("cable", quoted(&cable.head.name));
             if pairs != pairs_now {

@@ -31,7 +31,8 @@ pub(super) fn for_supply(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
         .map(|index| (index, runs_of(site, index)))
         .filter(|(_, runs)| runs.len() > 1)
         .collect();
-    boxes.sort_by_key(|(_, runs)| std::cmp::Reverse(runs.iter().map(|run| run.sections.len()).sum::<usize>()));
+    boxes
+        .sort_by_key(|(_, runs)| std::cmp::Reverse(runs.iter().map(|run| run.sections.len()).sum::<usize>()));
     let mut list = Vec::new();
     for (index, runs) in boxes.into_iter().take(MOST_DISTRIBUTORS) {
         // One run at least stays.

@@ -5,11 +5,10 @@
 //! remedy at several doors is one job. A job that no change does while another fault is there, and one does once that is mended, comes after
 //! those that mend it; where that replaces a supply that an earlier job replaces, both are one job: it is bought once.
 
-use crate::alike::is_alike;
 use crate::view::View;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, excess, jobs as first_jobs, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
-use latchline_finding::{Code, Edit, ElementId, Finding, Remedy, Severity};
+use latchline_finding::{Code, Edit, EditStep, ElementId, Finding, Remedy, Severity};
 use latchline_remedy::{Bench, again, most_looked_at, offered, with_remedies_of};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::edit;
@@ -397,4 +396,36 @@ fn mending(bench: &Bench<'_>, finding: &Finding, known: &Remedy, wanted: &[Key])
     let all: Vec<Remedy> = same.into_iter().chain(others).collect();
     let most = all.iter().map(mended).max()?;
     all.into_iter().find(|remedy| mended(remedy) == most)
+}
+
+/// Whether two jobs are the same fault with the same remedy at two doors.
+fn is_alike(site: &Site, first: &Assessment, jobs: &Jobs, one: usize, other: usize) -> bool {
+    let of = |index: usize| {
+        let job: &Job = &jobs.jobs[index];
+        let findings: Vec<&Finding> = job
+            .causes
+            .iter()
+            .flat_map(|cause| &jobs.causes[*cause].findings)
+            .map(|finding| &first.findings[*finding])
+            .collect();
+        let door = findings.first()?.element.as_ref()?;
+        let is_door = site.entrances.iter().any(|entrance| entrance.id == *door);
+        let is_of_it = is_door && findings.iter().all(|finding| finding.element.as_ref() == Some(door));
+        let codes: Vec<(Code, Severity)> =
+            findings.iter().map(|finding| (finding.code, finding.severity)).collect();
+        let remedy = &job.change.as_ref()?.remedy;
+        is_of_it.then(|| (jobs.danger(job), codes, remedy.kind, without(&remedy.edit, door)))
+    };
+    of(one).is_some_and(|shape| of(other).is_some_and(|other| shape == other))
+}
+
+/// A change with the name of a door left open.
+fn without(edit: &Edit, door: &ElementId) -> Edit {
+    let mut edit = edit.clone();
+    for step in edit.changes.iter_mut().flat_map(|(path, _)| path) {
+        if matches!(step, EditStep::Key(name) if name == door.as_str()) {
+            *step = EditStep::Key(String::new());
+        }
+    }
+    edit
 }

@@ -27,7 +27,6 @@
 //! # Ok::<(), latchline_site::edit::EditError>(())
 //! ```
 
-mod alike;
 mod catalogues;
 mod in_order;
 mod known;

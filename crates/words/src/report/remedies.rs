@@ -118,7 +118,6 @@ words! {
             "regenerating distributor in front"
             | "regenerierender Verteiler davor",
         SecondaryEntrance: "secondary entrance" | "Nebeneingang",
-        SecondSupply: "second supply for some of the runs" | "zweites Netzteil für einen Teil der Stränge",
         ShorterDelay: "shorter delay" | "kürzere Verzögerung",
         ShorterHoldTime: "shorter hold time" | "kürzere Freigabezeit",
         SupplyAsDelivered: "supply set back to its delivered voltage" | "Netzteil zurück auf Lieferspannung",

@@ -157,17 +157,12 @@ const LEAST_CHANGES: usize = 40;
 /// The first finding of each code on each supply's tree has its turn before the others. When as much was looked at as
 /// `MOST_WORK` allows, the rest is not tried; the second figure is how many findings that leaves.
 pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
-    with_remedies_of(bench, |_| true)
-}
-
-/// The same, but only those findings that are wanted get remedies.
-pub fn with_remedies_of(bench: &Bench<'_>, is_wanted: impl Fn(&Finding) -> bool) -> (Vec<Finding>, usize) {
     let mut findings = bench.assessment.findings.clone();
     let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);
     let mut groups: BTreeMap<(Code, Option<&ElementId>), usize> = BTreeMap::new();
     let mut turns: Vec<(usize, usize)> = Vec::new();
     for (index, finding) in bench.assessment.findings.iter().enumerate() {
-        if finding.is_to_be_mended() && is_wanted(finding) {
+        if finding.is_to_be_mended() {
             let turn = groups.entry((finding.code, source_of(bench, finding))).or_default();
             turns.push((*turn, index));
             *turn += 1;

@@ -9,7 +9,7 @@ use crate::view::View;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, excess, jobs as first_jobs, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Code, Edit, EditStep, ElementId, Finding, Remedy, Severity};
-use latchline_remedy::{Bench, again, most_looked_at, offered, with_remedies_of};
+use latchline_remedy::{Bench, again, most_looked_at, offered};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::edit;
 use latchline_site::model::Site;
@@ -33,7 +33,14 @@ impl View {
         if self.known.jobs.get().is_none()
             && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
         {
-            let changed = |change: &Edit| self.changed(change);
+            let changed = |change: &Edit| {
+                let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
+                self.known
+                    .catalogues
+                    .loaded
+                    .resolve(&self.sources().with_text(self.site_file, text), self.site_file)
+                    .site
+            };
             let mut first = first_jobs(site, assessment, &changed);
             let mut joined = 0;
             let found = loop {
@@ -47,13 +54,6 @@ impl View {
             self.known.jobs.get_or_init(|| found);
         }
         Ok(self.known.jobs.get())
-    }
-
-    /// The site with a change made.
-    fn changed(&self, change: &Edit) -> Option<Site> {
-        let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
-        let sources = self.sources().with_text(self.site_file, text);
-        self.known.catalogues.loaded.resolve(&sources, self.site_file).site
     }
 }
 
@@ -257,15 +257,8 @@ impl After<'_> {
             jobs.jobs[index].causes = causes;
         } else {
             let head = self.head(jobs, index);
-            let is_first = self.last.is_none() && self.went.is_empty();
-            remedy = match is_first {
-                true => None,
-                false => self.chosen_now(site, now, &bench, &head, &wanted)?,
-            };
-            remedy = remedy.or_else(|| {
-                let finding = now_standing(now, &head, &wanted)?;
-                mending(&bench, finding, &change.remedy, &wanted)
-            });
+            remedy = now_standing(now, &head, &wanted)
+                .and_then(|finding| mending(&bench, finding, &change.remedy, &wanted));
             // The figure of another finding says nothing of the one that is named.
             if !wanted.contains(&head) {
                 remedy.iter_mut().for_each(|remedy| remedy.value_after = None);
@@ -289,30 +282,6 @@ impl After<'_> {
         self.now = next;
         self.last = Some((index, standing));
         Ok(())
-    }
-
-    /// The change that a list of jobs made now would have for these findings, where it mends all of them: what `fix` makes of the job at its turn.
-    fn chosen_now(
-        &self,
-        site: &Site,
-        now: &Assessment,
-        bench: &Bench<'_>,
-        head: &Key,
-        wanted: &[Key],
-    ) -> Result<Option<Remedy>, GivenUp> {
-        let (findings, _) = with_remedies_of(bench, |finding| wanted.contains(&key(finding)));
-        // A trial that was given up mends nothing.
-        self.now.known.memory.check()?;
-        let with = Assessment { findings, ..now.clone() };
-        let found = first_jobs(site, &with, &|change| self.now.changed(change));
-        let mends_all = |change: &&JobChange| wanted.iter().all(|key| change.remedy.clears.contains(key));
-        let Some(change) = found.jobs.iter().filter_map(|job| job.change.as_ref()).find(mends_all) else {
-            return Ok(None);
-        };
-        let of_head = with.findings.iter().filter(|finding| key(finding) == *head);
-        let same = of_head.flat_map(|finding| &finding.remedies).find(|one| one.edit == change.remedy.edit);
-        let value_after = same.and_then(|same| same.value_after);
-        Ok(Some(Remedy { value_after, ..change.remedy.clone() }))
     }
 
     /// What names the worst finding of a job, that of its headline.

@@ -7,7 +7,6 @@
 mod cause;
 mod danger;
 mod offers;
-mod one_run;
 mod one_supply;
 mod standing;
 
@@ -20,7 +19,7 @@ use crate::assessment::Assessment;
 use cause::Causes;
 use latchline_finding::{Edit, Money, Remedy};
 use latchline_site::model::Site;
-use offers::{Offered, Offers, entered, of_the_worst};
+use offers::{Offered, Offers, entered};
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
@@ -123,36 +122,18 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
         found.causes.push(cause);
         cleared.push(clears);
     }
-    join_on_one_run(site, assessment, &offers, &mut found, changed);
     found
 }
 
-/// Makes jobs one that change the same run and that one change of it does.
-fn join_on_one_run(
-    site: &Site,
-    assessment: &Assessment,
-    offers: &Offers<'_>,
-    found: &mut Jobs,
-    changed: &dyn Fn(&Edit) -> Option<Site>,
-) {
-    let mut first = 0;
-    while first < found.jobs.len() {
-        let for_both = |other: usize| {
-            let [one, two] = [first, other].map(|job| &found.jobs[job]);
-            let causes = one.causes.iter().chain(&two.causes);
-            let wanted = causes.flat_map(|cause| &found.causes[*cause].findings).copied().collect();
-            let changes = [one.change.as_ref()?, two.change.as_ref()?];
-            Some((other, one_run::for_both(site, offers, changes, &wanted, changed)?))
-        };
-        let Some((other, change)) = (first + 1..found.jobs.len()).find_map(for_both) else {
-            first += 1;
-            continue;
-        };
-        let other = found.jobs.remove(other);
-        let job = &mut found.jobs[first];
-        job.causes.extend(other.causes);
-        job.change = Some(of_the_worst(assessment, &found.causes[job.causes[0]], change));
+/// The change with the figure of the worst finding of its job: what another finding comes to says nothing of the one that is named.
+fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -> JobChange {
+    let Some(worst) = cause.findings.first().map(|worst| &assessment.findings[*worst]) else { return change };
+    let carried = change.carried_by.map(|(finding, _)| &assessment.findings[finding]);
+    if carried.is_some_and(|one| (one.code, &one.element) != (worst.code, &worst.element)) {
+        let same = worst.remedies.iter().find(|remedy| remedy.edit == change.remedy.edit);
+        change.remedy.value_after = same.and_then(|remedy| remedy.value_after);
     }
+    change
 }
 
 /// Most changes of which it is looked at whether a dwelling has to be entered.

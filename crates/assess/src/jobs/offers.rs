@@ -93,14 +93,3 @@ pub(super) fn entered(
         false => changed(&remedy.edit).map(|after| dwellings_to_enter(site, &after)),
     }
 }
-
-/// The change with the figure of the worst finding of its job: what another finding comes to says nothing of the one that is named.
-pub(super) fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -> JobChange {
-    let Some(worst) = cause.findings.first().map(|worst| &assessment.findings[*worst]) else { return change };
-    let carried = change.carried_by.map(|(finding, _)| &assessment.findings[finding]);
-    if carried.is_some_and(|one| (one.code, &one.element) != (worst.code, &worst.element)) {
-        let same = worst.remedies.iter().find(|remedy| remedy.edit == change.remedy.edit);
-        change.remedy.value_after = same.and_then(|remedy| remedy.value_after);
-    }
-    change
-}

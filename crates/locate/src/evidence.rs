@@ -92,6 +92,11 @@ pub struct Measured {
     pub taken: Taken,
 }
 
+/// A reading as a good meter gives it.
+pub fn good_reading(quantity: Quantity, value: f64) -> Measured {
+    Measured { quantity, value, instrument: Instrument::Good, taken: Taken::Settled }
+}
+
 impl Measured {
     /// The value on the scale on which it is compared.
     pub(crate) fn scaled(&self) -> f64 {

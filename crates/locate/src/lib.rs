@@ -35,14 +35,14 @@ mod stage;
 mod told;
 
 pub use effect::Effect;
-pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken};
+pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken, good_reading};
 pub use hypothesis::{Hypothesis, hypotheses};
 pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
-pub use located::{Class, Located, Options, Planned, Proof, expected, locate};
-pub use next::{Meaning, NextReading, good_reading};
+pub use located::{Class, Located, Options, Planned, expected, locate};
+pub use next::{Meaning, NextReading};
 pub use pairs::Pair;
 pub use place::{Place, PlaceShare};
-pub use planned::{planned_v, read_as_planned};
+pub use planned::{Proof, planned_v, read_as_planned};
 pub use plant::Plant;
 pub use posterior::{Posterior, Ranking};
 pub use predict::State;

@@ -9,7 +9,7 @@ use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
 use crate::place::{PlaceShare, places};
-use crate::planned::planned_v;
+use crate::planned::{Proof, planned_v};
 use crate::plant::Plant;
 use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
@@ -85,17 +85,6 @@ pub struct Located {
     pub seen: Vec<bool>,
     /// The reading that tells most for its effort; `None` where the answer is sure enough or no reading tells more.
     pub next: Option<NextReading>,
-}
-
-/// A reading and what it should be without any fault, to two deviations.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Proof {
-    /// What is read.
-    pub quantity: Quantity,
-    /// Lowest.
-    pub low: f64,
-    /// Highest.
-    pub high: f64,
 }
 
 /// A reading within what is planned.

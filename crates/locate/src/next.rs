@@ -8,7 +8,7 @@
 //! That is the order in which readings are looked at. The outcomes of the first are then put through the same inference that will answer once the
 //! reading is given (`replay`): what is printed, and by how much the reading narrows the list, is what that says.
 
-use crate::evidence::{Evidence, Instrument, Measured, Taken};
+use crate::evidence::Evidence;
 use crate::hypothesis::Hypothesis;
 use crate::inference::Inference;
 use crate::model::Model;
@@ -194,9 +194,4 @@ fn information(components: &[Component]) -> f64 {
         sum -= one.share * alike.ln();
     }
     sum.max(0.0)
-}
-
-/// A reading as a good meter gives it.
-pub fn good_reading(quantity: Quantity, value: f64) -> Measured {
-    Measured { quantity, value, instrument: Instrument::Good, taken: Taken::Settled }
 }

@@ -1,11 +1,21 @@
 //! What a voltage may be as planned: the range that the assessment and its papers print for it.
 
-use crate::located::Proof;
-use crate::next::good_reading;
+use crate::evidence::good_reading;
 use crate::plant::Plant;
 use crate::quantity::Quantity;
 use latchline_network::StateSpace;
 use latchline_network::readings::{Predictor, Reading};
+
+/// A reading and what it should be without any fault, to two deviations.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proof {
+    /// What is read.
+    pub quantity: Quantity,
+    /// Lowest.
+    pub low: f64,
+    /// Highest.
+    pub high: f64,
+}
 
 /// The least and the most of a voltage with every tolerance against it and for it, in volts; `None` where there is no operating point, the
 /// state cannot occur, or it is no voltage.

@@ -4,11 +4,12 @@
 //! its limits, the network is solved exactly with them, and the meter's error is heavy-tailed. The inference knows none of this.
 
 use crate::effect::Effect;
+use crate::evidence::good_reading;
 use crate::evidence::{Evidence, Measured};
 use crate::hypothesis::Hypothesis;
 use crate::located::{Options, locate};
 use crate::model::Model;
-use crate::next::{effort_minutes, good_reading};
+use crate::next::effort_minutes;
 use crate::plant::Plant;
 use crate::quantity::Quantity;
 use crate::rates::Rates;

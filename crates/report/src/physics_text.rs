@@ -37,6 +37,7 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let devices = summary.devices;
     let down = summary.not_running.len();
     let dropouts = (summary.dropouts > 0).then_some(summary.dropouts);
+    let trips = (summary.trips > 0).then_some(summary.trips);
     let words = match (summary.outcome, summary.time_s) {
         ("runs", Some(time_s)) if start_s(time_s) == 0.0 && dropouts.is_none() => {
             PowerReturn::UpAtOnce { devices }
@@ -44,7 +45,8 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
         ("runs", Some(time_s)) => {
             let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
             let time = &start_time(time_s, look.language);
-            return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts }.say(look.language);
+            return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts, trips }
+                .say(look.language);
         }
         ("hiccups", _) => {
             let period = summary.period_s.map(|period_s| look.figure(Figure::new(period_s, Unit::Second)));

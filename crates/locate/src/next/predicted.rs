@@ -4,8 +4,8 @@
 //! from what that size predicts, and narrows it. Each size has a residual of its own. A reading that does not depend on the size is therefore
 //! as wide as the sizes that the tolerances leave open, though each of them alone would predict it narrowly.
 
-use super::good_reading;
 use super::meaning::Component;
+use crate::evidence::good_reading;
 use crate::gauss::Cholesky;
 use crate::inference::Inference;
 use crate::model::{Model, Outcome};

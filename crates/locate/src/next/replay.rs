@@ -1,8 +1,8 @@
 //! What the answer will say once a reading is given: the same inference, run on the middle of every outcome.
 
-use super::good_reading;
 use super::meaning::{LEAST_NAMED, Meaning};
 use crate::evidence::Evidence;
+use crate::evidence::good_reading;
 use crate::hypothesis::Hypothesis;
 use crate::inference::Inference;
 use crate::model::Model;

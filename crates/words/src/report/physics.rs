@@ -6,9 +6,9 @@ sentences! {
     /// What happens when power returns.
     pub enum PowerReturn<'a> {
         Line { what: &'a str }: "Power return: {what}." | "Netzwiederkehr: {what}.",
-        AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize> }:
-            "all {devices} devices are up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}>"
-            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
+        AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize>, trips: Option<usize> }:
+            "all {devices} devices are up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}><; the supply switches off {trips:time|times}>"
+            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus><; das Netzteil schaltet {trips:Mal|Mal} ab>",
         UpAtOnce { devices: usize }:
             "{devices:device is|devices are} up at once, as soon as there is power"
             | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",

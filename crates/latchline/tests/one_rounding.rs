@@ -287,7 +287,7 @@ fn questions_say_their_figures_as_the_check_does() {
     let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
     let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
     for told in
-        [format!(" for {heater} h with its heater on and {hours} h without"), format!("gives {current} A ")]
+        [format!(" for {heater} h with its heater on and {hours} h without"), format!("gives {current} A;")]
     {
         assert!(text.contains(&told), "{told}: {text}");
     }

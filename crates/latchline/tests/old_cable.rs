@@ -57,7 +57,10 @@ fn yes_where_it_was_measured_and_nothing_stands_against_it() {
 fn it_cannot_be_said_before_loop_and_insulation_are_measured() {
     for (measured, lacks) in [
         ("", "Loop not measured on flats-1. Insulation not measured on flats-1. Measure"),
-        (", measured = { loop = \"1.5 ohm\" }", "the cable can stay. Insulation not measured on flats-1. Measure"),
+        (
+            ", measured = { loop = \"1.5 ohm\" }",
+            "the cable can stay. Insulation not measured on flats-1. Measure",
+        ),
     ] {
         let (ran, said) = ask(&starter(measured));
         assert!(ran.status == 1 && said.starts_with("Measure first: loop and insulation of flats-1 "));

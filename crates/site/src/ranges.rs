@@ -96,8 +96,8 @@ mod tests {
     fn what_does_not_fit_is_named() {
         let said = |text: &str| what_does_not_fit(text).of(latchline_finding::Language::English).to_string();
         for (text, first) in [
-            ("A-3..A-1", "it counts down from 3 to 1:"),
-            ("A-1..B-3", "A-1 and B-3 do not begin alike:"),
+            ("A-3..A-1", "the range counts down from 3 to 1:"),
+            ("A-1..B-3", "the ends of the range, A-1 and B-3, do not begin alike:"),
             ("A-1..A", "A does not end in a number:"),
             ("A-1..A-99999", "it stands for more than 2000 names:"),
             ("A-1..A-99999999999", "it stands for more than 2000 names:"),

@@ -198,7 +198,8 @@ def test_the_page_and_the_command_say_the_same_of_one_run(folder, total, cable):
             "reach --total 45 --cable pair-0.5 --station ostrel-v4 --supply ostrel-ps-120b",
             "questions?station=ostrel-v4&cable=pair-0.5&total=45&supply=ostrel-ps-120b",
         ),
-        ("ask switches 27 --building 1", "questions/switches?dwelling=27&building=1"),
+        # The page has a field for the station, which shows the main one; on the command line it is said.
+        ("ask switches 27:1 --building 1", "questions/switches?dwelling=27&building=1"),
         ("ask switches 4711", "questions/switches?dwelling=4711"),
     ],
 )
@@ -211,9 +212,9 @@ def test_the_page_and_the_command_say_the_same(folder, asked, address):
     heading = re.search(r"<h1 class=\"sentence( is-error)?\">([^<]+)</h1>", page)
     assert heading.group(2) == answer["says"][0]
     assert (heading.group(1) is None) == answer["works"]
-    # How another lock is named on the command line is said there alone.
+    # How another lock or model is named on the command line is said there alone: the page has a field that shows which is taken.
     for line in answer["says"][1:]:
-        assert "--lock" in line or line in page
+        assert "--lock" in line or "Name yours with --station" in line or line in page
 
 
 def test_stations_so_far_apart_are_those_of_the_table(folder):

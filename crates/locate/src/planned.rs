@@ -6,7 +6,7 @@ use crate::quantity::Quantity;
 use latchline_network::StateSpace;
 use latchline_network::readings::{Predictor, Reading};
 
-/// A reading and what it should be without any fault, to two deviations.
+/// A reading and between what it lies without any fault: to two deviations, or as planned where [`read_as_planned`] says so.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proof {
     /// What is read.

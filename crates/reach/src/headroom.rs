@@ -244,24 +244,13 @@ fn of_supply(
             rounds.take(MOST_MORE).collect(),
             allowed.iter().collect(),
         ];
-        let with = |order: &[&End]| {
-            let mut changed = site.clone();
-            order.iter().for_each(|end| extend(&mut changed, end, model));
-            changed
-        };
+        let with = |order: &[&End]| extended(site, order.iter().copied(), model);
         let found = orders.into_iter().map(|mut order| {
             let (stations, limit) = judge.most(order.len(), |count| with(&order[..count]));
             order.truncate(stations);
             // Full ends are a limit of their own.
             let full = limit.or(roomiest.1.stations[index].limit).filter(|_| stations < MOST_MORE);
-            let mut spread: Vec<(ElementId, usize)> = Vec::new();
-            for end in &order {
-                let id = end.id(site);
-                match spread.iter_mut().find(|(known, _)| *known == id) {
-                    Some((_, count)) => *count += 1,
-                    None => spread.push((id, 1)),
-                }
-            }
+            let spread = counted(site, order.iter().copied());
             (More { model: name.clone(), stations, limit: full, spread, warnings: Vec::new() }, order)
         });
         let best = found.reduce(|best, other| if other.0.stations > best.0.stations { other } else { best });
@@ -313,8 +302,28 @@ pub(crate) fn in_turn(
     order
 }
 
+/// The site with a dwelling more at each of these ends, one after the other.
+pub(crate) fn extended<'e>(site: &Site, order: impl Iterator<Item = &'e End>, model: &str) -> Site {
+    let mut changed = site.clone();
+    order.for_each(|end| extend(&mut changed, end, model));
+    changed
+}
+
+/// How many dwellings are added at each end, in the order in which the ends come first.
+pub(crate) fn counted<'e>(site: &Site, order: impl Iterator<Item = &'e End>) -> Vec<(ElementId, usize)> {
+    let mut counts: Vec<(ElementId, usize)> = Vec::new();
+    for end in order {
+        let id = end.id(site);
+        match counts.iter_mut().find(|(known, _)| *known == id) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((id, 1)),
+        }
+    }
+    counts
+}
+
 /// Adds a dwelling at an end; at a free port the first one begins its run.
-pub(crate) fn extend(site: &mut Site, end: &End, model: &str) {
+fn extend(site: &mut Site, end: &End, model: &str) {
     let spacing = spacing(&site.runs[end.like].sections);
     let Some((box_index, port)) = end.port else { return extend_run(site, end.like, model, spacing) };
     let from = RunStart::Port { box_index, port };

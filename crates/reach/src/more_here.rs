@@ -1,6 +1,6 @@
 //! Whether so many more stations of one model work on a site, and where.
 
-use crate::headroom::{End, ends, extend, feeding_supply, in_turn};
+use crate::headroom::{End, counted, ends, extended, feeding_supply, in_turn};
 use crate::judge::Judge;
 use latchline_assess::{Assessment, Depth, Memory, Verdict};
 use latchline_finding::ElementId;
@@ -45,22 +45,10 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
     }
     let judge = Judge::new(assessment, Memory::default());
     let ends = ends(site);
-    let with = |order: &[End]| {
-        let mut changed = site.clone();
-        order.iter().for_each(|end| extend(&mut changed, end, model));
-        changed
-    };
+    let with = |order: &[End]| extended(site, order.iter(), model);
     let alone =
         ends.iter().map(|end| vec![*end; wanted]).find(|order| judge.holds(&with(order), Depth::Everything));
     let order = alone.unwrap_or_else(|| in_turn(site, &judge, &ends, model, wanted, Depth::Everything));
-    let mut added: Vec<(ElementId, usize)> = Vec::new();
-    for end in &order {
-        let id = end.id(site);
-        match added.iter_mut().find(|(known, _)| *known == id) {
-            Some((_, count)) => *count += 1,
-            None => added.push((id, 1)),
-        }
-    }
     let layout = Layout::new(site);
     let feeding: BTreeSet<usize> =
         order.iter().filter_map(|end| feeding_supply(&layout, end.like_run())).collect();
@@ -71,7 +59,7 @@ pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usiz
     MoreHere {
         model: model.to_string(),
         wanted,
-        added,
+        added: counted(site, order.iter()),
         supplies: feeding.into_iter().map(|supply| site.supplies[supply].id.clone()).collect(),
         limit,
         warnings: judge.new_warnings(&with(&order)),

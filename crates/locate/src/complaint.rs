@@ -50,7 +50,8 @@ impl Noticing {
     }
 }
 
-/// The stations of which something bad is told; if nothing is told and all was read at one station, this one where `is_low`.
+/// The stations of which something bad is told; if nothing is told and the first reading was taken at a station and `is_low`, this one: it is where
+/// somebody went to look, whatever is read after it.
 pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bool) -> Vec<usize> {
     // A list of devices names all: that one is missing was not told by somebody who noticed.
     let is_list = evidence.symptoms.iter().any(|symptom| symptom.kind == SymptomKind::Found);
@@ -59,16 +60,11 @@ pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bo
     let mut told: Vec<usize> =
         evidence.symptoms.iter().filter(is_told).map(|symptom| symptom.station).collect();
     if evidence.symptoms.is_empty() {
-        let at = |one: &Measured| match one.quantity {
-            Quantity::Voltage { at: ReadingPlace::Station(station), .. } => Some(station),
-            _ => None,
-        };
-        let mut places = evidence.measured.iter().map(at);
-        if let Some(Some(first)) = places.next()
-            && places.all(|place| place == Some(first))
-            && evidence.measured.iter().any(|one| is_low(one, NOTICED))
+        if let Some(first) = evidence.measured.first()
+            && let Quantity::Voltage { at: ReadingPlace::Station(station), .. } = first.quantity
+            && is_low(first, NOTICED)
         {
-            told.push(first);
+            told.push(station);
         }
     }
     told.sort_unstable();

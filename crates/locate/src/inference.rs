@@ -4,9 +4,12 @@ use crate::effect::Effect;
 use crate::evidence::Evidence;
 use crate::gauss::{Errors, Likelihood, likelihood};
 use crate::hypothesis::Hypothesis;
+use crate::kept::Kept;
 use crate::model::{Model, Outcome};
 use crate::rates::Rates;
+use crate::size::size_at;
 use latchline_circuit::flow::Workspace;
+use std::ops::Deref;
 
 /// What every evaluation needs.
 pub(crate) struct Inference<'m, 'p, 'a> {
@@ -15,9 +18,28 @@ pub(crate) struct Inference<'m, 'p, 'a> {
     pub design_fails: bool,
     /// A fault that is there besides.
     pub base: Vec<Effect>,
+    /// Which of the model's quantities were read, in the order of `observed`.
+    read: Vec<usize>,
+    /// Where what is worked out of causes is kept for other readings of the same model.
+    kept: Option<&'m Kept>,
     pub observed: Vec<f64>,
     pub(crate) variance: Vec<f64>,
     pub(crate) outside: Vec<f64>,
+}
+
+/// A cause with its number in the list that is ranked.
+#[derive(Clone, Copy)]
+pub(crate) struct Numbered<'h> {
+    pub number: usize,
+    pub hypothesis: &'h Hypothesis,
+}
+
+impl Deref for Numbered<'_> {
+    type Target = Hypothesis;
+
+    fn deref(&self) -> &Hypothesis {
+        self.hypothesis
+    }
 }
 
 /// The network without any fault but that of [`Inference::base`], compared with what was read.
@@ -39,16 +61,23 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             rates,
             design_fails,
             base: Vec::new(),
+            read: (0..measured.len()).collect(),
+            kept: None,
             observed: measured.iter().map(|one| one.scaled()).collect(),
             variance: measured.iter().map(|one| one.deviation().powi(2)).collect(),
             outside: measured.iter().map(|one| one.outside(source_v)).collect(),
         }
     }
 
+    /// The same for a model that has more quantities than were read; what is worked out is kept for the next.
+    pub fn reading(self, read: Vec<usize>, kept: &'m Kept) -> Self {
+        Inference { read, kept: Some(kept), ..self }
+    }
+
     pub(crate) fn sound(&self) -> Sound {
         let mut workspace = Workspace::new();
-        let outcome = self.model.outcome(&self.base, &mut workspace);
-        let rows = self.model.rows(&self.base, &mut workspace);
+        let outcome = self.only_read(self.model.outcome(&self.base, &mut workspace));
+        let rows = self.model.rows(&self.base, &self.read, &mut workspace);
         let whole = self.covariance(&rows, &outcome);
         let likelihood = self.compare(&outcome, &whole);
         Sound { covariance: product(&rows), outcome, whole, likelihood }
@@ -59,6 +88,38 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         let mut effects = self.base.clone();
         effects.extend(hypothesis.effects(self.model.plant, size));
         effects
+    }
+
+    /// What a cause of this size makes of what was read, and the logarithm of the probability of what was told.
+    pub(crate) fn at(&self, cause: Numbered<'_>, at: f64, workspace: &mut Workspace) -> (Outcome, f64) {
+        let mut solve = || {
+            let outcome = self.model.outcome(&self.effects(&cause, size_at(&cause, at)), workspace);
+            let told = self.model.log_told(self.rates, &cause, &outcome, self.design_fails);
+            (outcome, told)
+        };
+        let (outcome, told) = match self.kept {
+            Some(kept) => kept.outcome(cause.number, at, solve),
+            None => solve(),
+        };
+        (self.only_read(outcome), told)
+    }
+
+    /// How what was read depends on every factor with a cause of this size.
+    pub(crate) fn rows(&self, cause: Numbered<'_>, at: f64, workspace: &mut Workspace) -> Vec<Vec<f64>> {
+        let mut solve =
+            |wanted: &[usize]| self.model.rows(&self.effects(&cause, size_at(&cause, at)), wanted, workspace);
+        match self.kept {
+            Some(kept) => kept.rows(cause.number, at, &self.read, solve),
+            None => solve(&self.read),
+        }
+    }
+
+    fn only_read(&self, outcome: Outcome) -> Outcome {
+        if outcome.values.len() == self.read.len() {
+            return outcome;
+        }
+        let values = self.read.iter().map(|place| outcome.values[*place].clone()).collect();
+        Outcome { values, ..outcome }
     }
 
     pub(crate) fn compare(&self, outcome: &Outcome, covariance: &[f64]) -> Likelihood {

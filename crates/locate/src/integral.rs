@@ -6,10 +6,10 @@
 use crate::apart::Allowed;
 use crate::gauss::{Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, Sound};
+use crate::inference::{Inference, Numbered, Sound};
 use crate::model::Outcome;
 use crate::screen::Screened;
-use crate::size::{Point, Size, best_of, size_at, sizes, sizes_of, trapezoid};
+use crate::size::{Point, Size, best_of, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
 
 /// A regime whose best point lies so far below the best of all (logarithms) is not divided further.
@@ -69,17 +69,17 @@ impl Inference<'_, '_, '_> {
     /// The integral by solving exactly.
     pub(crate) fn exact(
         &self,
-        hypothesis: &Hypothesis,
+        cause: Numbered<'_>,
         screened: &Screened,
         sound: &Sound,
         workspace: &mut Workspace,
     ) -> Integrated {
         if screened.is_unseen {
-            return self.unseen(hypothesis, screened, sound);
+            return self.unseen(&cause, screened, sound);
         }
-        if hypothesis.range.is_none() {
-            let (best, log_told) = self.at(hypothesis, 0.0, workspace);
-            let rows = self.model.rows(&self.effects(hypothesis, 0.0), workspace);
+        if cause.range.is_none() {
+            let (best, log_told) = self.at(cause, 0.0, workspace);
+            let rows = self.rows(cause, 0.0, workspace);
             let covariance = self.covariance(&rows, &best);
             let likelihood = self.compare(&best, &covariance);
             let values = best.values.iter().map(|value| value.value).collect();
@@ -100,13 +100,13 @@ impl Inference<'_, '_, '_> {
         wanted.push(screened.peak());
         for _ in 0..MOST_ROUNDS {
             wanted.retain(|at| points.iter().all(|point| point.at != *at));
-            let new = wanted.drain(..).map(|at| Point::new(self.solved(hypothesis, at, workspace)));
+            let new = wanted.drain(..).map(|at| Point::new(self.solved(cause, at, workspace)));
             points.extend(new.collect::<Vec<_>>());
             points.sort_by(|a, b| a.at.total_cmp(&b.at));
             points.dedup_by(|a, b| a.at == b.at);
             let regimes = regimes(&points);
             for range in &regimes {
-                self.weigh(hypothesis, &mut points[range.clone()], workspace);
+                self.weigh(cause, &mut points[range.clone()], workspace);
             }
             let highest = points.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
             for range in regimes {
@@ -139,7 +139,7 @@ impl Inference<'_, '_, '_> {
         let best = best_of(&points, |point| point.log);
         let weights = trapezoid(&points);
         let log = log_sum(&weights);
-        let size = Some(sizes(hypothesis, &points, &weights, best));
+        let size = Some(sizes(&cause, &points, &weights, best));
         let allowed = Allowed::of(&points);
         let Point { outcome, told: log_told, likelihood, covariance, .. } = points.swap_remove(best);
         Integrated { log, size, best: outcome, likelihood, log_told, covariance, allowed }
@@ -147,14 +147,13 @@ impl Inference<'_, '_, '_> {
 
     /// Compares the points of one regime with what was read, with the derivatives at the best of them: those of another regime say
     /// nothing of it.
-    fn weigh(&self, hypothesis: &Hypothesis, points: &mut [Point], workspace: &mut Workspace) {
+    fn weigh(&self, cause: Numbered<'_>, points: &mut [Point], workspace: &mut Workspace) {
         let is_weighed = |point: &Point| point.log.is_finite();
         let best = match points.iter().any(is_weighed) {
             true => best_of(points, |point| if is_weighed(point) { point.log } else { f64::NEG_INFINITY }),
             false => best_of(points, |point| point.told - 0.5 * self.plain_distance(&point.outcome)),
         };
-        let size = size_at(hypothesis, points[best].at);
-        let rows = self.model.rows(&self.effects(hypothesis, size), workspace);
+        let rows = self.rows(cause, points[best].at, workspace);
         for point in points {
             point.covariance = self.covariance(&rows, &point.outcome);
             point.likelihood = self.compare(&point.outcome, &point.covariance);

@@ -16,6 +16,7 @@ mod hypothesis;
 mod inference;
 pub mod input;
 mod integral;
+mod kept;
 mod kind;
 mod located;
 mod model;
@@ -47,7 +48,7 @@ pub use plant::Plant;
 pub use posterior::{Posterior, Ranking};
 pub use predict::State;
 pub use quantity::{
-    Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name,
+    Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name, written,
 };
 pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
 pub use size::Size;

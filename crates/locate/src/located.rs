@@ -9,7 +9,7 @@ use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
 use crate::place::{PlaceShare, places};
-use crate::planned::{Proof, planned_v};
+use crate::planned::{Proof, planned_v, read_as_planned};
 use crate::plant::Plant;
 use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
@@ -171,7 +171,7 @@ impl<'p, 'a> Sound<'p, 'a> {
         let model = Model::new(plant, quantities, &[]);
         let mut workspace = Workspace::new();
         let outcome = model.outcome(&[], &mut workspace);
-        let rows = model.rows(&[], &mut workspace);
+        let rows = model.rows(&[], &model.all(), &mut workspace);
         let deviation = |place: usize| {
             let tolerance: f64 = rows[place].iter().map(|share| share * share).sum();
             (tolerance + outcome.values[place].own.powi(2)).sqrt().max(1e-9)
@@ -241,7 +241,9 @@ fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<P
     let farthest = (0..evidence.measured.len())
         .filter(|place| distance(*place) > 3.0)
         .max_by(|a, b| distance(*a).total_cmp(&distance(*b)).then(b.cmp(a)));
-    Some(sound.of_place(farthest.unwrap_or(sound.model.quantities.len() - 1)))
+    let found = sound.of_place(farthest.unwrap_or(sound.model.quantities.len() - 1));
+    // One range for one reading, wherever it is printed.
+    Some(read_as_planned(plant, &found.quantity).unwrap_or(found))
 }
 
 /// Probability of all causes at the element of the most probable one.

@@ -132,7 +132,13 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// Of evidence that has been checked.
     pub fn of(plant: &'p Plant<'a>, evidence: &Evidence) -> Self {
-        let quantities = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
+        Model::with(plant, evidence, &[])
+    }
+
+    /// The same, and quantities behind those that were read that could be.
+    pub fn with(plant: &'p Plant<'a>, evidence: &Evidence, more: &[Quantity]) -> Self {
+        let read = evidence.measured.iter().map(|one| &one.quantity);
+        let quantities = read.chain(more).cloned().collect();
         let mut model = Model::new(plant, quantities, &evidence.symptoms);
         model.take_as(evidence);
         let sound = model.outcome(&[], &mut Workspace::new());
@@ -197,14 +203,22 @@ impl<'p, 'a> Model<'p, 'a> {
         Outcome { values, shows, noticing, regime }
     }
 
-    /// How every quantity depends on every factor with a fault.
-    pub fn rows(&self, effects: &[Effect], workspace: &mut Workspace) -> Vec<Vec<f64>> {
+    /// How these of its quantities depend on every factor with a fault.
+    pub fn rows(&self, effects: &[Effect], wanted: &[usize], workspace: &mut Workspace) -> Vec<Vec<f64>> {
         let faulted = self.faulted(effects, workspace);
-        let row = |(quantity, state): (&Quantity, &Option<usize>)| match state {
-            Some(state) => faulted[*state].row(quantity),
-            None => row_alone(self.plant, quantity, effects),
+        let row = |place: &usize| {
+            let quantity = &self.quantities[*place];
+            match self.state_of[*place] {
+                Some(state) => faulted[state].row(quantity),
+                None => row_alone(self.plant, quantity, effects),
+            }
         };
-        self.quantities.iter().zip(&self.state_of).map(row).collect()
+        wanted.iter().map(row).collect()
+    }
+
+    /// Every one of its quantities.
+    pub fn all(&self) -> Vec<usize> {
+        (0..self.quantities.len()).collect()
     }
 
     /// Logarithm of the probability that what was told is told, given how each shows by voltage.

@@ -130,20 +130,19 @@ pub(crate) fn next_reading(
     let mut order: Vec<usize> = (0..scored.len()).collect();
     order.sort_by(|a, b| scored[*b].0.total_cmp(&scored[*a].0).then(a.cmp(b)));
     order.retain(|place| scored[*place].1 >= LEAST_BITS);
-    // What is promised is what the answer would say: a reading is weighed by what its outcomes would really leave.
-    let replay = Replay::new(plant, evidence, hypotheses, ranking, &left, inference);
-    let mut best: Option<(f64, NextReading)> = None;
-    let mut replayed: Vec<&Quantity> = Vec::new();
+    let by_size = |place: usize| -> Vec<Component> {
+        let quantity = &model.quantities[known + place];
+        left_causes.iter().flat_map(|one| shared.components_by_size(quantity, known + place, one)).collect()
+    };
+    let mut looked_at: Vec<(usize, Vec<Meaning>)> = Vec::new();
     for place in &order {
-        let (promised_rate, _, minutes) = scored[*place];
-        let is_beaten = best.as_ref().is_some_and(|(rate, _)| *rate >= promised_rate);
-        if is_beaten || replayed.len() >= MOST_REPLAYED {
+        if looked_at.len() >= MOST_REPLAYED {
             break;
         }
         let quantity = &model.quantities[known + place];
         let kind = std::mem::discriminant::<Quantity>;
         let kind_of_place = |one: &Quantity| std::mem::discriminant(&one.place());
-        let alike = replayed.iter().filter(|one| {
+        let alike = looked_at.iter().map(|(place, _)| &model.quantities[known + place]).filter(|one| {
             kind(one) == kind(quantity)
                 && kind_of_place(one) == kind_of_place(quantity)
                 && one.state() == quantity.state()
@@ -151,12 +150,25 @@ pub(crate) fn next_reading(
         if alike.count() >= MOST_ALIKE {
             continue;
         }
-        let told = meanings(quantity, &components(known + place));
+        let told = meanings(quantity, &by_size(*place));
         // Of a reading whose outcomes run into each other nobody could say what it means: one that tells some apart comes first.
-        if !is_plain(&told) {
-            continue;
+        if is_plain(&told) {
+            looked_at.push((*place, told));
         }
-        replayed.push(quantity);
+    }
+    let otherwise =
+        order.iter().take(MOST_LOOKED_AT).find(|place| scored[**place].1 >= LEAST_BITS_OF_ONE).copied();
+    let wanted = looked_at.iter().map(|(place, _)| *place).chain(otherwise);
+    let quantities: Vec<Quantity> = wanted.map(|place| model.quantities[known + place].clone()).collect();
+    // What is promised is what the answer would say: a reading is weighed by what its outcomes would really leave.
+    let replay = Replay::new(plant, evidence, hypotheses, ranking, &left, inference, &quantities);
+    let mut best: Option<(f64, NextReading)> = None;
+    for (place, told) in looked_at {
+        let (promised_rate, _, minutes) = scored[place];
+        if best.as_ref().is_some_and(|(rate, _)| *rate >= promised_rate) {
+            break;
+        }
+        let quantity = &model.quantities[known + place];
         let (meanings, bits) = replay.held(quantity, told);
         let rate = bits / minutes;
         if is_plain(&meanings)
@@ -169,9 +181,9 @@ pub(crate) fn next_reading(
     if let Some((_, best)) = best {
         return Some(best);
     }
-    let place = *order.iter().take(MOST_LOOKED_AT).find(|place| scored[**place].1 >= LEAST_BITS_OF_ONE)?;
+    let place = otherwise?;
     let quantity = model.quantities[known + place].clone();
-    let (meanings, _) = replay.held(&quantity, meanings(&quantity, &components(known + place)));
+    let (meanings, _) = replay.held(&quantity, meanings(&quantity, &by_size(place)));
     let (_, bits, minutes) = scored[place];
     Some(NextReading { quantity, bits, minutes, meanings })
 }

@@ -17,11 +17,10 @@
 use crate::apart::Allowed;
 use crate::gauss::log_sum;
 use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, Sound};
+use crate::inference::{Inference, Numbered, Sound};
 use crate::integral::Integrated;
-use crate::model::Outcome;
 use crate::screen::Screened;
-use crate::size::{Size, size_at};
+use crate::size::Size;
 use latchline_circuit::flow::Workspace;
 use rayon::prelude::*;
 
@@ -78,7 +77,10 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         let sound = self.sound();
         let screened: Vec<Screened> = hypotheses
             .par_iter()
-            .map_init(Workspace::new, |workspace, hypothesis| self.screen(hypothesis, &sound, workspace))
+            .enumerate()
+            .map_init(Workspace::new, |workspace, (number, hypothesis)| {
+                self.screen(Numbered { number, hypothesis }, &sound, workspace)
+            })
             .collect();
         let logs: Vec<f64> = screened
             .iter()
@@ -96,11 +98,12 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             .par_iter()
             .enumerate()
             .map_init(Workspace::new, |workspace, (rank, place)| {
-                let (hypothesis, screened) = (&hypotheses[*place], &screened[*place]);
+                let screened = &screened[*place];
+                let cause = Numbered { number: *place, hypothesis: &hypotheses[*place] };
                 if rank < MOST_EXACT {
-                    self.exact(hypothesis, screened, &sound, workspace)
+                    self.exact(cause, screened, &sound, workspace)
                 } else {
-                    self.rough(hypothesis, screened, &sound)
+                    self.rough(&cause, screened, &sound)
                 }
             })
             .collect();
@@ -148,17 +151,5 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             ((1.0 - ANYTHING) * fits + ANYTHING * self.outside[place]).ln()
         });
         by_reading.sum::<f64>() + self.model.log_told_of_none(self.rates)
-    }
-
-    pub(crate) fn at(
-        &self,
-        hypothesis: &Hypothesis,
-        place: f64,
-        workspace: &mut Workspace,
-    ) -> (Outcome, f64) {
-        let size = size_at(hypothesis, place);
-        let outcome = self.model.outcome(&self.effects(hypothesis, size), workspace);
-        let told = self.model.log_told(self.rates, hypothesis, &outcome, self.design_fails);
-        (outcome, told)
     }
 }

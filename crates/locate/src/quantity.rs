@@ -1,5 +1,6 @@
 //! What a meter can be asked.
 
+use crate::plant::Plant;
 use latchline_finding::{CallMoment, StateKind, Unit};
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
@@ -183,6 +184,27 @@ fn written_moment(moment: CallMoment) -> &'static str {
     match moment {
         CallMoment::Releasing => "releasing",
         other => other.name(),
+    }
+}
+
+/// A quantity as it is written on the command line, without its figure: a call with its caller where another would be taken for it.
+pub fn written(plant: &Plant<'_>, quantity: &Quantity) -> String {
+    let site = plant.site;
+    let at = place_name(site, quantity.place());
+    let place = match quantity {
+        Quantity::Drop { from, .. } => format!("{}..{at}", place_name(site, *from)),
+        Quantity::Insulation { .. } | Quantity::Earth { .. } => format!("{}:{at}", quantity.name()),
+        _ => at,
+    };
+    let name = |state: &BusState| match state.calls.as_slice() {
+        [call] if plant.call(call.answering, call.moment, None).as_ref() != Some(state) => {
+            exact_state_name(site, state)
+        }
+        _ => state_name(site, state, Some(quantity.place())),
+    };
+    match quantity.state().map(name) {
+        Some(state) if !state.is_empty() => format!("{place}@{state}"),
+        _ => place,
     }
 }
 

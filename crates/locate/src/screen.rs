@@ -4,8 +4,7 @@
 //! ends. Screened, not proved: that nothing is between two sizes which predict the same rests on predictions that go one way between them.
 
 use crate::gauss::log_sum;
-use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, Sound};
+use crate::inference::{Inference, Numbered, Sound};
 use crate::model::Outcome;
 use crate::size::Solved;
 use latchline_circuit::flow::Workspace;
@@ -57,28 +56,23 @@ impl Screened {
 
 impl Inference<'_, '_, '_> {
     /// A rough integral with the derivatives of the sound network.
-    pub(crate) fn screen(
-        &self,
-        hypothesis: &Hypothesis,
-        sound: &Sound,
-        workspace: &mut Workspace,
-    ) -> Screened {
-        if !self.model.sees(hypothesis) {
+    pub(crate) fn screen(&self, cause: Numbered<'_>, sound: &Sound, workspace: &mut Workspace) -> Screened {
+        if !self.model.sees(&cause) {
             // Whatever its size, everything is as it is without it.
             let outcome = sound.outcome.clone();
-            let told = self.model.log_told(self.rates, hypothesis, &outcome, self.design_fails);
+            let told = self.model.log_told(self.rates, &cause, &outcome, self.design_fails);
             let log = sound.likelihood.log + told;
             let along = vec![Solved { at: 0.5, outcome, told }];
             return Screened { log, along, logs: vec![(0.5, log)], plain: Vec::new(), is_unseen: true };
         }
         let rough = |outcome: &Outcome| self.compare(outcome, &self.rough_covariance(outcome, sound)).log;
-        if hypothesis.range.is_none() {
-            let (outcome, told) = self.at(hypothesis, 0.0, workspace);
+        if cause.range.is_none() {
+            let (outcome, told) = self.at(cause, 0.0, workspace);
             let log = rough(&outcome) + told;
             let along = vec![Solved { at: 0.0, outcome, told }];
             return Screened { log, along, logs: vec![(0.0, log)], plain: Vec::new(), is_unseen: false };
         }
-        let grid = self.grid(hypothesis, sound, workspace);
+        let grid = self.grid(cause, sound, workspace);
         let ends: Vec<f64> = grid.iter().map(|point| rough(&point.outcome) + point.told).collect();
         let plain: Vec<bool> = grid.windows(2).map(|pair| self.is_plain(&pair[0], &pair[1], sound)).collect();
         let steps = (COARSE - 1) * BETWEEN;
@@ -157,8 +151,8 @@ impl Inference<'_, '_, '_> {
 
     /// The coarse grid, with both sides of every place where devices go off, limits begin to act or a box goes out: there what is
     /// predicted jumps, and nothing may be interpolated across.
-    fn grid(&self, hypothesis: &Hypothesis, sound: &Sound, workspace: &mut Workspace) -> Vec<Solved> {
-        let mut points: Vec<Solved> = [0.0, 0.5, 1.0].map(|at| self.solved(hypothesis, at, workspace)).into();
+    fn grid(&self, cause: Numbered<'_>, sound: &Sound, workspace: &mut Workspace) -> Vec<Solved> {
+        let mut points: Vec<Solved> = [0.0, 0.5, 1.0].map(|at| self.solved(cause, at, workspace)).into();
         for _ in 0..COARSE_HALVINGS {
             // What is the same at both ends, or hopeless at both in one regime, is so between them.
             let is_open = |pair: &&[Solved]| {
@@ -166,7 +160,7 @@ impl Inference<'_, '_, '_> {
                 !(self.is_alike(&pair[0], &pair[1])
                     || is_one_regime && self.is_hopeless(&pair[0], &pair[1], sound))
             };
-            self.halve(hypothesis, &mut points, is_open, usize::MAX, workspace);
+            self.halve(cause, &mut points, is_open, usize::MAX, workspace);
         }
         for _ in 0..HALVINGS {
             let is_open = |pair: &&[Solved]| {
@@ -174,7 +168,7 @@ impl Inference<'_, '_, '_> {
                     && pair[1].at - pair[0].at > CLOSE
                     && !self.is_plain(&pair[0], &pair[1], sound)
             };
-            if !self.halve(hypothesis, &mut points, is_open, MOST_CHANGES, workspace) {
+            if !self.halve(cause, &mut points, is_open, MOST_CHANGES, workspace) {
                 break;
             }
         }
@@ -184,7 +178,7 @@ impl Inference<'_, '_, '_> {
     /// Halves the first of these intervals; `false` if there was none.
     fn halve(
         &self,
-        hypothesis: &Hypothesis,
+        cause: Numbered<'_>,
         points: &mut Vec<Solved>,
         is_open: impl Fn(&&[Solved]) -> bool,
         most: usize,
@@ -197,13 +191,13 @@ impl Inference<'_, '_, '_> {
             .take(most)
             .collect();
         let is_any = !middles.is_empty();
-        points.extend(middles.into_iter().map(|at| self.solved(hypothesis, at, workspace)));
+        points.extend(middles.into_iter().map(|at| self.solved(cause, at, workspace)));
         points.sort_by(|a, b| a.at.total_cmp(&b.at));
         is_any
     }
 
-    pub(crate) fn solved(&self, hypothesis: &Hypothesis, at: f64, workspace: &mut Workspace) -> Solved {
-        let (outcome, told) = self.at(hypothesis, at, workspace);
+    pub(crate) fn solved(&self, cause: Numbered<'_>, at: f64, workspace: &mut Workspace) -> Solved {
+        let (outcome, told) = self.at(cause, at, workspace);
         Solved { at, outcome, told }
     }
 }

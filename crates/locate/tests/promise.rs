@@ -64,7 +64,7 @@ fn site(text: &str) -> Site {
     resolve(&sources, site, &[catalogue]).site.unwrap()
 }
 
-/// Asks, and gives the middle of every outcome of the proposed reading. An outcome's share is that of its first cause, or of all that no meter sees.
+/// Asks, and gives the reading that stands for every outcome of the proposed reading. An outcome's share is that of its first cause, or of all that no meter sees.
 fn holds(site: &Site, items: &[&str]) {
     let layout = Layout::new(site);
     let plant = Plant::new(site, &layout);
@@ -75,9 +75,8 @@ fn holds(site: &Site, items: &[&str]) {
     let next = found.next.as_ref().expect("a reading is proposed");
     assert!(next.meanings.len() > 1, "{items:?}");
     for meaning in &next.meanings {
-        let middle = 0.5 * (meaning.low + meaning.high);
         let mut evidence = before.evidence.clone();
-        evidence.measured.push(good_reading(next.quantity.clone(), middle));
+        evidence.measured.push(good_reading(next.quantity.clone(), meaning.middle));
         let after = locate(&plant, &evidence, &rates, &options);
         let promised = meaning.causes[0];
         let share: f64 = if found.is_seen(promised) {

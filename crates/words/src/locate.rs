@@ -400,6 +400,9 @@ sentences! {
         Next { reading: &'a str, minutes: usize }:
             "Read next: {reading} (about {minutes:minute|minutes})."
             | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
+        ThenGive { command: &'a str }:
+            "Then ask again with the figure that you read, for example: {command}"
+            | "Dann mit dem gemessenen Wert noch einmal fragen, zum Beispiel: {command}",
         Meaning { low: Figure, high: Figure, share: Figure, causes: &'a str }:
             "{low} to {high}, with a probability of {share}: {causes}"
             | "{low} bis {high}, mit einer Wahrscheinlichkeit von {share}: {causes}",

@@ -1,7 +1,7 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
 use super::locate_as_drawn::AsDrawnOf;
-use super::locate_words::{self, Reader, Told};
+use super::locate_words::{self, Again, Reader, Told};
 use super::written::WrittenArguments;
 use crate::files::read_text;
 use crate::load::{self, Opened};
@@ -168,9 +168,11 @@ pub fn run(
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
+            let again = Again { plant: &plant, site_file, given: &arguments.readings };
             let drawn: String =
                 drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
-            let located = locate_words::text(&reader, evidence, &located, &options, &notes, look.width);
+            let located =
+                locate_words::text(&reader, evidence, &located, &options, &notes, Some(&again), look.width);
             let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
             // Who has read nothing yet is told first what the site says; readings say more than it.
             if evidence.measured.is_empty() { drawn + &located } else { located + &behind }

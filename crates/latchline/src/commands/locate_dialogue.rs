@@ -1,12 +1,10 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
-use super::locate_words::{self, Reader};
+use super::locate_words::{self, Reader, quoted};
 use anyhow::Result;
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};
-use latchline_locate::{
-    Evidence, Located, Options, Plant, Quantity, Rates, SymptomKind, locate, place_name, state_name,
-};
+use latchline_locate::{Evidence, Located, Options, Plant, Rates, SymptomKind, locate, written};
 use latchline_report::table::paragraph;
 use latchline_words::locate::Dialogue as Words;
 use std::io::{BufRead, BufReader, Read, Write};
@@ -170,8 +168,15 @@ impl Dialogue<'_, '_, '_> {
                     Typed::Line(line) => line,
                 };
                 if line == "all" {
-                    let text =
-                        locate_words::text(&self.reader, evidence, &found, &self.options, &[], self.width);
+                    let text = locate_words::text(
+                        &self.reader,
+                        evidence,
+                        &found,
+                        &self.options,
+                        &[],
+                        None,
+                        self.width,
+                    );
                     terminal.output.write_all(text.as_bytes())?;
                     continue;
                 }
@@ -181,7 +186,7 @@ impl Dialogue<'_, '_, '_> {
                     break;
                 }
                 let item = match next {
-                    Some(next) if !line.contains('=') => format!("{}={line}", self.written(next)),
+                    Some(next) if !line.contains('=') => format!("{}={line}", written(self.plant, next)),
                     _ => line,
                 };
                 match self.item(&item) {
@@ -200,7 +205,7 @@ impl Dialogue<'_, '_, '_> {
     /// What is known so far, in a few lines.
     fn answer(&self, terminal: &mut Terminal<'_>, evidence: &Evidence, found: &Located) -> Result<()> {
         let text = if evidence.is_empty() || found.is_sure {
-            locate_words::text(&self.reader, evidence, found, &self.options, &[], self.width)
+            locate_words::text(&self.reader, evidence, found, &self.options, &[], None, self.width)
         } else {
             locate_words::brief(&self.reader, evidence, found, &self.options, self.width)
         };
@@ -218,7 +223,7 @@ impl Dialogue<'_, '_, '_> {
         loop {
             let question = Words::Mended { reading: &reading, low, high }.say(language);
             let Typed::Line(line) = terminal.ask(&question)? else { return Ok(()) };
-            match self.item(&format!("{}={line}", self.written(&proof.quantity))) {
+            match self.item(&format!("{}={line}", written(self.plant, &proof.quantity))) {
                 Ok(read) => {
                     let is_right =
                         read.measured.iter().all(|one| one.value >= proof.low && one.value <= proof.high);
@@ -238,31 +243,6 @@ impl Dialogue<'_, '_, '_> {
             Some(problem) => Err(problem),
             None => Ok(checked.evidence),
         }
-    }
-
-    /// A reading as it is written on the command line, without its value.
-    fn written(&self, quantity: &Quantity) -> String {
-        let site = self.reader.site;
-        let at = place_name(site, quantity.place());
-        let place = match quantity {
-            Quantity::Drop { from, .. } => format!("{}..{at}", place_name(site, *from)),
-            Quantity::Insulation { .. } | Quantity::Earth { .. } => format!("{}:{at}", quantity.name()),
-            _ => at,
-        };
-        match quantity.state().map(|state| state_name(site, state, Some(quantity.place()))) {
-            Some(state) if !state.is_empty() => format!("{place}@{state}"),
-            _ => place,
-        }
-    }
-}
-
-/// An item that a shell takes for one word.
-fn quoted(item: &str) -> String {
-    let shown = latchline_finding::shown::prose(item).into_owned();
-    if shown.contains([' ', '!', '\'', '"', '$', '`', '\\', '&', ';', '*', '(', ')']) {
-        format!("'{}'", shown.replace('\'', "'\\''"))
-    } else {
-        shown
     }
 }
 

@@ -4,7 +4,7 @@ use latchline_finding::{Figure, Language, Unit};
 use latchline_locate::input::RowProblem;
 use latchline_locate::{
     Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, NextReading, Options, Place,
-    PlaceShare, Quantity, Size, place_name,
+    PlaceShare, Plant, Quantity, Size, place_name, written,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
@@ -12,6 +12,7 @@ use latchline_site::model::Site;
 use latchline_words::figures;
 use latchline_words::locate::{Answer, PlaceWords, ReadingWords, SizeWords};
 use latchline_words::states;
+use std::path::Path;
 
 /// Causes that the first class lists.
 const MOST_LISTED: usize = 6;
@@ -195,6 +196,7 @@ pub(super) fn text(
     located: &Located,
     options: &Options,
     notes: &[String],
+    again: Option<&Again<'_>>,
     width: usize,
 ) -> String {
     let language = reader.language;
@@ -289,6 +291,9 @@ pub(super) fn text(
     }
     out.push('\n');
     out.push_str(&next(reader, located, options, width));
+    if let (Some(again), Some(next)) = (again, &located.next) {
+        out.push_str(&paragraph(&again.with(reader, next), 0, width));
+    }
     if let Some((hypothesis, _)) = first_shown(located).map(|class| located.cause(class.members[0])) {
         out.push_str(&paragraph(hypothesis.cause.kind.mend().say(language), 0, width));
     }
@@ -493,6 +498,51 @@ fn proposed(reader: &Reader<'_>, located: &Located, next: &NextReading, width: u
         out.push_str(&hanging("  ", &words.say(language), width));
     }
     out
+}
+
+/// The question as it was asked, to be asked again with one reading more.
+pub(super) struct Again<'a> {
+    pub plant: &'a Plant<'a>,
+    pub site_file: &'a Path,
+    pub given: &'a [String],
+}
+
+impl Again<'_> {
+    /// The command with the proposed reading, its figure that of the likeliest outcome.
+    fn with(&self, reader: &Reader<'_>, next: &NextReading) -> String {
+        let likeliest = next.meanings.iter().max_by(|a, b| a.probability.total_cmp(&b.probability));
+        let value = likeliest.map_or(0.0, |meaning| meaning.middle);
+        let figure = typed(reader.figure(&next.quantity, value));
+        let item = format!("{}={figure}", written(self.plant, &next.quantity));
+        let given: Vec<String> = self.given.iter().chain([&item]).map(|item| quoted(item)).collect();
+        let site_file = latchline_finding::shown::path(self.site_file);
+        let command = format!("latchline locate {site_file} {}", given.join(" "));
+        Answer::ThenGive { command: &command }.say(reader.language)
+    }
+}
+
+/// An item that a shell takes for one word.
+pub(super) fn quoted(item: &str) -> String {
+    let shown = latchline_finding::shown::prose(item).into_owned();
+    if shown.contains([' ', '!', '\'', '"', '$', '`', '\\', '&', ';', '*', '(', ')']) {
+        format!("'{}'", shown.replace('\'', "'\\''"))
+    } else {
+        shown
+    }
+}
+
+/// A figure as it is typed.
+fn typed(figure: Figure) -> String {
+    let (times, unit) = match (figure.unit, figure.value.abs()) {
+        (Unit::Ampere, value) if value < 1.0 => (1e3, "mA"),
+        (Unit::Ampere, _) => (1.0, "A"),
+        (Unit::Ohm, value) if value >= 1e6 => (1e-6, "Mohm"),
+        (Unit::Ohm, value) if value >= 1e3 => (1e-3, "kohm"),
+        (Unit::Ohm, _) => (1.0, "ohm"),
+        (Unit::Farad, _) => (1e9, "nF"),
+        _ => (1.0, "V"),
+    };
+    format!("{}{unit}", figures::trimmed(figure.value * times, 3))
 }
 
 /// The headline, the best causes and the next reading: what somebody on a ladder reads between two readings.

@@ -12,10 +12,16 @@ const MOST_OUTCOMES: usize = 5;
 const LEAST_OUTCOME: f64 = 0.02;
 /// Causes below this share of an outcome are not named with it.
 pub(super) const LEAST_NAMED: f64 = 0.03;
-/// Where the scale is cut, in deviations of every cause.
-const CUTS: [f64; 9] = [-3.5, -2.0, -1.2, -0.5, 0.0, 0.5, 1.2, 2.0, 3.5];
+/// Where the scale is cut, in deviations of every component.
+const CUTS: [f64; 7] = [-3.5, -1.8, -0.7, 0.0, 0.7, 1.8, 3.5];
+/// A component below this share makes no cuts of its own.
+const LEAST_CUTTING: f64 = 0.001;
+/// At the ends of the scale an outcome reaches as far as all but this share of it.
+const BEYOND: f64 = 0.02;
+/// Halvings by which a share of an outcome is found.
+const HALVINGS: usize = 30;
 
-/// A cause that is left: its share and what it predicts.
+/// A cause that is left, or one of its sizes: its share and what it predicts.
 pub(super) struct Component {
     /// Its probability among those that are left.
     pub share: f64,
@@ -34,6 +40,8 @@ pub struct Meaning {
     pub low: f64,
     /// Upper end.
     pub high: f64,
+    /// The reading that stands for it: as probable below as above, within the outcome.
+    pub middle: f64,
     /// Probability of it.
     pub probability: f64,
     /// Causes that predict it, the most probable first: indices into [`crate::Ranking::causes`].
@@ -46,7 +54,7 @@ pub struct Meaning {
 struct Stretch {
     from: f64,
     to: f64,
-    /// Probability of every component falling there.
+    /// Probability that it is each of the causes and the reading falls there.
     masses: Vec<f64>,
 }
 
@@ -67,19 +75,65 @@ impl Stretch {
     }
 }
 
+/// What all causes together predict of a reading.
+struct Mixture<'c> {
+    components: &'c [Component],
+    /// Every cause once, in the order of the components.
+    causes: Vec<usize>,
+    /// Of every component its place among them.
+    cause_of: Vec<usize>,
+}
+
+impl<'c> Mixture<'c> {
+    fn new(components: &'c [Component]) -> Self {
+        let mut causes: Vec<usize> = Vec::new();
+        let mut place_of = |cause: usize| {
+            causes.iter().position(|known| *known == cause).unwrap_or_else(|| {
+                causes.push(cause);
+                causes.len() - 1
+            })
+        };
+        let cause_of = components.iter().map(|one| place_of(one.cause)).collect();
+        Mixture { components, causes, cause_of }
+    }
+
+    /// Probability of every cause with a reading below a place of the scale.
+    fn below(&self, at: f64) -> Vec<f64> {
+        let mut masses = vec![0.0; self.causes.len()];
+        for (one, cause) in self.components.iter().zip(&self.cause_of) {
+            masses[*cause] += one.share * normal((at - one.mean) / one.deviation);
+        }
+        masses
+    }
+
+    /// Where between two places so much of what lies between them is below, by halving.
+    fn quantile(&self, from: f64, to: f64, share: f64) -> f64 {
+        let below = |at: f64| self.below(at).iter().sum::<f64>();
+        let wanted = below(from) + share * (below(to) - below(from));
+        let (mut low, mut high) = (from, to);
+        for _ in 0..HALVINGS {
+            let middle = low.midpoint(high);
+            if below(middle) < wanted { low = middle } else { high = middle }
+        }
+        low.midpoint(high)
+    }
+}
+
 /// The outcomes of a reading, from the lowest; one alone if it would change nothing about which cause leads.
 pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Meaning> {
+    let all = Mixture::new(components);
+    let cutting = components.iter().filter(|one| one.share >= LEAST_CUTTING);
     let mut cuts: Vec<f64> =
-        components.iter().flat_map(|one| CUTS.map(|times| one.mean + times * one.deviation)).collect();
+        cutting.flat_map(|one| CUTS.map(|times| one.mean + times * one.deviation)).collect();
     cuts.sort_by(f64::total_cmp);
     cuts.dedup();
     let mut stretches: Vec<Stretch> = Vec::new();
+    let mut below = cuts.first().map_or_else(Vec::new, |at| all.below(*at));
     for pair in cuts.windows(2) {
-        let within = |one: &Component| {
-            let to = |at: f64| normal((at - one.mean) / one.deviation);
-            one.share * (to(pair[1]) - to(pair[0])).max(0.0)
-        };
-        let next = Stretch { from: pair[0], to: pair[1], masses: components.iter().map(within).collect() };
+        let up_to = all.below(pair[1]);
+        let masses = up_to.iter().zip(&below).map(|(above, below)| (above - below).max(0.0)).collect();
+        below = up_to;
+        let next = Stretch { from: pair[0], to: pair[1], masses };
         match stretches.last_mut() {
             // Where next to nothing falls there is nothing to lead.
             Some(last) if last.leader() == next.leader() || next.mass() < 1e-6 => last.join(&next),
@@ -118,8 +172,8 @@ pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Mea
         let mut named: Vec<(usize, f64)> = stretch
             .masses
             .iter()
-            .zip(components)
-            .map(|(part, one)| (one.cause, part / mass.max(1e-300)))
+            .zip(&all.causes)
+            .map(|(part, cause)| (*cause, part / mass.max(1e-300)))
             .filter(|(_, share)| *share >= LEAST_NAMED)
             .collect();
         named.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
@@ -127,20 +181,16 @@ pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Mea
             let value = quantity.unscale(value);
             if never_below { value.max(0.0) } else { value }
         };
-        // At both ends of the scale as far as the one that leads reaches, to two deviations: its middle is to be what the outcome stands for.
-        let reach = |times: f64| {
-            let leads = |one: &&Component| named.first().is_some_and(|(cause, _)| *cause == one.cause);
-            components.iter().filter(leads).map(move |one| one.mean + times * one.deviation)
-        };
         let (mut low, mut high) = (stretch.from, stretch.to);
         if low == first {
-            low = reach(-2.0).fold(f64::INFINITY, f64::min).clamp(low, high);
+            low = all.quantile(stretch.from, stretch.to, BEYOND);
         }
         if high == last {
-            high = reach(2.0).fold(f64::NEG_INFINITY, f64::max).clamp(low, high);
+            high = all.quantile(stretch.from, stretch.to, 1.0 - BEYOND);
         }
+        let middle = shown(all.quantile(low, high, 0.5));
         let (causes, shares) = named.iter().copied().unzip();
-        Meaning { low: shown(low), high: shown(high), probability: mass, causes, shares }
+        Meaning { low: shown(low), high: shown(high), middle, probability: mass, causes, shares }
     };
     stretches.iter().map(of).collect()
 }
@@ -177,6 +227,16 @@ mod tests {
         assert!((found[0].probability - 0.5).abs() < 0.01);
         assert_eq!((found[0].causes[0], found[1].causes[0]), (0, 1));
         assert!(found[0].shares[0] > 0.99);
+    }
+
+    /// A cause of two sizes, of which nothing lies between 20 and 30: what stands for the outcome is one of them, not the middle of the band.
+    #[test]
+    fn what_stands_for_an_outcome_is_a_reading_that_is_to_be_expected() {
+        let one = |share, mean| Component { share, mean, deviation: 0.2, cause: 0 };
+        let found = meanings(&voltage(), &[one(0.2, 20.0), one(0.8, 30.0)]);
+        assert_eq!(found.len(), 1);
+        assert!((found[0].middle - 30.0).abs() < 0.3, "{found:?}");
+        assert!(found[0].low < 20.0 && found[0].high > 30.0 && found[0].high < 31.0, "{found:?}");
     }
 
     #[test]

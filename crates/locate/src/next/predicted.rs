@@ -46,7 +46,7 @@ pub(super) struct Left {
 impl Shared {
     /// Of a model whose first quantities are the known ones.
     pub fn new(model: &Model<'_, '_>, known: usize) -> Self {
-        let rows = model.rows(&[], &mut Workspace::new());
+        let rows = model.rows(&[], &model.all(), &mut Workspace::new());
         let dot = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
         let each: Vec<(Vec<f64>, f64)> = rows
             .par_iter()
@@ -84,25 +84,44 @@ impl Shared {
         shared.map(|(other, shared)| if is_dead(place) || is_dead(other) { 0.0 } else { *shared }).collect()
     }
 
+    /// What every size of a cause predicts of a quantity: mean and variance, without the meter's.
+    fn by_size(&self, place: usize, left: &Left) -> Vec<(f64, f64)> {
+        let of = |given: &Given| {
+            let predicted = &given.outcome.values[place];
+            let shared = self.with_readings(place, &given.outcome);
+            let shift: f64 = shared.iter().zip(&given.weighted).map(|(a, b)| a * b).sum();
+            let known: f64 = given.factor.whiten(&shared).iter().map(|one| one * one).sum();
+            let tolerance =
+                if predicted.value == 0.0 { 0.0 } else { (self.variance[place] - known).max(0.0) };
+            (predicted.value + shift, tolerance + predicted.own.powi(2))
+        };
+        left.given.iter().map(of).collect()
+    }
+
     /// What a cause predicts of a quantity, over its sizes.
     pub fn component(&self, quantity: &Quantity, place: usize, left: &Left) -> Component {
-        let each: Vec<(f64, f64)> = left
-            .given
-            .iter()
-            .map(|given| {
-                let predicted = &given.outcome.values[place];
-                let shared = self.with_readings(place, &given.outcome);
-                let shift: f64 = shared.iter().zip(&given.weighted).map(|(a, b)| a * b).sum();
-                let known: f64 = given.factor.whiten(&shared).iter().map(|one| one * one).sum();
-                let tolerance =
-                    if predicted.value == 0.0 { 0.0 } else { (self.variance[place] - known).max(0.0) };
-                (predicted.value + shift, tolerance + predicted.own.powi(2))
-            })
-            .collect();
+        let each = self.by_size(place, left);
         let count = each.len() as f64;
         let mean = each.iter().map(|(mean, _)| mean).sum::<f64>() / count;
         let variance = each.iter().map(|(value, own)| own + (value - mean).powi(2)).sum::<f64>() / count;
         let meter = good_reading(quantity.clone(), quantity.unscale(mean)).deviation();
         Component { share: left.share, mean, deviation: variance.sqrt().hypot(meter), cause: left.cause }
+    }
+
+    /// The same, a part of its share for every size: between sizes that differ in what is off or limited a cause may predict nothing at all.
+    pub fn components_by_size(&self, quantity: &Quantity, place: usize, left: &Left) -> Vec<Component> {
+        let each = self.by_size(place, left);
+        let share = left.share / each.len() as f64;
+        let regime = |size: usize| left.given[size].outcome.regime;
+        let part = |(size, (mean, variance)): (usize, &(f64, f64))| {
+            // What lies between a size and the next is predicted too, where nothing jumps in between.
+            let neighbours = [size.checked_sub(1), (size + 1 < each.len()).then_some(size + 1)];
+            let alike = neighbours.into_iter().flatten().filter(|other| regime(*other) == regime(size));
+            let apart = alike.map(|other| (each[other].0 - mean).abs()).fold(0.0, f64::max);
+            let meter = good_reading(quantity.clone(), quantity.unscale(*mean)).deviation();
+            let deviation = variance.sqrt().hypot(meter).hypot(apart / 12.0_f64.sqrt());
+            Component { share, mean: *mean, deviation, cause: left.cause }
+        };
+        each.iter().enumerate().map(part).collect()
     }
 }

@@ -1,16 +1,23 @@
-//! What the answer will say once a reading is given: the same inference, run on the middle of every outcome.
+//! What the answer will say once a reading is given: the same inference, run on the reading that stands for every outcome.
+//!
+//! Readings in one state share a model, and what causes predict in it is worked out once for all of them.
 
 use super::meaning::{LEAST_NAMED, Meaning};
 use crate::evidence::Evidence;
 use crate::evidence::good_reading;
 use crate::hypothesis::Hypothesis;
 use crate::inference::Inference;
+use crate::kept::Kept;
 use crate::model::Model;
 use crate::plant::Plant;
 use crate::posterior::Ranking;
 use crate::quantity::Quantity;
 use crate::rates::Rates;
+use latchline_network::BusState;
 use std::collections::BTreeMap;
+
+/// Causes that a meter sees and that are ranked again, the most probable so far.
+const MOST_ASKED_AGAIN: usize = 160;
 
 /// The enquiry so far, to be asked again with one reading more.
 pub(super) struct Replay<'r, 'a> {
@@ -24,6 +31,15 @@ pub(super) struct Replay<'r, 'a> {
     asked: Vec<Option<usize>>,
     /// What is not known so far, in bits.
     open_bits: f64,
+    /// Those readings that are looked at, a model for each state.
+    shared: Vec<Shared<'r, 'a>>,
+}
+
+/// The enquiry with readings of one state that could be taken.
+struct Shared<'r, 'a> {
+    state: Option<BusState>,
+    model: Model<'r, 'a>,
+    kept: Kept,
 }
 
 impl<'r, 'a> Replay<'r, 'a> {
@@ -35,6 +51,7 @@ impl<'r, 'a> Replay<'r, 'a> {
         ranking: &Ranking,
         left: &[usize],
         inference: &'r Inference<'_, '_, '_>,
+        looked_at: &[Quantity],
     ) -> Self {
         let of = |place: usize| &hypotheses[ranking.causes[place].hypothesis];
         let is_seen = |place: usize| of(place).is_electrical(plant);
@@ -43,16 +60,35 @@ impl<'r, 'a> Replay<'r, 'a> {
             true => left.contains(&place).then_some(place),
             false => unseen,
         };
-        let count = ranking.causes.len();
-        let asked: Vec<Option<usize>> = (0..count).map(asked).collect();
-        let shares = grouped(asked.iter().zip(&ranking.causes).map(|(asked, one)| (*asked, one.probability)));
+        // The rest is so improbable that one reading seldom brings it back.
+        let is_asked_again = |place: &usize| !is_seen(*place) || *place < MOST_ASKED_AGAIN;
+        let again: Vec<usize> = (0..ranking.causes.len()).filter(is_asked_again).collect();
+        let asked: Vec<Option<usize>> = again.iter().map(|place| asked(*place)).collect();
+        let shares = grouped(
+            asked.iter().zip(&again).map(|(asked, place)| (*asked, ranking.causes[*place].probability)),
+        );
+        let mut states: Vec<Option<BusState>> = Vec::new();
+        for quantity in looked_at {
+            let state = quantity.state().cloned();
+            if !states.contains(&state) {
+                states.push(state);
+            }
+        }
+        let of_state = |state: Option<BusState>| {
+            let in_it = |one: &&Quantity| one.state() == state.as_ref();
+            let more: Vec<Quantity> = looked_at.iter().filter(in_it).cloned().collect();
+            let model = Model::with(plant, evidence, &more);
+            Shared { state, model, kept: Kept::new(again.len()) }
+        };
         Replay {
             plant,
             evidence,
             rates: inference.rates,
             design_fails: inference.design_fails,
-            hypotheses: (0..count).map(|place| of(place).clone()).collect(),
+            hypotheses: again.iter().map(|place| of(*place).clone()).collect(),
             asked,
+            // Where nothing was read or told yet, the first reading says of whom is told: nothing can be shared.
+            shared: if evidence.is_empty() { Vec::new() } else { states.into_iter().map(of_state).collect() },
             open_bits: entropy_bits(&shares),
         }
     }
@@ -70,7 +106,9 @@ impl<'r, 'a> Replay<'r, 'a> {
             let (above, _) = held.remove(place);
             let below = &held[place - 1].0;
             let probability = below.probability + above.probability;
-            let joined = Meaning { low: below.low, high: above.high, probability, ..above };
+            // The likelier of the two stands for both.
+            let middle = if below.probability > above.probability { below.middle } else { above.middle };
+            let joined = Meaning { low: below.low, high: above.high, middle, probability, ..above };
             held[place - 1] = self.answered(quantity, joined);
             place = place.saturating_sub(1).max(1);
         }
@@ -80,14 +118,27 @@ impl<'r, 'a> Replay<'r, 'a> {
         (held.into_iter().map(|(meaning, _)| meaning).collect(), bits)
     }
 
-    /// An outcome with the causes and shares that its middle leaves, and what is open then, in bits.
+    /// An outcome with the causes and shares that the reading which stands for it leaves, and what is open then, in bits.
     fn answered(&self, quantity: &Quantity, outcome: Meaning) -> (Meaning, f64) {
-        let middle = quantity.unscale(quantity.scale(outcome.low).midpoint(quantity.scale(outcome.high)));
         let mut evidence = self.evidence.clone();
-        evidence.measured.push(good_reading(quantity.clone(), middle));
-        let model = Model::of(self.plant, &evidence);
-        let inference = Inference::new(&model, self.rates, &evidence, self.design_fails);
-        let ranking = inference.rank(&self.hypotheses);
+        evidence.measured.push(good_reading(quantity.clone(), outcome.middle));
+        let shared = self.shared.iter().find(|one| one.state.as_ref() == quantity.state());
+        let place = shared.and_then(|one| {
+            let known = one.model.quantities.iter().skip(self.evidence.measured.len());
+            let behind = known.enumerate().find(|(_, known)| *known == quantity)?.0;
+            Some((one, self.evidence.measured.len() + behind))
+        });
+        let ranking = match place {
+            Some((shared, place)) => {
+                let read = (0..self.evidence.measured.len()).chain([place]).collect();
+                let inference = Inference::new(&shared.model, self.rates, &evidence, self.design_fails);
+                inference.reading(read, &shared.kept).rank(&self.hypotheses)
+            }
+            None => {
+                let model = Model::of(self.plant, &evidence);
+                Inference::new(&model, self.rates, &evidence, self.design_fails).rank(&self.hypotheses)
+            }
+        };
         let shares =
             grouped(ranking.causes.iter().map(|cause| (self.asked[cause.hypothesis], cause.probability)));
         let mut named: Vec<(usize, f64)> =

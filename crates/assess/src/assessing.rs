@@ -26,7 +26,7 @@ use latchline_network::readings::{Predictor, Readings};
 use latchline_network::short_circuit::{Nuisance, ShortCircuits, short_circuits_with};
 use latchline_network::signal_tree::{CableLengths, SignalSurvey, survey_at};
 use latchline_network::start_up::{Effort, StartUps, start_up};
-use latchline_network::{GivenUp, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
+use latchline_network::{GivenUp, Growth, Memory, SearchOptions, StateSpace, WorstStates, worst_states_with};
 use latchline_site::model::Site;
 use std::borrow::Borrow;
 use std::collections::BTreeSet;
@@ -201,9 +201,18 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
     pub fn voltage_results(&self) -> Result<VoltageResults, GivenUp> {
         let voltages = self.voltages()?;
         let devices = device_results(&voltages);
-        let sources = source_summaries(&voltages, &devices);
+        let sources = source_summaries(&voltages, &self.growth(&voltages)?, &devices);
         let run_currents = run_currents(&voltages);
         Ok(VoltageResults { devices, sources, run_currents })
+    }
+
+    /// How much more load every source bears; of a change that is only tried nobody asks.
+    fn growth(&self, voltages: &WithVoltages<'_>) -> Result<Growth, GivenUp> {
+        let (layout, space) = (voltages.layout, voltages.space);
+        match self.effort {
+            Effort::Hurried => Ok(Growth::not_asked(layout.stages.len())),
+            Effort::Whole => Growth::of(self.site(), layout, space, voltages.worst, &self.memory),
+        }
     }
 
     /// What one rule reports, by its position in [`rules::ALL`]; the stage that it reads is worked out first.
@@ -339,7 +348,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         findings.extend(acceptance::idle(site, read.iter().chain(&findings)));
         sort(&mut findings);
         let devices = device_results(&voltages);
-        let sources = source_summaries(&voltages, &devices);
+        let sources = source_summaries(&voltages, &self.growth(&voltages)?, &devices);
         let mut runs = run_summaries(&voltages, &devices);
         self.memory.check()?;
         let doors = door_sheets(&voltages);

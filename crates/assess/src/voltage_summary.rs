@@ -8,7 +8,7 @@ use crate::rules;
 use crate::stage::WithVoltages;
 use latchline_finding::{Figure, StateKind, Unit};
 use latchline_network::worst::{CurrentState, StateMargin};
-use latchline_network::{Device, Layout, StageSource};
+use latchline_network::{Device, Growth, Layout, StageSource};
 use std::collections::BTreeMap;
 
 pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
@@ -95,7 +95,11 @@ fn worst_current(context: &WithVoltages<'_>, current: &CurrentState, limit_a: Op
     WorstCurrent { state: bus_state.named(context.site), bus_state, current_a: current.current_a, limit_a }
 }
 
-pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResult]) -> Vec<SourceSummary> {
+pub(crate) fn source_summaries(
+    context: &WithVoltages<'_>,
+    growth: &Growth,
+    devices: &[DeviceResult],
+) -> Vec<SourceSummary> {
     let on_stage = on_stages(context);
     let counted = rules::supply_counts(context);
     let mut summaries = Vec::new();
@@ -127,10 +131,8 @@ pub(crate) fn source_summaries(context: &WithVoltages<'_>, devices: &[DeviceResu
             rated_power_w,
             standby_current_a: context.worst.standby_current_a[index],
             worst_device: least_margin(devices, on_stage[index].iter().copied()),
-            loading_margin: context.worst.loading_margin[index],
-            first_limit: context.worst.first_limit[index]
-                .as_ref()
-                .map(|limit| first_limit(context, index, limit)),
+            loading_margin: growth.loading_margin[index],
+            first_limit: growth.first_limit[index].as_ref().map(|limit| first_limit(context, index, limit)),
         });
     }
     summaries

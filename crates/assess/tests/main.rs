@@ -4,5 +4,6 @@ mod assumed;
 mod door;
 mod hints;
 mod many_jobs;
+mod overlapping_calls;
 mod physics;
 mod rules;

@@ -169,8 +169,10 @@ fn the_first_limit_is_one_figure() {
         // What is met first is met before the voltage collapses, and not before today's load on a site that holds.
         assert!(factor > 1.0 && factor <= number(source, "loading_margin").expect("a factor"), "{source}");
         let element = first["element"].as_str().expect("a name");
-        let told =
-            format!("the first limit is met at {} times this load: ", figures::rounded_down(factor, 2));
+        let told = format!(
+            "every limit holds up to {} times this load, the first being ",
+            figures::rounded_down(factor, 2)
+        );
         let at = page.split(&told).nth(1).unwrap_or_else(|| panic!("{told}: {page}"));
         assert!(at.split(')').next().is_some_and(|at| at.contains(&format!(" at {element} ("))), "{at}");
         assert!(
@@ -392,4 +394,62 @@ fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
             "{door}: {doors}"
         );
     }
+}
+
+/// The tables of a pack, as lines of fields.
+fn table(folder: &Folder, name: &str) -> Vec<Vec<String>> {
+    let text = folder.read(&format!("pack/tables/{name}.csv"));
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(text.as_bytes());
+    reader.records().map(|row| row.expect("a row").iter().map(str::to_string).collect()).collect()
+}
+
+/// Paper says one figure in all its tables: what stands beside a sentence is in the sentence, hours of a battery are the supply's own, and the first line
+/// of a calculation gives its result from its inputs.
+#[test]
+fn the_tables_of_a_pack_agree() {
+    let mut compared = 0;
+    for (name, text) in EXAMPLES {
+        let folder = Folder::new();
+        folder.write("site.toml", text);
+        folder.run(&["pack", "site.toml", "-o", "pack"]);
+        for row in table(&folder, "16-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
+            for figure in row[4..6].iter().filter(|figure| !figure.is_empty()) {
+                let number = figure.split(' ').next().expect("a number");
+                assert!(
+                    row[3].contains(number) || row[3].contains(&number.replace(".00", "")),
+                    "{name}: {row:?}"
+                );
+                compared += 1;
+            }
+        }
+        let supplies = table(&folder, "12-supplies");
+        for row in table(&folder, "15-live").iter().filter(|row| row.len() > 2) {
+            let Some(said) = row[2].strip_prefix("The battery lasts at least ") else { continue };
+            let hours = said.split(' ').next().expect("a number");
+            let own = supplies.iter().filter(|supply| supply[0] == row[1] && supply[2].ends_with(" h"));
+            let least = own.map(|supply| supply[2].trim_end_matches(" h").parse::<f64>().expect("a number"));
+            let least = least.fold(f64::INFINITY, f64::min);
+            assert!(
+                (hours.parse::<f64>().expect("a number") - least).abs() < 1e-9,
+                "{name}: {row:?} {least}"
+            );
+            compared += 1;
+        }
+        let value = |text: &str, symbol: &str| -> f64 {
+            let after =
+                text.split(&format!("{symbol} = ")).nth(1).unwrap_or_else(|| panic!("{symbol} in {text}"));
+            after.split(' ').next().and_then(|word| word.parse().ok()).unwrap_or_else(|| panic!("{text}"))
+        };
+        for row in table(&folder, "03-calculations").iter().filter(|row| row.len() > 4) {
+            let by_hand = match row[2].as_str() {
+                "U₀ = Un (1 − t)" => value(&row[3], "Un") * (1.0 - 0.01 * value(&row[3], "t")),
+                "U₀ = Ue" => value(&row[3], "Ue"),
+                _ => continue,
+            };
+            let result: f64 = row[4].split(' ').next().and_then(|word| word.parse().ok()).expect("volts");
+            assert!((result - by_hand).abs() < 0.011, "{name}: {row:?}, {by_hand}");
+            compared += 1;
+        }
+    }
+    assert!(compared > 60, "{compared} figures were compared");
 }

@@ -98,10 +98,22 @@ fn every_mistake_in_a_catalogue_is_shown_at_its_line_by_every_command() {
                      thick = { title = \"Thick\", source = \"mine\", gauge = \"2 mm\", prise = 3 }\n";
     folder.write("own.toml", catalogue);
     folder.write("survey/own.toml", catalogue);
+    folder.run(&["new", "site.toml"]);
+    let site = folder.read("site.toml");
+    folder.write("own-site.toml", &site.replacen("[site]", "[site]\ncatalogues = [\"own.toml\"]", 1));
+    // The survey itself can be used.
+    std::fs::create_dir(folder.path("sound")).expect("a folder");
+    for sheet in ["places", "routes", "dwellings", "entrances"] {
+        folder.write(&format!("sound/{sheet}.csv"), folder.read(&format!("survey/{sheet}.csv")));
+    }
     for arguments in [
         &["catalogue", "--catalogue", "own.toml"][..],
         &["reach", "ostrel-48", "--catalogue", "own.toml"],
         &["design", "survey"],
+        &["design", "sound", "--from", "own-site.toml"],
+        &["fix", "own-site.toml"],
+        &["locate", "own-site.toml", "A-1=33V"],
+        &["headroom", "own-site.toml"],
     ] {
         let told = folder.run(arguments);
         assert_eq!((told.status, told.out.as_str()), (2, ""), "{arguments:?}");

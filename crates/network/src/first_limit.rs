@@ -11,11 +11,10 @@ use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::{Layout, StageSource};
 use crate::memory::{Fingerprint, Key, Memory};
 use crate::phase::{Phase, StageLoads};
-use crate::source_power::PowerState;
 use crate::stage_key::{add_set, of_stage};
 use crate::state_space::StateSpace;
 use crate::wanted::GivenUp;
-use crate::worst::{CurrentState, DeviceStates, FirstLimit, Limited};
+use crate::worst::{CurrentState, FirstLimit, Limited, WorstStates};
 use latchline_circuit::flow::{Options, Outcome, Source, Workspace, solve};
 use latchline_site::catalogue::LimitKind;
 use latchline_site::model::{RunStart, Site};
@@ -26,14 +25,6 @@ use std::collections::BTreeMap;
 const WIDTH: f64 = 1e-9;
 /// Largest factor that is looked for.
 const MOST: f64 = 1e6;
-
-/// What the worst states are made of, as far as a limit follows from it.
-pub(crate) struct Known<'a> {
-    pub devices: &'a [DeviceStates],
-    pub source_current: &'a [Option<CurrentState>],
-    pub source_power: &'a [Vec<Option<PowerState>>],
-    pub run_current: &'a [Option<CurrentState>],
-}
 
 /// What is compared with a limit.
 #[derive(Debug, Clone, Copy)]
@@ -51,26 +42,97 @@ struct Candidate<'a> {
     limit: f64,
     phase: usize,
     set: &'a [usize],
-    /// How far today's value is from the limit, in parts of what would reach it: what is looked at first.
+    /// How far today's value is from the limit, in parts of what would reach it: what is looked at first. With loads that draw more at less
+    /// voltage the limit is met at this factor or before.
     nearness: f64,
 }
 
-/// The first limit of every stage; `None` where it has none that any load reaches.
+/// From what the lowest voltage of a state is today, how low it can be with all loads times a factor.
+///
+/// A load draws at voltage `u` at most `(U - d) / (u - d)` times its current of today, `U` the open-circuit voltage and `d` the most that any
+/// load loses before it draws. If no node is below `x`, none loses more than `m L (U - d) / (x - d)`, `L` the most that one loses today with any
+/// calls. Iterated from `U` down, `x = U - m L (U - d) / (x - d)` ends at or above a solution, and the voltages iterated from `U` stay above it, so
+/// that there is an operating point and it has no node below `x`.
+struct Bounds {
+    /// By phase: the open-circuit voltage, and the most that a node loses today; `None` where there is no operating point or it is not known.
+    phases: Vec<Option<(f64, f64)>>,
+}
+
+/// Steps of the iteration for the lowest voltage, and the change in volts at which it rests.
+const MOST_STEPS: usize = 60;
+const REST_V: f64 = 1e-6;
+/// What rounding may take off such a bound, as a share.
+const ROUNDING: f64 = 1e-9;
+
+impl Bounds {
+    fn of(layout: &Layout, space: &StateSpace, known: &WorstStates, stage: usize) -> Bounds {
+        let nodes = layout.stages[stage].parent.len();
+        let of_phase = |(index, phase): (usize, &Phase)| {
+            let open_v = phase.voltage_v[stage]?;
+            let mut measured = vec![false; nodes];
+            let mut lost_v = 0.0_f64;
+            for device in known.devices.iter().filter(|device| device.at.stage == stage) {
+                for margin in device.margins.iter().filter(|margin| margin.phase == index) {
+                    measured[device.at.node] = true;
+                    lost_v = lost_v.max(open_v - margin.lowest_v?);
+                }
+            }
+            // Between a device and its source voltages are higher; a node beyond every device carries no current.
+            let is_bounded = (0..nodes).all(|node| {
+                let end = layout.stages[stage].subtree_end[node] as usize;
+                measured[node]
+                    || phase.base[stage].is_idle(node)
+                    || (node + 1..end).any(|below| measured[below])
+            });
+            is_bounded.then_some((open_v, lost_v))
+        };
+        Bounds { phases: space.phases.iter().enumerate().map(of_phase).collect() }
+    }
+
+    /// How many times its current of today a load draws at most with all loads times a factor; `None` where that is not known.
+    fn growth(&self, phase: usize, drop_v: f64, factor: f64) -> Option<f64> {
+        let (open_v, lost_v) = self.phases[phase]?;
+        let mut least_v = open_v;
+        for _ in 0..MOST_STEPS {
+            if least_v <= drop_v {
+                return None;
+            }
+            let next_v = open_v - factor * lost_v * (open_v - drop_v) / (least_v - drop_v);
+            let is_at_rest = least_v - next_v < REST_V;
+            least_v = next_v;
+            if is_at_rest {
+                // Once more past the rest that is left, to the safe side.
+                let safe_v = least_v - 1e3 * REST_V;
+                return (safe_v > drop_v).then(|| factor * (open_v - drop_v) / (safe_v - drop_v));
+            }
+        }
+        None
+    }
+}
+
+/// The first limit of every stage; `None` where it has none that any load reaches, or collapses at today's load in some state.
 pub(crate) fn first_limits(
     site: &Site,
     layout: &Layout,
     space: &StateSpace,
-    known: &Known<'_>,
+    known: &WorstStates,
     memory: &Memory,
 ) -> Result<Vec<Option<FirstLimit>>, GivenUp> {
     (0..layout.stages.len())
         .into_par_iter()
         .map(|stage| {
             memory.check()?;
+            // Where the voltage collapses today no limit is the first.
+            let on_stage = known.devices.iter().filter(|device| device.at.stage == stage);
+            if on_stage.flat_map(|device| &device.margins).any(|margin| margin.voltage_v.is_none()) {
+                return Ok(None);
+            }
             let mut candidates = candidates(site, layout, space, known, stage);
             candidates.sort_by(|a, b| a.nearness.total_cmp(&b.nearness));
             let key = key(layout, space, stage, &candidates);
-            let found = memory.first_limit(key, || Search::new(layout, space, stage).run(&candidates));
+            let bounds = Bounds::of(layout, space, known, stage);
+            let search = || Search::new(layout, space, stage, &bounds).run(&candidates);
+            let found = memory.first_limit(key, search);
             Ok(found.map(|(factor, place)| {
                 let one = &candidates[place];
                 FirstLimit {
@@ -89,7 +151,7 @@ fn candidates<'a>(
     site: &Site,
     layout: &Layout,
     space: &StateSpace,
-    known: &Known<'a>,
+    known: &'a WorstStates,
     stage: usize,
 ) -> Vec<Candidate<'a>> {
     let mut all = Vec::new();
@@ -194,13 +256,25 @@ struct Search<'a> {
     layout: &'a Layout,
     space: &'a StateSpace,
     stage: usize,
+    bounds: &'a Bounds,
     solvers: BTreeMap<usize, Solver<'a>>,
     workspace: Workspace,
 }
 
 impl<'a> Search<'a> {
-    fn new(layout: &'a Layout, space: &'a StateSpace, stage: usize) -> Self {
-        Search { layout, space, stage, solvers: BTreeMap::new(), workspace: Workspace::new() }
+    fn new(layout: &'a Layout, space: &'a StateSpace, stage: usize, bounds: &'a Bounds) -> Self {
+        Search { layout, space, stage, bounds, solvers: BTreeMap::new(), workspace: Workspace::new() }
+    }
+
+    /// Whether a limit holds with all loads times a factor, seen from its figure of today alone.
+    fn surely_holds(&self, one: &Candidate<'_>, factor: f64) -> bool {
+        if matches!(one.measure, Measure::Power { .. }) {
+            return false;
+        }
+        let drops = &self.space.phases[one.phase].base[self.stage].drop_v;
+        let drop_v = drops.iter().copied().fold(0.0, f64::max);
+        let growth = self.bounds.growth(one.phase, drop_v, factor);
+        growth.is_some_and(|growth| growth * (1.0 + ROUNDING) <= one.nearness)
     }
 
     /// The least factor and whose it is. Of what is nearest to its limit the factor is found first; of the others it is enough to see that
@@ -208,8 +282,11 @@ impl<'a> Search<'a> {
     fn run(mut self, candidates: &[Candidate<'_>]) -> Option<(f64, usize)> {
         let mut least: Option<(f64, usize)> = None;
         for (place, one) in candidates.iter().enumerate() {
-            let Some(loaded) = self.loaded(one) else { continue };
             let most = least.map_or(MOST, |(factor, _)| factor);
+            if self.surely_holds(one, most) {
+                continue;
+            }
+            let Some(loaded) = self.loaded(one) else { continue };
             if self.holds(one, &loaded, most) {
                 continue;
             }

@@ -7,7 +7,7 @@
 //! * [`phase`]: one operating state as a flow problem;
 //! * [`evaluate`]: solving one set of calls through all stages;
 //! * [`collapse`]: how much of its load a bus that collapses could carry;
-//! * `first_limit`: how much more load a stage bears until its first limit, and which one that is;
+//! * `growth`: how much more load every stage bears until its first limit (`first_limit`), which one that is, and until it collapses;
 //! * [`stage_calls`]: the calls that matter to one stage;
 //! * [`bound`]: certified bounds on what any admissible set can do;
 //! * [`search`]: the worst set by bound, prune and solve;
@@ -35,6 +35,7 @@ mod drawn;
 mod effort;
 pub mod evaluate;
 mod first_limit;
+mod growth;
 pub mod layout;
 pub mod memory;
 mod nominal;
@@ -60,6 +61,7 @@ pub mod worst;
 
 pub use bus_state::{BusState, StandingCall};
 pub use corner::Corner;
+pub use growth::Growth;
 pub use layout::{Layout, NodeRef, Segment, Stage, StageNode, StageSource};
 pub use memory::{Fingerprint, Memory};
 pub use phase::{HighestVoltages, Phase};

@@ -34,6 +34,11 @@ impl StageLoads {
         }
     }
 
+    /// Whether nothing is drawn at a node.
+    pub(crate) fn is_idle(&self, node: usize) -> bool {
+        self.power_w[node] == 0.0 && self.current_a[node] == 0.0 && self.conductance_s[node] == 0.0
+    }
+
     /// As the flow takes them.
     pub fn as_loads(&self) -> Loads<'_> {
         Loads {

@@ -74,16 +74,18 @@ pub(crate) fn task<'a>(
     StageTask { layout, phase, stage, calls, calls_key, devices, current_nodes, options: *options }
 }
 
-/// The largest power of a stage's source while one call stands, however many the family allows; `None` without calls.
-pub fn of_one_call(
+/// The largest power of a stage's source while so many calls stand at once, at most as many as the family allows; `None` without calls.
+pub fn of_calls(
     layout: &Layout,
     space: &StateSpace,
     stage: usize,
+    at_once: usize,
     options: &SearchOptions,
     memory: &Memory,
 ) -> Option<PowerState> {
     let index = space.phases.iter().position(|phase| phase.kind == StateKind::Call)?;
-    let low = Phase { most_calls: 1, most_releases: 0, ..space.phases[index].clone() };
+    let most_calls = at_once.min(space.phases[index].most_calls);
+    let low = Phase { most_calls, most_releases: 0, ..space.phases[index].clone() };
     let calls = StageCalls::of_stage(layout, &low, stage);
     let calls_key = key_of_calls(layout, &low, stage, &calls);
     let at = |phase: &Phase| -> Option<PowerState> {

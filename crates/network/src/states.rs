@@ -5,10 +5,9 @@
 //! margin to the limit that holds for what the device is then doing*: standing by, ringing or talking.
 
 use crate::demand::Activity;
-use crate::first_limit::{Known, first_limits};
 use crate::layout::{Layout, NodeRef};
 use crate::memory::Memory;
-use crate::nominal::{loading_margins, nominal_values};
+use crate::nominal::nominal_values;
 use crate::phase::Phase;
 use crate::search::SearchOptions;
 use crate::source_power::{self, PowerState, at_highest_voltage, at_terminals};
@@ -141,24 +140,7 @@ pub fn worst_states_with(
             .unwrap_or(0);
     }
     let standby_current_a = nominal_values(site, layout, space, &mut devices, memory)?;
-    let loading_margin = loading_margins(layout, space, &devices, memory)?;
-    let known = Known {
-        devices: &devices,
-        source_current: &source_current,
-        source_power: &source_power,
-        run_current: &run_current,
-    };
-    let first_limit = first_limits(site, layout, space, &known, memory)?;
-    Ok(WorstStates {
-        devices,
-        source_current,
-        source_power,
-        standby_current_a,
-        run_current,
-        loading_margin,
-        first_limit,
-        states,
-    })
+    Ok(WorstStates { devices, source_current, source_power, standby_current_a, run_current, states })
 }
 
 fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {

@@ -157,10 +157,6 @@ pub struct WorstStates {
     pub standby_current_a: Vec<Option<f64>>,
     /// Largest current at the start of every run.
     pub run_current: Vec<Option<CurrentState>>,
-    /// Loading margin of every stage in the state of its device with the least margin; below 1 where it collapses there.
-    pub loading_margin: Vec<Option<f64>>,
-    /// The first limit of every stage that is met as its loads grow together.
-    pub first_limit: Vec<Option<FirstLimit>>,
     /// How each state was dealt with.
     pub states: Vec<StateInfo>,
 }

@@ -2,7 +2,7 @@
 
 use crate::small_site::{STEADY, near, with_calls};
 use latchline_network::worst::{FirstLimit, Limited};
-use latchline_network::{Layout, SearchOptions, StateSpace, worst_states};
+use latchline_network::{Growth, Layout, Memory, SearchOptions, StateSpace, worst_states};
 
 /// A flat alone behind 10 m of 50 ohm/km; its currents are constant, so they grow as the load does.
 fn first_limit(cable: &str, run: &str) -> FirstLimit {
@@ -26,7 +26,13 @@ wire = {{ title = "Wire", source = "invented", gauge = "50 ohm/km", resistance_t
     let layout = Layout::new(&site);
     let space = StateSpace::new(&site, &layout);
     let options = SearchOptions { tolerance: 0.0, ..SearchOptions::default() };
-    worst_states(&site, &layout, &space, &options).first_limit[0].clone().expect("a first limit")
+    {
+        let (worst, memory) = (worst_states(&site, &layout, &space, &options), Memory::default());
+        Growth::of(&site, &layout, &space, &worst, &memory).expect("it is wanted")
+    }
+    .first_limit[0]
+        .clone()
+        .expect("a first limit")
 }
 
 /// In a call the door talks with 0.25 A and 10 % more, 0.275 A, the flat with 0.15 A and 10 % more, 0.165 A: the run to the door meets 0.33 A

@@ -17,7 +17,6 @@ use latchline_drawing::palette::Ink;
 use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
 use latchline_wiring::Item;
-use latchline_wiring::terminal::place_name;
 
 /// A grid of label stock, in millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -107,11 +106,8 @@ pub fn sheets(subject: &Subject<'_>) -> Result<Vec<Drawing>, PackError> {
                 cable.designation.clone()
             };
             for (here, there) in [(cable.from, cable.to), (cable.to, cable.from)] {
-                let lines = [
-                    name.clone(),
-                    place_name(subject.site, here),
-                    format!("> {}", place_name(subject.site, there)),
-                ];
+                let lines =
+                    [name.clone(), subject.end_words(here), format!("> {}", subject.end_words(there))];
                 ends.push(cable_label(subject, &lines, &grid));
             }
         }

@@ -1,5 +1,6 @@
 //! What a pack is made from, and everything that the tables share, worked out once.
 
+use crate::language::Word;
 use crate::locale::Locale;
 use crate::options::Options;
 use crate::stamp::Stamp;
@@ -8,7 +9,8 @@ use latchline_cutting::CableCuts;
 use latchline_finding::{Finding, Severity};
 use latchline_site::model::Site;
 use latchline_wiring::item::{item_place, walking_order};
-use latchline_wiring::{Item, Wiring};
+use latchline_wiring::terminal::place_name;
+use latchline_wiring::{Item, Place, TerminalSet, Wiring};
 use std::collections::BTreeMap;
 
 /// What a pack is made from.
@@ -91,6 +93,23 @@ impl<'a> Subject<'a> {
             Item::Station(index) => Some(ReadingPlace::Station(index)),
             _ => None,
         }
+    }
+
+    /// An end of a cable: its terminals, or that it lies outside the plan.
+    pub fn end_words(&self, place: Place) -> String {
+        match place.1 {
+            TerminalSet::Outside => self.locale.word(Word::OutsideEnd).to_string(),
+            _ => place_name(self.site, place),
+        }
+    }
+
+    /// Everything with mains of its own besides the supplies of the bus: supplies of locks and lights.
+    pub fn further_mains(&self) -> Vec<Item> {
+        let with_mains = self.wiring.terminals.keys().filter(|terminal| terminal.set == TerminalSet::Mains);
+        let mut items: Vec<Item> = with_mains.map(|terminal| terminal.item).collect();
+        items.retain(|item| !matches!(item, Item::Supply(_)));
+        items.dedup();
+        items
     }
 
     /// The place of a device in words.

@@ -55,7 +55,8 @@ fn lock_ends(site: &Site, entrance: usize, lock: usize, part: Option<LockPart>) 
     match part {
         LockPart::Relay => (item, relay, (item, TerminalSet::Coil)),
         LockPart::Supply => (item, home, (item, TerminalSet::Output(1))),
-        LockPart::DoorContact => (item, (station, TerminalSet::In), (item, TerminalSet::Contact)),
+        // What takes the contact is not in the plan: never the station, whose terminals it would short.
+        LockPart::DoorContact => (item, (station, TerminalSet::Outside), (item, TerminalSet::Contact)),
         _ => (item, home, (item, TerminalSet::Contact)),
     }
 }

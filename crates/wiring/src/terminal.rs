@@ -57,6 +57,8 @@ pub enum TerminalSet {
     Mains,
     /// Protective or functional earth.
     Earth,
+    /// An input of a device outside the plan.
+    Outside,
     /// The screen of the cable with this index.
     Screen(usize),
 }
@@ -88,6 +90,7 @@ impl TerminalSet {
             TerminalSet::Battery => String::from("battery"),
             TerminalSet::Mains => String::from("mains"),
             TerminalSet::Earth => String::from("earth"),
+            TerminalSet::Outside => String::from("outside"),
             TerminalSet::Screen(_) => String::from("screen"),
         }
     }

@@ -55,6 +55,9 @@ words! {
         CurrentWithCalls:
             "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600, at most 1"
             | "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600, höchstens 1",
+        CurrentWithCallsAtOnce:
+            "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600 less the whole calls that stand all the time, at most as many at once as the family allows"
+            | "Ie = ((1 - d) I^k + d Ic^k)^(1/k), d = N T / 3600 weniger die ganzen Rufe, die ständig stehen, höchstens so viele zugleich, wie die Familie erlaubt",
         StandbyHours: "t = H (Ce / (I H))^k, at most Ce / I" | "t = H (Ce / (I H))^k, höchstens Ce / I",
         CapacityByAnnex: "C = 1.25 (T1 I1 + D T2 I2)" | "C = 1,25 (T1 I1 + D T2 I2)",
         CapacityBySum: "C = 1.2 (T1 I1 + T2 I2)" | "C = 1,2 (T1 I1 + T2 I2)",
@@ -155,6 +158,10 @@ sentences! {
         TemperatureFactor: "lead-acid, by temperature" | "Blei, nach Temperatur",
         StandbyAdverse: "standby, every tolerance at its worst" | "Ruhe, alle Toleranzen ungünstigst",
         OneCallFromBattery: "one call, from the battery" | "ein Ruf, aus der Batterie",
+        CallsThatAlwaysStand:
+            "with the calls that stand all the time, from the battery"
+            | "mit den Rufen, die ständig stehen, aus der Batterie",
+        OneCallMore: "with one call more, from the battery" | "mit einem Ruf mehr, aus der Batterie",
         StandbyFromBattery: "standby, from the battery" | "Ruhe, aus der Batterie",
         HalfAnHour: "half an hour of the largest load" | "eine halbe Stunde der größten Last",
         LargestFromBattery: "largest load, from the battery" | "größte Last, aus der Batterie",

@@ -194,11 +194,15 @@ pub(crate) fn with_article(word: &str, form: &str, language: Language) -> String
     }
 }
 
-/// A number with the noun that fits it: "1 dwelling", "3 dwellings".
+/// A number with the noun that fits it: "1 dwelling", "3 dwellings". A form with `#` has the number there ("the one device is|all # devices are"),
+/// one that begins with `~` has none ("~is|~are").
 fn counted(value: f64, number: String, form: &str) -> String {
-    match form.split_once('|') {
-        Some((one, many)) => format!("{number} {}", if value == 1.0 { one } else { many }),
-        None => number,
+    let Some((one, many)) = form.split_once('|') else { return number };
+    let words = if value == 1.0 { one } else { many };
+    match words.strip_prefix('~') {
+        Some(words) => String::from(words),
+        None if form.contains('#') => words.replace('#', &number),
+        None => format!("{number} {words}"),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_site::model::RunStart;
 
 rule! {
     pub static BATTERY_MISSING: "battery-missing", Error, check
@@ -12,7 +13,11 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     if required.value <= 0.0 {
         return;
     }
-    for supply in &context.site.supplies {
+    for (index, supply) in context.site.supplies.iter().enumerate() {
+        // One that feeds nothing is told of as such.
+        if !context.site.runs.iter().any(|run| run.from == RunStart::Supply(index)) {
+            continue;
+        }
         let model = context.site.supply_model(supply);
         if model.battery.is_some() {
             continue;

@@ -44,9 +44,13 @@ pub struct CallShare {
     pub per_hour: f64,
     /// How long one lasts, in seconds.
     pub duration_s: f64,
-    /// Share of the time in which one stands: at most 1.
+    /// How many stand all the time: 0 where there are moments without a call.
+    pub always: usize,
+    /// Current drawn from the battery while these stand, in amperes; `None` where none does all the time.
+    pub always_current_a: Option<f64>,
+    /// Share of the time in which one more stands: at most 1.
     pub share: f64,
-    /// Current drawn from the battery while one stands, in amperes.
+    /// Current drawn from the battery while one more stands, in amperes.
     pub battery_current_a: f64,
 }
 
@@ -148,12 +152,17 @@ pub fn battery_figures(
             peukert_exponent: exponent.value,
         };
         let calls = match call_share(context, supply) {
-            Some((per_hour, duration_s, power_w)) => Some(CallShare {
-                per_hour,
-                duration_s,
-                share: (per_hour * duration_s / 3600.0).min(1.0),
-                battery_current_a: battery_current_a(power_w, efficiency, voltage_v)?,
-            }),
+            Some(called) => {
+                let current = |power_w| battery_current_a(power_w, efficiency, voltage_v);
+                Some(CallShare {
+                    per_hour: called.per_hour,
+                    duration_s: called.duration_s,
+                    always: called.always,
+                    always_current_a: called.always_w.map(current).transpose()?,
+                    share: called.share,
+                    battery_current_a: current(called.one_more_w)?,
+                })
+            }
             None => None,
         };
         let mut loads = Vec::new();
@@ -161,7 +170,7 @@ pub fn battery_figures(
             let battery_current_a = battery_current_a(bus_power_w, efficiency, voltage_v)?;
             let with_calls_a = match &calls {
                 Some(calls) => equivalent_current_a(
-                    battery_current_a,
+                    calls.always_current_a.unwrap_or(0.0).max(battery_current_a),
                     calls.battery_current_a,
                     calls.share,
                     exponent.value,
@@ -242,15 +251,39 @@ fn standby_states(context: &WithVoltages<'_>, supply: usize) -> Vec<(StateKind, 
         .collect()
 }
 
-/// Calls per hour and their duration in seconds by the policy, and the largest power of the supply while one stands.
-fn call_share(context: &WithVoltages<'_>, supply: usize) -> Option<(f64, f64, f64)> {
+/// What the policy says of calls, with the power of the supply while they stand.
+struct Called {
+    per_hour: f64,
+    duration_s: f64,
+    always: usize,
+    always_w: Option<f64>,
+    share: f64,
+    one_more_w: f64,
+}
+
+/// Calls of the policy as time: as many whole ones as stand on the average all the time, and one more for the rest of it, never more at once
+/// than the family allows.
+fn call_share(context: &WithVoltages<'_>, supply: usize) -> Option<Called> {
     let policy = &context.site.policy;
     let per_hour = policy.calls_per_hour.as_ref()?.value;
     let duration_s = policy.call_duration.as_ref().map_or(USUAL_CALL_S, |one| one.value.as_seconds());
     let stage = stage_of_supply(context, supply)?;
+    let most = context.space.phases.iter().find(|phase| phase.kind == StateKind::Call)?.most_calls.max(1);
+    let standing = (per_hour * duration_s / 3600.0).min(most as f64);
+    let always = (standing.ceil() as usize).saturating_sub(1);
     let options = SearchOptions::default();
-    let power = source_power::of_one_call(context.layout, context.space, stage, &options, context.memory)?;
-    Some((per_hour, duration_s, power.power_w?))
+    let of_calls = |at_once: usize| {
+        source_power::of_calls(context.layout, context.space, stage, at_once, &options, context.memory)?
+            .power_w
+    };
+    Some(Called {
+        per_hour,
+        duration_s,
+        always,
+        always_w: if always > 0 { Some(of_calls(always)?) } else { None },
+        share: standing - always as f64,
+        one_more_w: of_calls(always + 1)?,
+    })
 }
 
 /// The state of the largest power of a supply, with that power: what the sizing patterns take as

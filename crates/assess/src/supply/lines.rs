@@ -47,7 +47,10 @@ pub(super) fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Ve
         if let Some(calls) = &battery.calls {
             lines.push(CalculationLine {
                 quantity: Quantity::CurrentWithCalls,
-                formula: Formula::CurrentWithCalls,
+                formula: match calls.always {
+                    0 => Formula::CurrentWithCalls,
+                    _ => Formula::CurrentWithCallsAtOnce,
+                },
                 inputs: vec![
                     Input::of_key(
                         Symbol::CallsPerHour,
@@ -63,12 +66,25 @@ pub(super) fn battery_lines(name: &str, battery: &BatteryFigures, lines: &mut Ve
                         "policy",
                         "call_duration",
                     ),
-                    Input::new(Symbol::Current, load.battery_current_a, Unit::Ampere, InputSource::LineAbove),
+                    match calls.always_current_a {
+                        Some(current_a) => {
+                            let current_a = current_a.max(load.battery_current_a);
+                            let source = InputSource::CallsThatAlwaysStand;
+                            Input::new(Symbol::Current, current_a, Unit::Ampere, source)
+                        }
+                        None => {
+                            let source = InputSource::LineAbove;
+                            Input::new(Symbol::Current, load.battery_current_a, Unit::Ampere, source)
+                        }
+                    },
                     Input::new(
                         Symbol::CallCurrent,
                         calls.battery_current_a,
                         Unit::Ampere,
-                        InputSource::OneCallFromBattery,
+                        match calls.always {
+                            0 => InputSource::OneCallFromBattery,
+                            _ => InputSource::OneCallMore,
+                        },
                     ),
                     of_key(Symbol::Exponent, battery.peukert_exponent, Unit::Ratio, "peukert_exponent"),
                 ],

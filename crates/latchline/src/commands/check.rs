@@ -169,8 +169,9 @@ fn once(
 ) -> Result<Checked> {
     let Opened { session, files, .. } = load::open(job.site, input)?;
     let view = session.view();
-    // One line a finding has no room for remedies.
-    let found = if job.format == Format::Short { view.assessment()? } else { view.remedies()? };
+    // One line a finding has no room for remedies, nor has a sheet of one door or supply for a reader.
+    let has_remedies = job.format != Format::Short && (job.sheet.is_none() || job.format != Format::Text);
+    let found = if has_remedies { view.remedies()? } else { view.assessment()? };
     let mut assessment = found.cloned();
     if let (Some(assessment), Some(options)) = (&mut assessment, job.samples)
         && let Some(tolerance) = view.tolerance(options)?
@@ -181,7 +182,7 @@ fn once(
     let read = assessment.as_ref().map_or(view.reading(), |assessment| &assessment.read);
     let report = Report::new(name, view.sources(), read, assessment.as_ref(), codes::all())
         .of_site(view.site().map(|site| &**site))
-        .with_jobs(if job.format == Format::Short { None } else { view.jobs()? });
+        .with_jobs(if has_remedies { view.jobs()? } else { None });
     let text = match (job.sheet, &assessment) {
         (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.

@@ -155,6 +155,7 @@ pub fn run(
             may_replace: arguments.may_replace(),
             language,
             for_programs: arguments.format != Format::Text,
+            look: &look,
         };
         return change.run(&loaded, output);
     }

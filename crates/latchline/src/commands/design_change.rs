@@ -3,13 +3,15 @@
 use super::design_survey::LoadedSurvey;
 use super::design_words::amount;
 use crate::difference::difference;
+use crate::failure::UNUSABLE;
 use crate::files::MayReplace;
 use crate::files::inputs::is_same;
 use crate::load::Opened;
 use crate::{files, load, output};
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result};
 use latchline_design::change::{Changed, From, change};
 use latchline_finding::{Language, Money, shown};
+use latchline_report::Look;
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
 use latchline_words::design::DesignWords;
@@ -31,6 +33,8 @@ pub(super) struct Change<'a> {
     pub language: Language,
     /// Whether the result is for programs.
     pub for_programs: bool,
+    /// How what is wrong with the installed site is told.
+    pub look: &'a Look,
 }
 
 impl Change<'_> {
@@ -46,8 +50,10 @@ impl Change<'_> {
         // Resolved with the survey's own prices.
         let prices = survey.survey.prices.clone();
         let catalogues = LoadedCatalogues::with_prices(sources, view.catalogues(), prices);
-        let Some(site) = &catalogues.resolve(sources, site_file).site else {
-            bail!("\"{0}\" cannot be used; see: latchline check {0}", installed.display());
+        let resolved = catalogues.resolve(sources, site_file);
+        let Some(site) = &resolved.site else {
+            super::tell(&sources.file(site_file).name, sources, &resolved.findings, self.look);
+            return Ok(ExitCode::from(UNUSABLE));
         };
         let from = From { sources, site_file, catalogues: &catalogues, site };
         let before = view.text();

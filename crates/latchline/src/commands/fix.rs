@@ -302,7 +302,13 @@ fn list(
     output: &mut dyn Write,
 ) -> Result<()> {
     if open.is_empty() {
-        writeln!(output, "{}", FixWords::NothingToMend.say(look.language))?;
+        let things = bench.assessment.not_judged.len();
+        let file = &shown::whole(&view.sources().file(view.site_file()).name, &[]);
+        let words = match things {
+            0 => FixWords::NothingToMend,
+            things => FixWords::NotAllJudged { things, file },
+        };
+        writeln!(output, "{}", hanging("", &words.say(look.language), look.width))?;
     } else {
         let file = &view.sources().file(view.site_file()).name;
         let head = FixWords::ListHead { file: &shown::whole(file, &[]) }.say(look.language);

@@ -160,7 +160,9 @@ pub fn run(
         TextOrJson::Text => words(&question, calls, doors, &answers, &arguments.spacing, feeders, &look),
         TextOrJson::Json => json(&question, calls, doors, &answers)?,
     };
-    arguments.written.result.put(&text, &arguments.catalogue, output)?;
+    // Of two results of one command neither takes the place of the other.
+    let others: Vec<PathBuf> = arguments.catalogue.iter().chain(&arguments.chart).cloned().collect();
+    arguments.written.result.put(&text, &others, output)?;
     Ok(ExitCode::SUCCESS)
 }
 

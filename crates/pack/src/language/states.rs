@@ -44,6 +44,11 @@ impl Locale {
         codes::sentence(finding, self.language)
     }
 
+    /// Value and limit of a finding as its sentence has them.
+    pub fn figures_of(&self, finding: &Finding) -> [Option<String>; 2] {
+        codes::figures(finding, self.language)
+    }
+
     /// A figure of a finding or of a calculation with a prefix that fits its size.
     pub fn finding_figure(&self, figure: Figure) -> String {
         self.finding_figure_rounded(figure, Rounding::Nearest)

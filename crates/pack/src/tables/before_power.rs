@@ -11,7 +11,6 @@ use latchline_assess::Reading;
 use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
 use latchline_wiring::Item;
-use latchline_wiring::terminal::place_name;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
@@ -59,6 +58,11 @@ fn isolate(steps: &mut Steps<'_, '_>) {
         }
         steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
     }
+    for item in steps.subject.further_mains() {
+        let name = &item.name(site);
+        steps.write(name, Word::IsolateMains);
+        steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
+    }
     if site.runs.iter().any(|run| run.existing.value) {
         steps.read_word("", Word::OldSystem, Word::VoltageTester, Expected::Done);
     }
@@ -68,8 +72,8 @@ fn pull(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     steps.stage(Word::StagePull);
     for cable in &subject.wiring.cables {
-        let from = &place_name(subject.site, cable.from);
-        let to = &place_name(subject.site, cable.to);
+        let from = &subject.end_words(cable.from);
+        let to = &subject.end_words(cable.to);
         let what = match cable.laid.is_existing {
             true => Sentence::FindAndLabel { from, to },
             false => Sentence::PullAndLabel { from, to },

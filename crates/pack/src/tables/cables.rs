@@ -9,7 +9,6 @@ use crate::table::{Cell, Table};
 use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Environment;
-use latchline_wiring::terminal::place_name;
 use latchline_wiring::{UnstatedCable, WiredCable};
 
 /// Builds it.
@@ -60,8 +59,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(locale.conductor(part)),
             Cell::Count(u64::from(cable.laid.pairs)),
             Cell::Count(u64::from(spare)),
-            Cell::text(place_name(subject.site, cable.from)),
-            Cell::text(place_name(subject.site, cable.to)),
+            Cell::text(subject.end_words(cable.from)),
+            Cell::text(subject.end_words(cable.to)),
             locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
             Cell::text(from),
             Cell::text(to),
@@ -79,7 +78,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
 /// A cable of which the plan says nothing: its ends, and room to write down what was laid.
 fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
     let locale = &subject.locale;
-    let (from, to) = (place_name(subject.site, cable.from), place_name(subject.site, cable.to));
+    let (from, to) = (subject.end_words(cable.from), subject.end_words(cable.to));
     let name = &cable.designation;
     vec![
         Cell::text(name),
@@ -102,7 +101,7 @@ fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
 /// What is written on the two ends of a length of cable: its designation, then this end, then the
 /// other one.
 pub fn labels(subject: &Subject<'_>, cable: &WiredCable) -> [String; 2] {
-    let (from, to) = (place_name(subject.site, cable.from), place_name(subject.site, cable.to));
+    let (from, to) = (subject.end_words(cable.from), subject.end_words(cable.to));
     let name = &cable.designation;
     [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")]
 }

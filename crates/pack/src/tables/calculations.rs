@@ -11,7 +11,7 @@ use latchline_assess::{
     CalculationLine, DeviceResult, MEASUREMENT_TOLERANCE, Path, PathSegment, Segment, SourceSummary,
     StageSource,
 };
-use latchline_finding::Unit;
+use latchline_finding::{StateKind, Unit};
 use latchline_wiring::runs::section_name;
 use latchline_words::figures;
 
@@ -109,20 +109,34 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
 }
 
 fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
-    let locale = &subject.locale;
-    let (what, key) = match path.source {
+    let (site, locale) = (subject.site, &subject.locale);
+    let volts = |value: f64| locale.in_words(value, Unit::Volt);
+    let with_tolerance = |tolerance: f64| {
+        let percent = locale.in_words(tolerance, Unit::Percent);
+        ("U₀ = Un (1 − t)", format!("Un = {}, t = {percent}", volts(path.nominal_source_v)))
+    };
+    let (what, key, (formula, inputs)) = match path.source {
+        // What stands behind the supply is then its battery.
+        StageSource::Supply(index) if path.state.kind == StateKind::BatteryEnd => {
+            let inputs = ("U₀ = Ue", format!("Ue = {}", volts(path.source_v)));
+            (&site.supplies[index].model.value, "battery end_bus_voltage", inputs)
+        }
         StageSource::Supply(index) => {
-            (&subject.site.supplies[index].model.value, "voltage, voltage_tolerance")
+            let model = site.supply_model(&site.supplies[index]);
+            let inputs = with_tolerance(model.voltage_tolerance.value.as_fraction());
+            (&site.supplies[index].model.value, "voltage, voltage_tolerance", inputs)
         }
         StageSource::Regenerator(index) => {
-            (&subject.site.boxes[index].model.value, "output_voltage, output_tolerance")
+            let tolerance = site.box_model(&site.boxes[index]).output_tolerance.as_ref();
+            let inputs = with_tolerance(tolerance.map_or(0.0, |tolerance| tolerance.value.as_fraction()));
+            (&site.boxes[index].model.value, "output_voltage, output_tolerance", inputs)
         }
     };
     table.row(vec![
         Cell::text(id),
         locale.cell(Word::SourceVoltage),
-        Cell::text("U₀ = Un (1 − t)"),
-        Cell::text(format!("Un = {}", locale.in_words(path.nominal_source_v, Unit::Volt))),
+        Cell::text(formula),
+        Cell::text(inputs),
         locale.quantity(path.source_v, Unit::Volt, Rounding::Down),
         Cell::Empty,
         Cell::Empty,

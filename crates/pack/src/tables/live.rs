@@ -229,6 +229,9 @@ fn doors(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StageDoors);
+    for item in subject.further_mains() {
+        steps.word(&item.name(site), Word::MainsOfItsOwnOn);
+    }
     for (index, entrance) in site.entrances.iter().enumerate() {
         let name = entrance.id.as_str();
         let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
@@ -295,7 +298,7 @@ fn mains_lost(steps: &mut Steps<'_, '_>) {
         if let Some(battery) = &sheet.battery {
             steps.word(name, Word::BatteryTakesOver);
             if let Some(load) = battery.as_ref().ok().and_then(|battery| battery.shortest()) {
-                let hours = locale.in_words(load.hours, Unit::Hour);
+                let hours = locale.figure_rounded(Figure::new(load.hours, Unit::Hour), Rounding::Down);
                 steps.tell(name, locale.say(&Sentence::BatteryCarries { hours: &hours }));
             }
             continue;

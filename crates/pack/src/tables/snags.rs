@@ -94,16 +94,15 @@ pub fn standing_findings(subject: &Subject<'_>) -> Vec<(String, String)> {
 
 fn finding_cells(subject: &Subject<'_>, finding: &Finding, number: usize, kind: Word) -> Vec<Cell> {
     let locale = &subject.locale;
-    let figure = |figure: &Option<latchline_finding::Figure>| {
-        figure.map_or(Cell::Empty, |figure| Cell::text(locale.finding_figure(figure)))
-    };
+    let [value, limit] =
+        locale.figures_of(finding).map(|figure| figure.map_or(Cell::Empty, |figure| Cell::text(figure)));
     vec![
         Cell::count(number),
         locale.cell(kind),
         Cell::text(finding.element.as_ref().map_or("", |element| element.as_str())),
         Cell::text(locale.finding(finding)),
-        figure(&finding.value),
-        figure(&finding.limit),
+        value,
+        limit,
         finding.state.as_ref().map_or(Cell::Empty, |state| Cell::text(locale.state(state))),
     ]
 }

@@ -55,7 +55,8 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
         );
         if mains.charging_w > 0.0 {
             let waits = if mains.charging_waits { locale.word(Word::ChargingWaits) } else { "" };
-            add(Word::ChargingPower, quantity(mains.charging_w, Unit::Watt), waits.to_string());
+            let left = locale.quantity(mains.charging_w, Unit::Watt, Rounding::Down);
+            add(Word::ChargingPower, left, waits.to_string());
         }
         let missing = if mains.missing.is_empty() {
             String::new()

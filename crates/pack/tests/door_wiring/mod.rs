@@ -8,6 +8,7 @@ use crate::{Made, resolved, stamp};
 use latchline_pack::{Options, Part, Subject, tables};
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::{LockFeed, LockPart, LockUse, Site};
+use latchline_wiring::{By, Item, Landing, TerminalSet};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A door for every kind of lock, feed, suppressor and way out of the model.
@@ -210,5 +211,95 @@ fn every_terminal_is_joined_or_says_why_it_stays_free() {
         "magnet-strong/relay",
     ] {
         assert!(rows.iter().any(|row| row.terminal.starts_with(&format!("{part}:"))), "{part}");
+    }
+}
+
+/// A door contact with a cable of its own, a lock and a light with supplies on the mains.
+const OWN_MAINS: &str = r#"
+[site]
+title = "Own mains"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+cable = "pair-0.8"
+[buildings]
+A = { floors = ["G", "1"] }
+[supplies]
+PS = { model = "ostrel-ps-120", place = "A/G" }
+[distributors]
+D1 = { model = "ostrel-d4", place = "A/G" }
+[entrances]
+front = { role = "main", place = "A/G", lock = { model = "strike-12", cable = "flex-1.0", length = "4 m", door_contact = true, cables = [{ to = "door-contact", cable = "pair-0.5", length = "3 m" }] } }
+back = { place = "A/G", lock = { model = "strike-12", feed = "own-supply", supply_voltage = "12 V", cable = "flex-1.0", length = "4 m" } }
+[dwellings]
+A-1 = { place = "A/1" }
+[runs]
+feed = { from = "PS", to = "D1", cable = "flex-1.5", length = "1 m" }
+r1 = { from = "D1.1", to = "front", length = "10 m" }
+r2 = { from = "D1.2", to = "back", length = "10 m" }
+r3 = { from = "D1.3", to = "A-1", length = "10 m" }
+"#;
+
+/// The ends that the cable list, the labels and the step of pulling name are those at which the schedule lands the conductors, or a connector
+/// there; an end outside the plan is said to be so, and is no terminal of the station.
+#[test]
+fn the_ends_of_every_cable_are_where_its_conductors_land() {
+    let mut outside = 0;
+    for text in [SITE, OWN_MAINS] {
+        let made = Made::of(resolved(text));
+        let (options, stamp) = (Options::default(), stamp());
+        let subject = Subject::new(&made.input(), &options, &stamp);
+        for (index, cable) in subject.wiring.cables.iter().enumerate() {
+            let lands = |terminal: &latchline_wiring::Terminal| {
+                let is_its =
+                    |landing: &Landing| matches!(landing.by, By::Conductor { cable, .. } if cable == index);
+                subject.wiring.terminals[terminal].iter().any(is_its)
+            };
+            for end in [cable.from, cable.to] {
+                if end.1 == TerminalSet::Outside {
+                    outside += 1;
+                    assert!(subject.end_words(end).contains("outside"));
+                    continue;
+                }
+                let is_there = |terminal: &&latchline_wiring::Terminal| {
+                    (terminal.item, terminal.set) == end || matches!(terminal.item, Item::Joint { .. })
+                };
+                let landed = subject.wiring.terminals.keys().filter(is_there).any(lands);
+                assert!(landed, "{}: {}", cable.designation, subject.end_words(end));
+            }
+        }
+        let tables = tables::tables(&subject);
+        let table = |part| tables.iter().find(|table| table.part == part).expect("the part is there");
+        let pulled = |cells: &&[latchline_pack::Cell]| cells[2].words().contains("outside this plan");
+        let told = table(Part::BeforePower).body().filter(pulled).count();
+        assert_eq!(told, usize::from(text == OWN_MAINS));
+    }
+    assert_eq!(outside, 1);
+}
+
+/// Whatever has mains of its own is isolated and proved dead before anybody puts a hand to it, and switched on when its door is tried.
+#[test]
+fn every_supply_on_the_mains_is_isolated() {
+    for (text, expected) in [(SITE, 3), (OWN_MAINS, 2)] {
+        let made = Made::of(resolved(text));
+        let (options, stamp) = (Options::default(), stamp());
+        let subject = Subject::new(&made.input(), &options, &stamp);
+        let mains: BTreeSet<String> = subject
+            .wiring
+            .terminals
+            .keys()
+            .filter(|terminal| terminal.set == TerminalSet::Mains)
+            .map(|terminal| terminal.item.name(&made.site))
+            .collect();
+        assert!(mains.len() >= expected, "{mains:?}");
+        let tables = tables::tables(&subject);
+        let told = |part: Part, words: &str| -> BTreeSet<String> {
+            let table = tables.iter().find(|table| table.part == part).expect("the part is there");
+            let of_it = table.body().filter(|cells| cells[2].words().contains(words));
+            of_it.map(|cells| cells[1].words().to_string()).collect()
+        };
+        assert_eq!(told(Part::BeforePower, "Isolate from the mains"), mains);
+        let on = &told(Part::Live, "switches its mains on") | &told(Part::Live, "switch the mains on");
+        assert_eq!(on, mains);
     }
 }

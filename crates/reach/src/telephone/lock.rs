@@ -78,6 +78,8 @@ pub struct LockWay<'a> {
 pub struct OwnSupply {
     /// The cable.
     pub cable: String,
+    /// Of it so many pairs in parallel.
+    pub pairs: u32,
     /// Its voltage in volts.
     pub voltage_v: f64,
     /// Its tolerance in per cent.
@@ -134,8 +136,10 @@ pub fn lock_cable(
         found.doubled = doubled(sources, catalogues, way, cable);
         let others = by_price(catalogues.catalogue()).into_iter().filter(|other| *other != cable);
         let others: Vec<&str> = others.collect();
-        let own = |cable: &str| lock_from_own_supply(sources, catalogues, way, cable);
-        found.own_supply = own(cable).or_else(|| first_own_supply(sources, catalogues, way, &others));
+        // On this cable first; what has to be pulled anew is the last way out.
+        let own = |pairs: u32| lock_from_own_supply(sources, catalogues, way, (cable, pairs));
+        found.own_supply =
+            own(1).or_else(|| own(2)).or_else(|| first_own_supply(sources, catalogues, way, &others));
     }
     Some(found)
 }
@@ -194,7 +198,8 @@ fn by_price(catalogue: &Catalogue) -> Vec<&str> {
     names
 }
 
-/// The supply of the lock's own with the first of these cables that does and is made for where it runs.
+/// The supply of the lock's own with the first of these cables that does and is made for where it runs: on one pair, or where none does on one,
+/// on two in parallel.
 fn first_own_supply(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
@@ -202,28 +207,34 @@ fn first_own_supply(
     cables: &[&str],
 ) -> Option<OwnSupply> {
     let suits = |cable: &str| from_station(sources, catalogues, way, cable, 1).is_some_and(|one| one.suits);
-    let mut suiting = cables.iter().filter(|cable| suits(cable));
-    suiting.find_map(|cable| lock_from_own_supply(sources, catalogues, way, cable))
+    let suiting: Vec<&str> = cables.iter().copied().filter(|cable| suits(cable)).collect();
+    let with = |pairs: u32| {
+        let mut ways = suiting.iter();
+        ways.find_map(|cable| lock_from_own_supply(sources, catalogues, way, (cable, pairs)))
+    };
+    with(1).or_else(|| with(2))
 }
 
-/// The lowest voltage of a supply of the lock's own, beside the door station, with which a cable does.
+/// The lowest voltage of a supply of the lock's own, beside the door station, with which so many pairs of a cable do.
 fn lock_from_own_supply(
     sources: &Sources,
     catalogues: &LoadedCatalogues,
     way: &LockWay<'_>,
-    cable: &str,
+    (cable, pairs): (&str, u32),
 ) -> Option<OwnSupply> {
     let model = catalogues.catalogue().locks.get(way.lock)?;
+    catalogues.catalogue().cables.get(cable).filter(|cable| cable.pairs.value >= pairs)?;
     let opens_without_power = model.power_loss.value == PowerLoss::Opens;
     LOCK_SUPPLY_VOLTAGES_V.into_iter().find_map(|voltage_v| {
         let feed = format!(
-            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{LOCK_SUPPLY_TOLERANCE_PERCENT} %\""
+            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{LOCK_SUPPLY_TOLERANCE_PERCENT} %\", pairs = {pairs}"
         );
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
         let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
         holds.then(|| OwnSupply {
             cable: cable.to_string(),
+            pairs,
             voltage_v,
             tolerance_percent: LOCK_SUPPLY_TOLERANCE_PERCENT,
             least_v: circuit.least_v,

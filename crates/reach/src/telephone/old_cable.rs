@@ -1,5 +1,6 @@
 //! Whether the cable that is in the walls can stay: what is said of the runs of a site that are marked as existing.
 
+use latchline_assess::rules::codes as rule_codes;
 use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary, ShortApart};
 use latchline_finding::{Code, ElementId, Figure, Language, Severity, Unit};
 use latchline_site::model::Site;
@@ -77,11 +78,18 @@ enum Kind {
 
 impl Kind {
     fn of(code: Code) -> Kind {
-        match code.as_str() {
-            "beside-mains" | "short-circuit-not-cleared" => Kind::Danger,
-            "no-operating-point" | "voltage-too-low" | "thin-margin" => Kind::Voltage,
-            "signal-too-weak" | "signal-notch" | "signal-ripple" | "line-constants-missing" => Kind::Signal,
-            "insulation-too-low" | "measured-loop-differs" | "measured-capacitance-differs" => Kind::Reading,
+        match code {
+            rule_codes::BESIDE_MAINS | rule_codes::SHORT_CIRCUIT_NOT_CLEARED => Kind::Danger,
+            rule_codes::NO_OPERATING_POINT | rule_codes::VOLTAGE_TOO_LOW | rule_codes::THIN_MARGIN => {
+                Kind::Voltage
+            }
+            rule_codes::SIGNAL_TOO_WEAK
+            | rule_codes::SIGNAL_NOTCH
+            | rule_codes::SIGNAL_RIPPLE
+            | rule_codes::LINE_CONSTANTS_MISSING => Kind::Signal,
+            rule_codes::INSULATION_TOO_LOW
+            | rule_codes::MEASURED_LOOP_DIFFERS
+            | rule_codes::MEASURED_CAPACITANCE_DIFFERS => Kind::Reading,
             _ => Kind::Cable,
         }
     }

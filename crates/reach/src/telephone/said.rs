@@ -235,7 +235,11 @@ fn lock_besides(found: &LockCable, is_named: bool, locale: Locale) -> Vec<String
             doubled.map(|two| say(AskWords::LockDoubled { longest: &metres(two.longest_m, locale) })),
         );
         lines.extend(found.own_supply.as_ref().map(|own| {
-            let (cable, supply) = (&*own.cable, &*number(own.voltage_v, 1, locale));
+            let cable = match own.pairs {
+                1 => own.cable.clone(),
+                _ => say(AskWords::TwoPairsOf { cable: &own.cable }),
+            };
+            let (cable, supply) = (&*cable, &*number(own.voltage_v, 1, locale));
             let tolerance = &*number(own.tolerance_percent, 0, locale);
             let voltage = &*figures::volts(own.least_v, locale.language);
             say(match doubled {

@@ -56,7 +56,9 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
     if let Some(mains) = &sheet.mains {
         let watts = |value: f64| look.figure(Figure::new(value, Unit::Watt));
         let charging = (mains.charging_w > 0.0).then(|| {
-            let power = &watts(mains.charging_w);
+            // What is left over: never more than there is.
+            let left = Figure::new(mains.charging_w, Unit::Watt);
+            let power = &figures::shown(left, Rounding::Down, look.language);
             say(if mains.charging_waits {
                 SheetWords::ChargingWithTheRest { power }
             } else {
@@ -125,6 +127,8 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     text.push_str(&fact(Label::Capacity, &say(line), look));
     let coldest =
         figures::shown(Figure::new(battery.coldest_c, Unit::Celsius), Rounding::Nearest, look.language);
+    let is_assumed = battery.assumed.list().iter().any(|name| name.ends_with(" coldest_ambient"));
+    let coldest = if is_assumed { say(SheetWords::Assumed { value: &coldest }) } else { coldest };
     text.push_str(&fact(Label::ColdestAir, &coldest, look));
     let calls = battery.calls.as_ref().map_or_else(
         || say(SheetWords::NoCallCounted),

@@ -95,6 +95,17 @@ pub fn sentence(finding: &Finding, language: Language) -> String {
     signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect()
 }
 
+/// Value and limit of a finding, each as its message has it, and where the message has it not, as a figure stands in a sentence.
+pub fn figures(finding: &Finding, language: Language) -> [Option<String>; 2] {
+    let message = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
+    ["value", "limit"].map(|name| {
+        let start = message.find(&format!("{{{name}:")).or_else(|| message.find(&format!("{{{name}}}")));
+        let written = start.and_then(|start| Some(&message[start..=start + message[start..].find('}')?]));
+        let plain = format!("{{{name}}}");
+        of_finding::fill(written.unwrap_or(&plain), finding, language)
+    })
+}
+
 /// Title of the code, the element, the figures and the state.
 fn fallback(finding: &Finding, words: Option<&CodeWords>, language: Language) -> String {
     let title = words

@@ -4,8 +4,8 @@ code! {
     "prices-left-out"
     title: "Prices in another currency are left out" | "Preise in einer anderen Währung sind weggelassen",
     message:
-        "{value} parts of this site have a price in {listed} and none in {currency}: they are left out of all sums"
-        | "{value} Teile dieser Anlage haben einen Preis in {listed} und keinen in {currency}: er fehlt in allen Summen",
+        "{value:part of this site has|parts of this site have} a price in {listed} and none in {currency}, which is left out of all sums"
+        | "{value:Teil dieser Anlage hat|Teile dieser Anlage haben} einen Preis in {listed} und keinen in {currency}: er fehlt in allen Summen",
     label: "<{parts}>" | "<{parts}>",
     hint:
         "state the rate in the catalogue that gives the currency, or prices of your own"

@@ -4,8 +4,8 @@ code! {
     "thin-margin"
     title: "Hardly any voltage to spare at a device" | "Kaum Spannung übrig an einem Gerät",
     message:
-        "{element} has only {value} in hand above the {least} that it needs, {state}"
-        | "{element} hat nur {value} über den nötigen {least} ({state})",
+        "{element} has only <{bound} >{value} in hand above the {least} that it needs, {state}"
+        | "{element} hat nur <{bound} >{value} über den nötigen {least} ({state})",
     label: "<less than {limit}>" | "<weniger als {limit}>",
     hint:
         "nothing must be done; where it is cheap, the next thicker cable on the section that carries most"

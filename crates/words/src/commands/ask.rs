@@ -117,6 +117,9 @@ sentences! {
         LockOwnSupplyToo { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Or a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Oder ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+        TwoPairsOf { cable: &'a str }:
+            "two pairs of {cable} in parallel (pairs = 2 at the lock)"
+            | "zwei Paare {cable} parallel (am Schloss pairs = 2)",
         OwnSupplyOpens:
             "With the mains lost the lock then opens, unless that supply has a battery."
             | "Bei Netzausfall öffnet das Schloss dann, außer dieses Netzteil hat eine Batterie.",
@@ -127,8 +130,8 @@ sentences! {
             "Two of its pairs in parallel reach {longest}: write pairs = 2 at the lock."
             | "Zwei ihrer Paare parallel reichen {longest}: am Schloss pairs = 2 schreiben.",
         LockNoWay:
-            "No usual supply of its own beside the door station carries it over any cable of the catalogue made for there: put a supply at the lock and switch it by a relay."
-            | "Auch kein übliches eigenes Netzteil neben der Türstation speist es über eine dafür gemachte Leitung des Katalogs: ein Netzteil ans Schloss setzen und über ein Relais schalten.",
+            "No usual supply of its own beside the door station carries it over one or two pairs of any cable of the catalogue made for there: put a supply at the lock and switch it by a relay."
+            | "Auch kein übliches eigenes Netzteil neben der Türstation speist es über ein oder zwei Paare einer dafür gemachten Leitung des Katalogs: ein Netzteil ans Schloss setzen und über ein Relais schalten.",
         LockUnsuited { cable: &'a str }:
             "{cable} is not made for outdoors, which check warns of."
             | "{cable} ist nicht für außen gemacht, wovor check warnt.",
@@ -196,11 +199,11 @@ sentences! {
             | "Die Stunden von {supply} sind nicht zu beurteilen: Im Katalog fehlt eine Angabe ihrer Batterie. latchline catalogue {supply} zeigt, was bekannt ist.",
         // A mix.
         MixWorks { mix: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str }:
-            "{mix} work {power} on one {supply} with {calls:call|calls} at once, {locks}."
-            | "{mix} arbeiten {power} an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
+            "Yes, {mix} on one {supply}: that works {power} with {calls:call|calls} at once, {locks}."
+            | "Ja, {mix} an einem {supply}: Das geht {power} mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
         MixFails { mix: &'a str, power: &'a str, supply: &'a str, calls: usize, locks: &'a str, title: &'a str }:
-            "{mix} do not work {power} on one {supply} with {calls:call|calls} at once, {locks}: {title}."
-            | "{mix} arbeiten {power} nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}: {title}.",
+            "No, {mix} on one {supply}: that does not work {power} with {calls:call|calls} at once, {locks}: {title}."
+            | "Nein, {mix} an einem {supply}: Das geht {power} nicht mit {calls:Ruf|Rufen} gleichzeitig, {locks}: {title}.",
         MixFigures { supply: &'a str, shares: Option<&'a str>, current: Option<&'a str>, rated: Option<&'a str> }:
             "{supply}:< the shares of the data sheet's counts add up to {shares}, where 1 is full (common practice)><; the largest current is {current} A>< of {rated} A>."
             | "{supply}:< die Anteile an den Stückzahlen des Datenblatts ergeben {shares}, bei 1 ist es voll (übliche Praxis)><; der größte Strom ist {current} A>< von {rated} A>.",

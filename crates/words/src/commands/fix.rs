@@ -14,6 +14,9 @@ sentences! {
             | "Befunde F1, F2, ... einzeln, jeder mit dem, was ihn behebt: latchline fix {file} --finding F1. Die Aufgaben J1, J2, ... von check fassen zusammen, was eine Änderung behebt: latchline fix {file} --job J1. Eine andere als die erste Änderung eines Befunds: ihre Nummer, etwa --finding F1 --remedy 2 für die zweite.",
         Change { number: usize }: "change {number}:" | "Änderung {number}:",
         NothingToMend: "nothing to mend" | "nichts zu beheben",
+        NotAllJudged { things: usize, file: &'a str }:
+            "nothing to mend in what was judged; {things:thing was|things were} not judged: latchline check {file}"
+            | "nichts zu beheben an dem, was beurteilt ist; nicht beurteilt: {things:Sache|Sachen}, siehe latchline check {file}",
         NoChange:
             "no change or pair of changes that was tried mends this"
             | "keine versuchte Änderung und kein versuchtes Paar behebt das",

@@ -64,8 +64,8 @@ sentences! {
         Budget { budget: &'a str }: "allowed {budget} dB" | "erlaubt {budget} dB",
         PowerReturns { source: &'a str }: "{source}: power returns at 0 s" | "{source}: Netzwiederkehr bei 0 s",
         AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str>, dropouts: Option<usize> }:
-            "all {devices} devices are up< after {after} s><, {last} last><; before that devices drop out again {dropouts:time|times}>"
-            | "alle {devices} Geräte sind hochgefahren< nach {after} s><, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
+            "{devices:the one device is|all # devices are} up< after {after} s><, {last} last><; before that devices drop out again {dropouts:time|times}>"
+            | "{devices:das eine Gerät ist|alle # Geräte sind} hochgefahren< nach {after} s><, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus>",
         UpAtOnce { devices: usize }:
             "{devices:device is|devices are} up at once, as soon as there is power"
             | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
@@ -73,11 +73,11 @@ sentences! {
             "not judged for {devices:device|devices}: values are missing"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
-            "starts and drops out again and again<, every {period} s>; {down} of {devices} devices are down"
-            | "läuft an und fällt immer wieder aus<, alle {period} s>; {down} von {devices} Geräten sind aus",
+            "starts and drops out again and again<, every {period} s>; {down} of {devices:device|devices} {down:~is|~are} down"
+            | "läuft an und fällt immer wieder aus<, alle {period} s>; {down} von {devices:Gerät|Geräten} {down:~ist|~sind} aus",
         BrownOut { down: usize, devices: usize }:
-            "stays below the voltage it needs; {down} of {devices} devices never start"
-            | "bleibt unter der nötigen Spannung; {down} von {devices} Geräten laufen nie an",
+            "stays below the voltage it needs; {down} of {devices:device|devices} never {down:~starts|~start}"
+            | "bleibt unter der nötigen Spannung; {down} von {devices:Gerät|Geräten} {down:~läuft|~laufen} nie an",
         TurnsOn { voltage: &'a str }: "turns on {voltage} V" | "ein bei {voltage} V",
         TurnsOff { voltage: &'a str }: "turns off {voltage} V" | "aus bei {voltage} V",
         BootCurrent { current: &'a str, source: Option<&'a str>, limit: Option<&'a str> }:

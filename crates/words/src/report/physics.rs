@@ -7,8 +7,8 @@ sentences! {
     pub enum PowerReturn<'a> {
         Line { what: &'a str }: "Power return: {what}." | "Netzwiederkehr: {what}.",
         AllUp { devices: usize, time: &'a str, last: Option<&'a str>, dropouts: Option<usize>, trips: Option<usize> }:
-            "all {devices} devices are up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}><; the supply switches off {trips:time|times}>"
-            | "alle {devices} Geräte sind nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus><; das Netzteil schaltet {trips:Mal|Mal} ab>",
+            "{devices:the one device is|all # devices are} up after {time} s<, {last} last><; before that devices drop out again {dropouts:time|times}><; the supply switches off {trips:time|times}>"
+            | "{devices:das eine Gerät ist|alle # Geräte sind} nach {time} s hochgefahren<, zuletzt {last}><; vorher fallen Geräte {dropouts:Mal|Mal} wieder aus><; das Netzteil schaltet {trips:Mal|Mal} ab>",
         UpAtOnce { devices: usize }:
             "{devices:device is|devices are} up at once, as soon as there is power"
             | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
@@ -16,14 +16,14 @@ sentences! {
             "not judged for {devices:device|devices}: values are missing, listed under “not judged”"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte, die unter „nicht beurteilt“ stehen",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
-            "drops out again and again< every {period}>; {down} of {devices} devices are down"
-            | "fällt immer wieder aus<, alle {period}>; {down} von {devices} Geräten sind aus",
+            "drops out again and again< every {period}>; {down} of {devices:device|devices} {down:~is|~are} down"
+            | "fällt immer wieder aus<, alle {period}>; {down} von {devices:Gerät|Geräten} {down:~ist|~sind} aus",
         BrownOut { down: usize, devices: usize }:
-            "{down} of {devices} devices never come up"
-            | "{down} von {devices} Geräten kommen nie hoch",
+            "{down} of {devices:device|devices} never {down:~comes|~come} up"
+            | "{down} von {devices:Gerät|Geräten} {down:~kommt|~kommen} nie hoch",
         Undecided { down: usize, devices: usize }:
-            "still going on and off at the end of the calculated time; {down} of {devices} devices are down"
-            | "am Ende der gerechneten Zeit noch nicht zur Ruhe gekommen; {down} von {devices} Geräten sind aus",
+            "still going on and off at the end of the calculated time; {down} of {devices:device|devices} {down:~is|~are} down"
+            | "am Ende der gerechneten Zeit noch nicht zur Ruhe gekommen; {down} von {devices:Gerät|Geräten} {down:~ist|~sind} aus",
     }
 }
 

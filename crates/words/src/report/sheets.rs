@@ -239,6 +239,7 @@ sentences! {
         BatteryTakesOver { hours: &'a str, state: &'a str }:
             "the battery takes over at once, for at least {hours} ({state})"
             | "die Batterie übernimmt sofort, für mindestens {hours} ({state})",
+        Assumed { value: &'a str }: "{value} (assumed)" | "{value} (angenommen)",
         AfterLongFailure { what: &'a str }:
             "after a longer power cut: {what}"
             | "nach einem längeren Stromausfall: {what}",

@@ -143,11 +143,11 @@ sentences! {
         BatteryNotJudged: "battery not judged" | "Batterie nicht beurteilt",
         StandbyCurrent { current: &'a str }: "{current} A in standby by day (nominal)" | "{current} A in Ruhe bei Tag (Nennwert)",
         LoadingMargin { margin: &'a str, bound: Option<&'a str> }:
-            "the voltage collapses only at< {bound}> {margin} times this load"
+            "the voltage holds up to< {bound}> {margin} times this load"
             | "die Spannung bricht erst bei< {bound}> {margin}-facher Last zusammen",
         FirstLimit { factor: &'a str, bound: Option<&'a str>, limit: &'a str, element: &'a str, state: &'a str }:
-            "as all loads grow, the first limit is met at< {bound}> {factor} times this load: {limit} at {element} ({state})"
-            | "wachsen alle Lasten, wird die erste Grenze bei< {bound}> {factor}-facher Last erreicht: {limit} an {element} ({state})",
+            "as all loads grow, every limit holds up to< {bound}> {factor} times this load, the first being {limit} at {element} ({state})"
+            | "wachsen alle Lasten, halten alle Grenzen bis zur< {bound}> {factor}-fachen Last, als erste {limit} an {element} ({state})",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",

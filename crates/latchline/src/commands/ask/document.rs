@@ -198,6 +198,8 @@ struct LockCableFigures<'a> {
 struct OwnSupplyFigures<'a> {
     /// The cable with which it does: this one, or the cheapest other.
     cable: &'a str,
+    /// Pairs of it in parallel.
+    pairs: u32,
     voltage_v: f64,
     tolerance_percent: f64,
     least_v: f64,
@@ -218,6 +220,7 @@ impl<'a> LockFigures<'a> {
             longest_doubled_m: one.doubled.map(|two| two.longest_m),
             own_supply: one.own_supply.as_ref().map(|own| OwnSupplyFigures {
                 cable: &own.cable,
+                pairs: own.pairs,
                 voltage_v: own.voltage_v,
                 tolerance_percent: own.tolerance_percent,
                 least_v: own.least_v,

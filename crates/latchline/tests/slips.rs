@@ -162,6 +162,27 @@ fn a_slip_in_a_name_is_told_beside_other_mistakes() {
     );
 }
 
+/// A slip in a range is one mistake: what it stands for is seen, so nothing is missing because of it.
+#[test]
+fn a_slip_in_a_range_gives_one_error() {
+    let folder = Folder::with_starter();
+    let site = |range: &str| {
+        format!(
+            "[site]\ntitle = \"Range\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+             [buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n\
+             [dwellings]\n\"{range}\" = {{ place = \"A/G\", per_floor = 2 }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
+             flats = {{ from = \"D1.1\", to = \"A-1..A-4\", first = \"5 m\", spacing = \"4 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", length = \"9 m\" }}\n"
+        )
+    };
+    folder.write("slip.toml", site("A-1..A-4"));
+    assert!(folder.run(&["check", "slip.toml"]).status < 2);
+    for slip in ["A-4..A-1", "A-1..B-4", "A-1...A-4", "A-1 - A-4", "A-1–A-4"] {
+        let found = errors(&folder, &site(slip));
+        assert!(found.len() == 1, "{slip}: {found:?} {}", said(&folder));
+    }
+}
+
 /// 30 ft are 9.144 m, 42 yd 38.4048 m and 60 in 1.524 m: exact factors of NIST Special Publication 811, appendix B (from memory).
 #[test]
 fn lengths_as_people_write_them() {

@@ -31,8 +31,40 @@ pub fn names(text: &str) -> Option<Result<Vec<String>, NoRange>> {
     })
 }
 
+/// The names that a range which is none most likely stands for, so that no further mistake follows from it: both ends turned round, the beginning of
+/// the first, dots too many left out; `None` where nothing of the kind is seen.
+pub fn meant(text: &str) -> Option<Vec<String>> {
+    let (first, last) = split_meant(text)?;
+    let ((stem, from), (_, to)) = (stem_and_number(first), stem_and_number(last));
+    let [low, high] = match (from.parse::<u32>().ok()?, to.parse::<u32>().ok()?) {
+        (low, high) if low <= high => [from, &high.to_string()].map(String::from),
+        (high, low) => [low.to_string(), high.to_string()],
+    };
+    names(&format!("{stem}{low}..{stem}{high}"))?.ok()
+}
+
+/// The two ends of what was meant as a range, with dots or with a dash between two names that begin alike ("A-1 – A-32").
+fn split_meant(text: &str) -> Option<(&str, &str)> {
+    if let Some((first, last)) = text.split_once("..") {
+        return Some((first.trim(), last.trim_start_matches('.').trim()));
+    }
+    dashed(text)
+}
+
+/// The ends of a text that has a dash where a range has two dots, between two names with the same beginning and a number.
+pub fn dashed(text: &str) -> Option<(&str, &str)> {
+    let parts = [" - ", " – ", "–", " — ", "—", " to ", " bis "];
+    let ends = parts.iter().find_map(|part| text.split_once(part))?;
+    let (first, last) = (ends.0.trim(), ends.1.trim());
+    let ((stem, from), (other_stem, to)) = (stem_and_number(first), stem_and_number(last));
+    (!stem.is_empty() && stem == other_stem && !from.is_empty() && !to.is_empty()).then_some((first, last))
+}
+
 /// Why a text that is meant as a range of names is none.
 pub fn what_does_not_fit(text: &str) -> Both {
+    if let Some((first, last)) = dashed(text) {
+        return BadRange::Dash { first, last }.both();
+    }
     let Some((first, last)) = text.split_once("..") else { return BadRange::NoNumber { end: text }.both() };
     let (first, last) = (first.trim(), last.trim());
     let ((stem, from), (other_stem, to)) = (stem_and_number(first), stem_and_number(last));
@@ -104,6 +136,19 @@ mod tests {
         ] {
             assert!(said(text).starts_with(first), "{text}: {}", said(text));
         }
+    }
+
+    #[test]
+    fn what_a_slip_in_a_range_stands_for_is_seen() {
+        let three = ["A-1", "A-2", "A-3"].map(String::from).to_vec();
+        for slip in ["A-3..A-1", "A-1..B-3", "A-1...A-3", "A-1 - A-3", "A-1–A-3", "A-1 to A-3"] {
+            assert_eq!(meant(slip), Some(three.clone()), "{slip}");
+        }
+        for none in ["A-1", "A..B", "..", "1 - 3", "Flat 1 - west", "A-1..A-99999"] {
+            assert_eq!(meant(none), None, "{none}");
+        }
+        assert_eq!(dashed("Flat 1 - Flat 9"), Some(("Flat 1", "Flat 9")));
+        assert!(what_does_not_fit("A-1 – A-3").of(latchline_finding::Language::English).contains("A-1..A-3"));
     }
 
     #[test]

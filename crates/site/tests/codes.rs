@@ -29,6 +29,7 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ("bad-name", "[runs]", "[cables.old-0.5]\ntitle = \"old\"\n[runs]", "old-0"),
     ("look-alike-name", "A-2 = {", "\"A\\u200B-2\" = {", "\"A\\u200B-2\""),
     ("look-alike-name", "A-2 = {", "\"А-1\" = {", "\"А-1\""),
+    ("look-alike-name", "[buildings]\n", "[buildings]\n\"А\" = { floors = [\"G\"] }\n", "\"А\""),
     ("duplicate-name", "gate = { role", "A-2 = { role", "A-2"),
     ("unknown-name", "\"pair-0.8\"", "\"pair-0.9\"", "\"pair-0.9\""),
     ("unknown-name", "\"A-12:2\"", "\"A-12:3\"", "\"A-12:3\""),

@@ -188,6 +188,9 @@ sentences! {
         Down { from: &'a str, to: &'a str }:
             "the range counts down from {from} to {to}: write the lower number first, as in A-1..A-32"
             | "der Bereich zählt abwärts von {from} bis {to}: die kleinere Zahl zuerst schreiben, wie in A-1..A-32",
+        Dash { first: &'a str, last: &'a str }:
+            "a range has two dots: write {first}..{last}"
+            | "ein Bereich hat zwei Punkte: {first}..{last} schreiben",
         TooMany { most: usize }:
             "it stands for more than {most:name|names}: divide it"
             | "er steht für mehr als {most:Namen|Namen}: aufteilen",

@@ -20,8 +20,24 @@ pub struct LabelFacts {
     site: String,
 }
 
-/// Characters of a site's title in a code: a small label must scan.
-const MOST_TITLE: usize = 24;
+/// Characters of a site's title in a code: a small label must scan. Of a longer title as many whole words.
+const MOST_TITLE: usize = 48;
+
+/// A title that fits a code.
+fn short_title(title: &str) -> String {
+    let mut short = String::new();
+    for word in title.split_whitespace() {
+        if short.chars().count() + 1 + word.chars().count() > MOST_TITLE {
+            break;
+        }
+        if !short.is_empty() {
+            short.push(' ');
+        }
+        short.push_str(word);
+    }
+    // One word longer than that is the only one to be cut.
+    if short.is_empty() { title.chars().take(MOST_TITLE).collect() } else { short }
+}
 
 /// Revision and errors, on every label.
 pub fn label_foot(subject: &Subject<'_>) -> String {
@@ -45,7 +61,7 @@ pub fn label_facts(subject: &Subject<'_>, device: Item) -> LabelFacts {
         place: subject.place_words(device),
         address,
         foot: label_foot(subject),
-        site: subject.site.title.chars().take(MOST_TITLE).collect(),
+        site: short_title(&subject.site.title),
     }
 }
 

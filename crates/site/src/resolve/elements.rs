@@ -62,6 +62,7 @@ impl Resolver<'_> {
         let names = self.index_names(site);
         self.scopes(file, &names, &places, site);
         self.runs(file, head, &names, site);
+        self.report_look_alikes(site.runs.iter().map(|run| (run.id.as_str(), &run.origin)));
     }
 
     fn supplies(&mut self, file: &Record<'_>, places: &PlaceIndex, site: &mut Site) {
@@ -225,7 +226,7 @@ impl Resolver<'_> {
         let mut names: BTreeSet<String> = BTreeSet::new();
         for entry in entries {
             match ranges::names(entry.name) {
-                None => {}
+                None if ranges::dashed(entry.name).is_none() => {}
                 Some(Ok(list)) => {
                     if let Some(twice) = list.iter().find(|name| names.contains(*name)) {
                         self.bad_range(entry, twice, BadName::RangeTwice.both());
@@ -233,7 +234,14 @@ impl Resolver<'_> {
                     names.extend(list.iter().cloned());
                     ranges.push((entry, list));
                 }
-                Some(Err(_)) => self.bad_range(entry, entry.name, ranges::what_does_not_fit(entry.name)),
+                None | Some(Err(_)) => {
+                    self.bad_range(entry, entry.name, ranges::what_does_not_fit(entry.name));
+                    // What is meant stands, so that nothing else is missing because of it.
+                    if let Some(list) = ranges::meant(entry.name) {
+                        names.extend(list.iter().cloned());
+                        ranges.push((entry, list));
+                    }
+                }
             }
         }
         let own: BTreeMap<&str, &'e Entry<'d>> = entries.iter().map(|entry| (entry.name, entry)).collect();

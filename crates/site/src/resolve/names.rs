@@ -88,26 +88,29 @@ impl Resolver<'_> {
                 }
             }
         }
-        self.report_look_alikes(&index);
+        self.report_look_alikes(index.targets.iter().map(|(name, (_, origin))| (name.as_str(), origin)));
+        self.report_look_alikes(site.buildings.iter().map(|one| (one.id.as_str(), &one.origin)));
+        for building in &site.buildings {
+            self.report_look_alikes(building.floors.iter().map(|one| (one.value.as_str(), &one.origin)));
+        }
         index
     }
 
-    /// Names that can be taken for others, which compare as different all the same.
-    fn report_look_alikes(&mut self, index: &NameIndex) {
+    /// Of names of one kind those that can be taken for others, which compare as different all the same.
+    pub(super) fn report_look_alikes<'n>(&mut self, named: impl Iterator<Item = (&'n str, &'n Origin)>) {
+        let origins: BTreeMap<&str, &Origin> = named.collect();
         let mut by_appearance: BTreeMap<String, Vec<&str>> = BTreeMap::new();
-        for name in index.names() {
+        for name in origins.keys() {
             by_appearance.entry(appearance(name)).or_default().push(name);
         }
         for names in by_appearance.values() {
             for name in names {
                 let other = names.iter().find(|other| *other != name);
                 let signs = deceptive(name, other.is_some());
-                let Some((_, origin)) = index.targets.get(*name).filter(|_| !signs.is_empty()) else {
-                    continue;
-                };
+                let Some(origin) = origins.get(*name).filter(|_| !signs.is_empty()) else { continue };
                 let signs: Vec<String> =
                     signs.iter().map(|sign| format!("U+{:04X}", u32::from(*sign))).collect();
-                let mut finding = Finding::new(codes::LOOK_ALIKE_NAME, Severity::Warning, origin.clone())
+                let mut finding = Finding::new(codes::LOOK_ALIKE_NAME, Severity::Warning, (*origin).clone())
                     .about(*name)
                     .with("name", *name)
                     .with("signs", signs);

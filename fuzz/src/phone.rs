@@ -20,8 +20,13 @@ fn plan() -> &'static WorkPlan {
         let site = view.site().expect("the house can be used");
         let assessment = view.assessment().expect("nothing newer comes").expect("the house can be judged");
         let readings = view.readings().expect("nothing newer comes").expect("the house can be judged");
-        let given =
-            PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings: &assessment.read };
+        let given = PackInput {
+            site,
+            assessment,
+            readings: &readings,
+            cut_list: &[],
+            reading_findings: &assessment.read,
+        };
         WorkPlan::new(&Subject::new(&given, &Options::default(), &Stamp::of_texts([HOUSE], None, None)))
     })
 }
@@ -30,7 +35,9 @@ fn plan() -> &'static WorkPlan {
 pub fn events(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else { return };
     let plan = plan();
-    let text = text.replace("\"PLAN\"", &format!("\"{}\"", plan.plan)).replace("\"REVISION\"", &format!("\"{}\"", plan.revision));
+    let text = text
+        .replace("\"PLAN\"", &format!("\"{}\"", plan.plan))
+        .replace("\"REVISION\"", &format!("\"{}\"", plan.revision));
     let mut files = Vec::new();
     for file in text.split(NEXT_FILE) {
         match exported::read(file, &plan.site) {

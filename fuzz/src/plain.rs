@@ -35,13 +35,19 @@ pub fn network(bytes: &[u8]) {
     if let Outcome::Solved(found) = &outcome {
         let _ = branch_currents(tree, source, &loads, workspace.voltages_v());
         for node in 0..network.names.len() {
-            let (lower, upper) = (workspace.lower_v(node, &found.enclosure), workspace.upper_v(node, &found.enclosure));
+            let (lower, upper) =
+                (workspace.lower_v(node, &found.enclosure), workspace.upper_v(node, &found.enclosure));
             assert!(lower <= upper, "node {node}: {lower} V to {upper} V");
         }
     }
     let _ = loading_margin(tree, source, &loads).value();
     // Refused or done: both are answers.
-    let _ = monte_carlo(tree, source, &network.elements, &MonteCarloOptions { samples: 4, seed: 1, spread: 0.05 });
+    let _ = monte_carlo(
+        tree,
+        source,
+        &network.elements,
+        &MonteCarloOptions { samples: 4, seed: 1, spread: 0.05 },
+    );
 }
 
 /// As the bytes of a plain line file.

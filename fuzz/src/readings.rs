@@ -48,6 +48,8 @@ fn held((rows, problems): (Vec<Row>, Vec<RowProblem>)) {
     }
     let told = checked.evidence.measured.len() + checked.evidence.symptoms.len();
     if (1..=MOST_LOCATED).contains(&told) {
-        locate(&plant, &checked.evidence, &Rates::built_in(), &Options::default());
+        // Which reading to take next is reckoned from the causes, not from what was put in, and costs the most by far.
+        let options = Options { confidence: 0.0, ..Options::default() };
+        locate(&plant, &checked.evidence, &Rates::built_in(), &options);
     }
 }

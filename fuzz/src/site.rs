@@ -38,8 +38,5 @@ pub fn check(view: &View) {
             addresses::text(site, &plan, &Look::default().in_language(language));
         }
     }
-    assert!(
-        view.site().is_some() || !view.reading().is_empty(),
-        "a site that cannot be used is told why"
-    );
+    assert!(view.site().is_some() || !view.reading().is_empty(), "a site that cannot be used is told why");
 }

@@ -39,7 +39,9 @@ fn parts(bytes: &[u8]) -> Vec<(&[u8], &[u8])> {
     while let Some(named) = rest.strip_prefix(NAMES.as_bytes()) {
         let end = named.iter().position(|byte| *byte == b'\n').unwrap_or(named.len());
         let body = named.get(end + 1..).unwrap_or_default();
-        let next = body.windows(NAMES.len() + 1).position(|window| window[0] == b'\n' && window[1..] == *NAMES.as_bytes());
+        let next = body
+            .windows(NAMES.len() + 1)
+            .position(|window| window[0] == b'\n' && window[1..] == *NAMES.as_bytes());
         let (part, after) = next.map_or((body, &[][..]), |at| (&body[..at], &body[at + 1..]));
         parts.push((&named[..end], part));
         rest = after;
@@ -114,7 +116,8 @@ fn read(sheets: impl FnOnce(FileId, &mut Vec<Problem>) -> Vec<Sheet>) {
         return;
     }
     let texts = Texts { sources: &sources, catalogues: &catalogues };
-    let effort = Effort { orders: 1, most_orders: 1, most_plans: 1, takes_first: true, prices_limits: false, seed: 0 };
+    let effort =
+        Effort { orders: 1, most_orders: 1, most_plans: 1, takes_first: true, prices_limits: false, seed: 0 };
     let family = survey.settings.family.as_ref().map_or("ostrel-48", |family| &family.value);
     if let Err(obstacle) = design(&survey, family, texts, effort, &mut |_, _, _| false) {
         for language in LANGUAGES {

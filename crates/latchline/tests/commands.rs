@@ -287,7 +287,8 @@ fn completions_and_manual_pages_name_every_command() {
     }
     let main = folder.run(&["man"]).out;
     assert!(
-        main.contains(".TH \"LATCHLINE\" \"1\" \"\"") && COMMANDS.iter().all(|command| main.contains(command)),
+        main.contains(".TH \"LATCHLINE\" \"1\" \"\"")
+            && COMMANDS.iter().all(|command| main.contains(command)),
         "{main}"
     );
     for command in COMMANDS {
@@ -310,7 +311,9 @@ fn all_manual_pages_are_written_into_a_folder() {
         let page = folder.read(&format!("pages/man1/latchline{command}.1"));
         assert_eq!(page, folder.run(&[&["man"], words].concat()).out);
     }
-    assert!(COMMANDS.iter().all(|command| folder.path(&format!("pages/man1/latchline-{command}.1")).exists()));
+    assert!(
+        COMMANDS.iter().all(|command| folder.path(&format!("pages/man1/latchline-{command}.1")).exists())
+    );
     let again = folder.run(&["man", "--all", "pages/man1"]);
     assert_eq!(again.status, 2, "{}", again.out);
     let dated = folder.command(&["man", "check"]).env("SOURCE_DATE_EPOCH", "1700000000").output().unwrap();

@@ -22,8 +22,28 @@ const PATIENCE: Duration = Duration::from_secs(10);
 const LONGEST: usize = 16_384;
 /// What is put in: ends of texts and tables, numbers at the ends of what can be held, letters of several bytes.
 const PIECES: [&str; 22] = [
-    "\"", "'", "\\", "[", "]]", "{", "}", "=", "\n", "\r\n", ",", "-1", "0", "1e400", "1e-320", "NaN", "18446744073709551616",
-    "\u{feff}", "\u{202e}", "é", "\0", " m",
+    "\"",
+    "'",
+    "\\",
+    "[",
+    "]]",
+    "{",
+    "}",
+    "=",
+    "\n",
+    "\r\n",
+    ",",
+    "-1",
+    "0",
+    "1e400",
+    "1e-320",
+    "NaN",
+    "18446744073709551616",
+    "\u{feff}",
+    "\u{202e}",
+    "é",
+    "\0",
+    " m",
 ];
 
 /// Numbers that look random and are the same everywhere (SplitMix64, by Steele, Lea and Flood; from memory).
@@ -85,7 +105,8 @@ fn changed(input: &[u8], other: &[u8], random: &mut Random) -> Vec<u8> {
 /// The kept inputs of a target, by name.
 fn kept(target: &Target) -> Vec<(String, Vec<u8>)> {
     let folder = repository_file("fuzz/corpus").join(target.name);
-    let mut files: Vec<PathBuf> = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let mut files: Vec<PathBuf> =
+        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
     files.sort();
     let name = |file: &PathBuf| file.file_name().unwrap().to_string_lossy().into_owned();
     files.iter().map(|file| (name(file), std::fs::read(file).unwrap())).collect()

@@ -81,7 +81,8 @@ fn page(command: &Command, date: &str) -> Result<String> {
         full_name(command).to_uppercase(),
         env!("CARGO_PKG_VERSION")
     );
-    let line = |line: &str| if line.starts_with(".TH ") { title.clone() } else { line.trim_end().to_string() };
+    let line =
+        |line: &str| if line.starts_with(".TH ") { title.clone() } else { line.trim_end().to_string() };
     let text: Vec<String> = text.lines().map(line).collect();
     // A break before and behind an empty line adds nothing to it, and readers of pages warn of it.
     Ok((text.join("\n") + "\n").replace("\n.br\n\n.br\n", "\n.sp\n"))

@@ -27,19 +27,19 @@ pub struct Target {
 
 /// Every kind of input that comes from outside.
 pub const TARGETS: [Target; 13] = [
-    Target { name: "site", run: site::site, tries: 60 },
-    Target { name: "catalogue", run: catalogue::catalogue, tries: 60 },
-    Target { name: "workbook", run: survey::workbook, tries: 100 },
-    Target { name: "sheets", run: survey::sheets, tries: 100 },
-    Target { name: "plain-network", run: plain::network, tries: 1_000 },
-    Target { name: "plain-line", run: plain::line, tries: 1_000 },
-    Target { name: "readings-toml", run: readings::toml, tries: 60 },
-    Target { name: "readings-csv", run: readings::csv, tries: 60 },
-    Target { name: "readings-line", run: readings::line, tries: 60 },
-    Target { name: "found", run: found::found, tries: 1_000 },
-    Target { name: "edits", run: office::edits, tries: 40 },
-    Target { name: "requests", run: office::requests, tries: 40 },
-    Target { name: "phone", run: phone::events, tries: 60 },
+    Target { name: "site", run: site::site, tries: 300 },
+    Target { name: "catalogue", run: catalogue::catalogue, tries: 200 },
+    Target { name: "workbook", run: survey::workbook, tries: 400 },
+    Target { name: "sheets", run: survey::sheets, tries: 400 },
+    Target { name: "plain-network", run: plain::network, tries: 2_000 },
+    Target { name: "plain-line", run: plain::line, tries: 2_000 },
+    Target { name: "readings-toml", run: readings::toml, tries: 300 },
+    Target { name: "readings-csv", run: readings::csv, tries: 300 },
+    Target { name: "readings-line", run: readings::line, tries: 300 },
+    Target { name: "found", run: found::found, tries: 2_000 },
+    Target { name: "edits", run: office::edits, tries: 150 },
+    Target { name: "requests", run: office::requests, tries: 200 },
+    Target { name: "phone", run: phone::events, tries: 300 },
 ];
 
 /// The target with this name.

@@ -11,10 +11,15 @@ pub fn chosen(given: Option<&str>) -> Result<String> {
     if let Some(text) = given {
         return checked(text);
     }
-    match std::env::var("SOURCE_DATE_EPOCH") {
-        Ok(seconds) => from_epoch(&seconds),
-        Err(_) => Ok(jiff::ZonedDateTime::now().date().to_string()),
-    }
+    Ok(fixed()?.unwrap_or_else(|| jiff::ZonedDateTime::now().date().to_string()))
+}
+
+/// The date that SOURCE_DATE_EPOCH fixes, if it is set.
+///
+/// # Errors
+/// If it cannot be understood.
+pub fn fixed() -> Result<Option<String>> {
+    std::env::var("SOURCE_DATE_EPOCH").ok().map(|seconds| from_epoch(&seconds)).transpose()
 }
 
 /// A moment as it is told: day and minute in the zone of this machine, or in UTC if SOURCE_DATE_EPOCH is set.

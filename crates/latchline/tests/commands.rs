@@ -287,7 +287,8 @@ fn completions_and_manual_pages_name_every_command() {
     }
     let main = folder.run(&["man"]).out;
     assert!(
-        main.contains(".TH latchline") && COMMANDS.iter().all(|command| main.contains(command)),
+        main.contains(".TH \"LATCHLINE\" \"1\" \"\"")
+            && COMMANDS.iter().all(|command| main.contains(command)),
         "{main}"
     );
     for command in COMMANDS {
@@ -296,6 +297,27 @@ fn completions_and_manual_pages_name_every_command() {
             "{command}"
         );
     }
+    assert!(folder.run(&["man", "ask", "lock"]).out.contains(".TH \"LATCHLINE-ASK-LOCK\""));
+    assert_eq!(folder.run(&["man", "ask", "luck"]).status, 2);
+    assert_eq!(folder.run(&["man", "check", "lock"]).status, 2);
+}
+
+/// Every page, also of commands below commands, once; nothing that is there is replaced.
+#[test]
+fn all_manual_pages_are_written_into_a_folder() {
+    let folder = Folder::new();
+    assert_eq!(folder.run(&["man", "--all", "pages/man1"]).status, 0);
+    for (command, words) in [("", &[][..]), ("-check", &["check"]), ("-ask-lock", &["ask", "lock"])] {
+        let page = folder.read(&format!("pages/man1/latchline{command}.1"));
+        assert_eq!(page, folder.run(&[&["man"], words].concat()).out);
+    }
+    assert!(
+        COMMANDS.iter().all(|command| folder.path(&format!("pages/man1/latchline-{command}.1")).exists())
+    );
+    let again = folder.run(&["man", "--all", "pages/man1"]);
+    assert_eq!(again.status, 2, "{}", again.out);
+    let dated = folder.command(&["man", "check"]).env("SOURCE_DATE_EPOCH", "1700000000").output().unwrap();
+    assert!(String::from_utf8_lossy(&dated.stdout).contains("\"1\" \"2023-11-14\""));
 }
 
 #[test]

@@ -13,6 +13,7 @@ mod file_circles;
 mod files;
 mod first_page;
 mod german;
+mod hard_use;
 mod locate;
 mod old_cable;
 mod one_device;

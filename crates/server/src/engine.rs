@@ -107,8 +107,11 @@ fn found(view: &View) -> (Arc<Vec<Finding>>, Arc<Vec<NotJudged>>) {
     (Arc::new(findings), Arc::new(not_judged))
 }
 
-/// Works out the rest of the newest revision, stage by stage, off the threads that answer.
+/// Works out the rest of the newest revision, stage by stage, off the threads that answer; an office that is stopping begins nothing.
 fn think(office: &Arc<Office>, work: &Arc<Work>) {
+    if *office.stopping.borrow() {
+        return;
+    }
     let (permits, work) = (Arc::clone(&office.thinking), Arc::clone(work));
     let Some(state) = work.now() else { return };
     let Ok(handle) = tokio::runtime::Handle::try_current() else { return };

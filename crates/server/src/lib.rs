@@ -29,5 +29,5 @@ mod routes;
 mod work;
 
 pub use archive::Folder;
-pub use listen::serve;
+pub use listen::{answered, serve};
 pub use office::{Initial, Office, Options};

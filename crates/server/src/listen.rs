@@ -11,6 +11,7 @@ use std::net::TcpListener;
 use std::pin::pin;
 use std::sync::Arc;
 use std::time::Duration;
+use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::sync::Semaphore;
 
 /// Connections at once.
@@ -19,6 +20,8 @@ const MOST_CONNECTIONS: usize = 64;
 const SLOWEST_HEAD: Duration = Duration::from_secs(10);
 /// How often the files of open sites are looked at: soon enough for somebody who has just saved one and looks up.
 const BETWEEN_LOOKS: Duration = Duration::from_secs(1);
+/// Room for what goes to and fro where there is no socket.
+const LEAST_BUFFER: usize = 65_536;
 /// How long open requests may go on after the server was told to stop.
 const LAST_WORDS: Duration = Duration::from_secs(3);
 
@@ -75,6 +78,28 @@ pub async fn serve(
     let all = async { while open.join_next().await.is_some() {} };
     let _: Result<(), _> = tokio::time::timeout(LAST_WORDS, all).await;
     Ok(())
+}
+
+/// What the office answers on a connection over which all was said already: for trying requests without a socket. The office is stopping
+/// from the beginning: streams end with what they have, and nothing is worked out beyond what an answer waits for.
+pub async fn answered(office: Arc<Office>, said: Vec<u8>) -> Vec<u8> {
+    office.stopping.send_replace(true);
+    let service = TowerToHyperService::new(routes::routes(office));
+    let (mut asking, answering) = tokio::io::duplex(said.len().max(LEAST_BUFFER));
+    let connection = http1::Builder::new()
+        .timer(TokioTimer::new())
+        .header_read_timeout(SLOWEST_HEAD)
+        .half_close(true)
+        .serve_connection(TokioIo::new(answering), service);
+    let mut answers = Vec::new();
+    let asked = async {
+        // Who answers may have closed before all was said, or read.
+        let _: std::io::Result<()> = asking.write_all(&said).await;
+        let _: std::io::Result<()> = asking.shutdown().await;
+        let _: std::io::Result<usize> = asking.read_to_end(&mut answers).await;
+    };
+    let _: (hyper::Result<()>, ()) = tokio::join!(connection, asked);
+    answers
 }
 
 /// Looks at the files of open sites now and then.

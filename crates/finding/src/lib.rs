@@ -32,7 +32,7 @@ pub use code::{Code, Severity};
 pub use code_doc::CodeDoc;
 pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
-pub use figure::{Figure, Unit};
+pub use figure::{Figure, Rounded, Unit};
 pub use finding::{Acceptance, Argument, DataGrade, Finding, Related};
 pub use locale::{Both, Language, Locale, Rounding, Units};
 pub use mains_lost::{MainsLost, WithoutMains};

@@ -112,7 +112,7 @@ fn one_fault_at_nine_doors_is_one_job() {
     assert_eq!(doors.len(), 9);
     assert_eq!(findings(assessment, jobs, job)[0].element.as_ref().unwrap().as_str(), "G9");
     let change = job.told_change().unwrap();
-    let value = change.remedy.value_after.unwrap().value;
+    let value = change.remedy.value_after.unwrap().figure.value;
     assert!((value - 10.885).abs() < 0.01, "{value}");
     session.edit(&change.remedy.edit).unwrap();
     assert!(standing(&session).iter().all(|(code, _)| *code != codes::LOCK_VOLTAGE_TOO_LOW));

@@ -1,7 +1,8 @@
 //! A run is worked on once.
 //!
-//! Two jobs may each change the same run: one pairs its conductors, another replaces its cable. Done one after the other they open the same
-//! terminals and enter the same dwellings twice. Where one change of the run does what both are for, and enters fewer dwellings in all or else
+//! Two jobs may each change the same run: one pairs its conductors, another replaces its cable; or one replaces a cable that is not allowed by
+//! the cheapest that is, and another splits the run since that is too thin as well. Done one after the other they open the same terminals and
+//! enter the same dwellings twice. Where one change of the run does what both are for, and enters fewer dwellings in all or else
 //! takes no more money and labour, they are one job. The change that does both is looked for anew: the cheapest cable for the one and the
 //! cheapest for the other may both be too poor for the two together.
 
@@ -9,7 +10,7 @@ use crate::view::View;
 use latchline_assess::jobs::{Job, JobChange, Jobs};
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Edit, EditStep, Finding, Remedy};
-use latchline_remedy::for_all;
+use latchline_remedy::{for_all, tried};
 use latchline_site::changes::dwellings_to_enter;
 
 /// An hour of an installer in units of the catalogue's currency, where money and labour are weighed against each other (common practice,
@@ -43,7 +44,7 @@ fn takes_less(both: &JobChange, two: [&JobChange; 2]) -> bool {
     }
 }
 
-/// Makes jobs one that change the same run and that one change of it does.
+/// Makes jobs one that one change of one run does, where it is a change of that run that does one of them.
 ///
 /// # Errors
 /// As [`View::voltages`].
@@ -54,18 +55,27 @@ pub(crate) fn join(view: &View, assessment: &Assessment, jobs: &mut Jobs) -> Res
         let for_both = |other: usize| {
             let two = [first, other].map(|job| &jobs.jobs[job]);
             let changes = [two[0].change.as_ref()?, two[1].change.as_ref()?];
-            let run = only_run(&changes[0].remedy.edit)?;
-            if only_run(&changes[1].remedy.edit) != Some(run) {
-                return None;
-            }
+            let mut runs: Vec<&str> = changes.iter().filter_map(|one| only_run(&one.remedy.edit)).collect();
+            runs.dedup();
             let of = |job: &Job| -> Vec<usize> {
                 job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings).copied().collect()
             };
             let wanted: Vec<&Finding> =
                 two.into_iter().flat_map(of).map(|finding| &assessment.findings[finding]).collect();
-            let remedy = for_all(&bench, &wanted, &|edit| only_run(edit) == Some(run))?;
-            let change = change_of(view, assessment, remedy);
-            takes_less(&change, changes).then_some((other, change))
+            let on_one_run = |run: &str| {
+                let is_of_it = |edit: &Edit| only_run(edit) == Some(run);
+                let is_known = |index: usize| {
+                    let head = jobs.causes[two[index].causes[0]].findings[0];
+                    is_of_it(&changes[index].remedy.edit)
+                        || tried(&bench, &assessment.findings[head]).iter().any(|one| is_of_it(&one.edit))
+                };
+                if !is_known(0) || !is_known(1) {
+                    return None;
+                }
+                let change = change_of(view, assessment, for_all(&bench, &wanted, &is_of_it)?);
+                takes_less(&change, changes).then_some((other, change))
+            };
+            runs.into_iter().find_map(on_one_run)
         };
         let found = (first + 1..jobs.jobs.len()).find_map(for_both);
         // A trial that was given up mends nothing.

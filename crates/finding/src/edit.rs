@@ -5,7 +5,7 @@
 //! comments, order and layout. An edit can carry what it expects to find, so that on a newer text it is applied or refused, never
 //! laid over something else.
 
-use crate::{Code, ElementId, Figure, MainsLost, Money, Severity};
+use crate::{Code, ElementId, MainsLost, Money, Rounded, Severity};
 
 /// One step into a TOML document.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -116,7 +116,7 @@ pub struct Remedy {
     /// Where it is several changes in one, each with its kind; else empty.
     pub parts: Vec<(&'static str, Edit)>,
     /// The figure that the finding was about, after the change.
-    pub value_after: Option<Figure>,
+    pub value_after: Option<Rounded>,
     /// Extra cost in the catalogue's currency, where prices are known.
     pub cost: Option<Money>,
     /// Extra labour in minutes, where the bill knows it.

@@ -198,3 +198,41 @@ flats = { from = "D.99", to = ["A-1", "A-7"], length = "900 km", pairs = 77 }
     );
     read("broken_catalogue", &folder, &["catalogue", "--catalogue", "own.toml"], &files);
 }
+
+/// Thirteen flats on one chain of pair-0.5 that is too thin for them: a second distributor takes a part of it. Both languages name it, what it costs
+/// and the two dwellings at the cut, with the same figures.
+#[test]
+fn a_second_distributor_is_named_in_both_languages() {
+    let dwellings: String = (1..=13).map(|number| format!("A-{number} = {{ place = \"A/1\" }}\n")).collect();
+    let names: Vec<String> = (1..=13).map(|number| format!("\"A-{number}\"")).collect();
+    let folder = Folder::new();
+    folder.write(
+        "site.toml",
+        format!(
+            "[site]\ntitle = \"One run\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+             [buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n\
+             [dwellings]\n{dwellings}[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1 m\" }}\n\
+             flats = {{ from = \"D1.1\", to = [{}], cable = \"pair-0.5\", first = \"60 m\", spacing = \"9 m\" }}\n\
+             door = {{ from = \"D1.4\", to = \"front\", length = \"8 m\" }}\n",
+            names.join(", ")
+        ),
+    );
+    let said = |language: &str| {
+        let out = folder.run(&["check", "site.toml", "--language", language]).out;
+        out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let figures = |text: &str, from: &str| -> Vec<String> {
+        let line = text.split(from).nth(1).unwrap_or_else(|| panic!("{from}: {text}"));
+        let line = line.split("(A-").next().unwrap().replace(',', ".");
+        line.split_whitespace()
+            .filter_map(|word| word.parse::<f64>().ok())
+            .map(|one| one.to_string())
+            .collect()
+    };
+    let (english, german) = (said("en"), said("de"));
+    let figures = (figures(&english, "another distributor: "), figures(&german, "anderer Verteiler: "));
+    assert_eq!(figures.0, figures.1, "{english}\n{german}");
+    assert_eq!(figures.0.len(), 3, "money, minutes, dwellings: {english}");
+    assert!(english.contains("(A-5, A-6)") && german.contains("(A-5, A-6)"), "{german}");
+}

@@ -486,3 +486,45 @@ fn a_way_out_may_be_not_known() {
     assert_eq!(errors(&folder, &slip), ["wrong-type"]);
     assert!(said(&folder).contains("true, false or \"not known\""), "{}", said(&folder));
 }
+
+/// A wrong name in one run, a dwelling that no run names, one that two runs name, and a run with a wrong start: all are told at once, and what
+/// hangs on one of them is not told as a mistake of its own.
+#[test]
+fn all_mistakes_of_the_wiring_are_told_in_one_round() {
+    let folder = Folder::new();
+    let site = |runs: &str| {
+        format!(
+            "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+             [buildings]\nA = {{ floors = [\"G\", \"1\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+             [distributors]\nD1 = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n[entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n\
+             [dwellings]\nA-1 = {{ place = \"A/1\" }}\nA-2 = {{ place = \"A/1\" }}\nA-3 = {{ place = \"A/1\" }}\nA-34 = {{ place = \"A/1\" }}\n\
+             loft = {{ place = \"A/1\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n{runs}"
+        )
+    };
+    // A-1 is meant by A-11, A-2 hangs on the run with the wrong start, A-34 is named twice, and nothing names the loft.
+    folder.write(
+        "site.toml",
+        site(
+            "one = { from = \"D1.1\", to = [\"A-11\", \"A-3\", \"A-34\"], first = \"9 m\", spacing = \"3 m\" }\n\
+             two = { from = \"D7.2\", to = [\"A-2\", \"A-34\"], first = \"9 m\", spacing = \"3 m\" }\n\
+             door = { from = \"D1.4\", to = \"front\", length = \"8 m\" }\n",
+        ),
+    );
+    let page = folder.run(&["check", "site.toml"]).out;
+    let told = |code: &str| page.matches(&format!("error[{code}]")).count();
+    assert_eq!(told("not-wired"), 1, "{page}");
+    assert!(page.contains("no run reaches the indoor station loft"), "{page}");
+    assert_eq!(told("fed-twice"), 1, "{page}");
+    assert!(page.contains("A-34 is reached twice"), "{page}");
+    assert_eq!(told("unknown-name"), 2, "{page}");
+    // A name like none of those left may be that of any: then nothing is said to be unreached.
+    folder.write(
+        "site.toml",
+        site(
+            "one = { from = \"D1.1\", to = [\"A-1\", \"A-2\", \"kitchen\", \"A-34\"], first = \"9 m\", spacing = \"3 m\" }\n\
+             door = { from = \"D1.4\", to = \"front\", length = \"8 m\" }\n",
+        ),
+    );
+    let page = folder.run(&["check", "site.toml"]).out;
+    assert!(page.contains("error[unknown-name]") && !page.contains("error[not-wired]"), "{page}");
+}

@@ -12,7 +12,7 @@ use crate::first_look::Seen;
 use crate::mains_lost::MainsLostAt;
 use crate::outcome::{Gap, Key, gaps, key};
 use crate::shortcut;
-use latchline_assess::{Assessment, Memory};
+use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Origin, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::changes::Effort;
@@ -57,6 +57,21 @@ pub struct Bench<'a> {
     known_changes: Mutex<BTreeMap<Edit, Known>>,
     /// What becomes of the site while the mains are lost, once a remedy was found.
     mains_lost: OnceLock<MainsLostAt>,
+}
+
+/// The site of a bench with a change made.
+pub(crate) struct After {
+    sources: Sources,
+    site: Site,
+    pub assessment: Assessment,
+}
+
+impl After {
+    /// A bench of its own for it.
+    pub fn bench<'s>(&'s self, first: &Bench<'_>) -> Bench<'s> {
+        let (loaded, memory) = (Arc::clone(&first.loaded), Arc::clone(&first.memory));
+        Bench::with_memory(&self.sources, first.site_file, loaded, &self.site, &self.assessment, memory)
+    }
 }
 
 impl<'a> Bench<'a> {
@@ -120,6 +135,15 @@ impl<'a> Bench<'a> {
     /// The site with a change; `None` if it cannot be made.
     pub(crate) fn changed(&self, change: &Edit) -> Option<Site> {
         Some(self.sketch(change)?.site)
+    }
+
+    /// The site with a change made, judged as a whole; `None` if it cannot be made.
+    pub(crate) fn with(&self, change: &Edit) -> Option<After> {
+        let text = self.editable.as_ref()?.apply(change).ok()?;
+        let sources = self.sources.with_text(self.site_file, text.as_str());
+        let site = self.loaded.site_of(&ParsedSite::new(self.site_file, sources.file(self.site_file)))?;
+        let assessment = assess_trial(&site, &self.memory, &|_| true, &|_| true)?;
+        Some(After { sources, site, assessment })
     }
 
     /// What is found as the site is.

@@ -9,6 +9,7 @@
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding; [`again`]: a remedy that was found on another version of the site;
+//! * [`for_all`]: one change for several findings;
 //! * [`pair`]: where no single change mends it, a pair of changes;
 //! * [`shortfalls`]: where that does not either, what was tried and why it does not do.
 
@@ -29,7 +30,7 @@ pub use pair::pair;
 pub use shortfall::{Shortfall, Why, shortfalls};
 
 use latchline_assess::rules::codes;
-use latchline_finding::{Code, ElementId, Figure, Finding, Money, Remedy, Unit};
+use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Rounded, Unit};
 use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
@@ -61,6 +62,30 @@ pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remed
         return (kind == TWO_CHANGES).then(|| pair(bench, finding)).flatten();
     };
     Some(bench.remedy(&candidates[mending.index], &mending, finding))
+}
+
+/// Most changes that are looked at for one that mends several findings.
+const MOST_FOR_ALL: usize = 40;
+
+/// The cheapest change that mends all of these findings and brings no error or warning, of those that are known for any of them and wanted;
+/// with the figure of the first.
+pub fn for_all(
+    bench: &Bench<'_>,
+    findings: &[&Finding],
+    is_wanted: &dyn Fn(&Edit) -> bool,
+) -> Option<Remedy> {
+    let first = *findings.first()?;
+    let mut list: Vec<Candidate> = Vec::new();
+    for candidate in findings.iter().flat_map(|finding| candidates::of(bench, finding)) {
+        if is_wanted(&candidate.edit) && !list.iter().any(|known| known.edit == candidate.edit) {
+            list.push(candidate);
+        }
+        if list.len() >= MOST_FOR_ALL {
+            break;
+        }
+    }
+    let mending = bench.cheapest_for_all(&list, findings)?;
+    Some(bench.remedy(&list[mending.index], &mending, first))
 }
 
 /// A remedy that was found elsewhere, tried on this bench: with its cost and figures as they are here; `None` if it does not mend the
@@ -141,7 +166,7 @@ fn staggered_start(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
     let stagger_s = least_stagger(bench.site, &layout, stage)?;
     Some(Remedy {
         kind: "staggered-start",
-        value_after: Some(Figure::new(stagger_s, Unit::Second)),
+        value_after: Some(Rounded::up(Figure::new(stagger_s, Unit::Second))),
         ..Remedy::default()
     })
 }
@@ -157,12 +182,17 @@ const LEAST_CHANGES: usize = 40;
 /// The first finding of each code on each supply's tree has its turn before the others. When as much was looked at as
 /// `MOST_WORK` allows, the rest is not tried; the second figure is how many findings that leaves.
 pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
+    with_remedies_of(bench, |_| true)
+}
+
+/// The same, but only those findings that are wanted get remedies.
+pub fn with_remedies_of(bench: &Bench<'_>, is_wanted: impl Fn(&Finding) -> bool) -> (Vec<Finding>, usize) {
     let mut findings = bench.assessment.findings.clone();
     let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);
     let mut groups: BTreeMap<(Code, Option<&ElementId>), usize> = BTreeMap::new();
     let mut turns: Vec<(usize, usize)> = Vec::new();
     for (index, finding) in bench.assessment.findings.iter().enumerate() {
-        if finding.is_to_be_mended() {
+        if finding.is_to_be_mended() && is_wanted(finding) {
             let turn = groups.entry((finding.code, source_of(bench, finding))).or_default();
             turns.push((*turn, index));
             *turn += 1;

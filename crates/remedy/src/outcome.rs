@@ -2,7 +2,7 @@
 
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Missing, NotJudged};
-use latchline_finding::{Argument, Brought, Code, ElementId, Figure, Finding, Severity, Unit};
+use latchline_finding::{Argument, Brought, Code, ElementId, Figure, Finding, Rounded, Severity, Unit};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What names a finding across two assessments.
@@ -115,8 +115,8 @@ impl Outcome {
     }
 
     /// The figure that a finding was about, after the change: for devices their worst voltage, for
-    /// supplies and ports their largest current.
-    pub fn value_after(&self, finding: &Finding) -> Option<Figure> {
+    /// supplies and ports their largest current. What must not be less is rounded down where it is shown, what must not be more up.
+    pub fn value_after(&self, finding: &Finding) -> Option<Rounded> {
         let element = finding.element.as_ref()?;
         let unit = finding.value?.unit;
         let device = || self.devices.get(element);
@@ -139,6 +139,12 @@ impl Outcome {
             codes::BATTERY_HOURS_SHORT => *self.hours.get(element)?,
             _ => return None,
         };
-        Some(Figure::new(value, unit))
+        let figure = Figure::new(value, unit);
+        Some(match finding.code {
+            codes::VOLTAGE_TOO_HIGH | codes::SUPPLY_OVERLOADED | codes::PORT_OVERLOADED => {
+                Rounded::up(figure)
+            }
+            _ => Rounded::down(figure),
+        })
     }
 }

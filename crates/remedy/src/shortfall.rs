@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::candidates;
 use crate::outcome::Outcome;
 use latchline_assess::assess;
-use latchline_finding::{Brought, Edit, Figure, Finding, Severity};
+use latchline_finding::{Brought, Edit, Finding, Rounded, Severity};
 
 /// Changes of one kind that are told, and changes that are looked at in all.
 const MOST_OF_A_KIND: usize = 2;
@@ -16,7 +16,7 @@ pub enum Why {
     /// The site file cannot be changed so, or no site comes of it.
     NotPossible,
     /// What was found is still there, with this figure.
-    Stays(Option<Figure>),
+    Stays(Option<Rounded>),
     /// It goes, but this comes, the worst first.
     Brings(Vec<Brought>),
     /// It goes and nothing worse comes, but something else could then not be judged.

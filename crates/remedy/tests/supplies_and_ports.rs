@@ -91,3 +91,46 @@ fn a_second_distributor_where_no_port_is_free() {
     assert_eq!(after.site.boxes[0].place, after.site.boxes[1].place);
     assert!(!propose(&judge(&text).bench(), &found(&text, "too-many-stations-on-port").0).is_empty());
 }
+
+/// Nine stations on a port that takes eight, 39 m from end to end: cut in two on the cable that is there the last hears too little, and a cable with less
+/// loss alone leaves nine on the port. Both together do.
+#[test]
+fn what_a_cut_brings_is_mended_by_a_second_change() {
+    let text = include_str!("../../../checks/by_hand/nine-on-a-larkfen-port.toml");
+    let (_, remedies) = found(text, "too-many-stations-on-port");
+    let [both] = &remedies[..] else { panic!("{remedies:?}") };
+    assert_eq!(both.kind, "two-changes");
+    let kinds: Vec<&str> = both.parts.iter().map(|(kind, _)| *kind).collect();
+    assert_eq!(kinds, ["another-port", "other-cable"]);
+    // Neither does alone.
+    let before = judge(text);
+    let first = judge(&edit::apply(text, &both.parts[0].1).unwrap());
+    assert!(first.assessment.findings.iter().any(|one| one.code.as_str() == "signal-too-weak"));
+    assert!(edit::apply(text, &both.parts[1].1).is_err() || before.site.runs.len() == 3);
+    let after = judge(&edit::apply(text, &both.edit).unwrap());
+    assert!(after.site.runs.iter().all(|run| run.sections.len() <= 8));
+}
+
+/// Nineteen stations on a supply whose datasheet allows eighteen. Other stations than were chosen are not needed: a second supply takes one of the
+/// three chains, on a box that passes nothing but signals, and then no supply has more than eleven.
+#[test]
+fn a_supply_with_too_many_stations_gets_a_second_one_beside_it() {
+    let text = include_str!("../../../checks/by_hand/supply-count-v7.toml");
+    let (_, remedies) = found(text, "supply-count-exceeded");
+    let second = &remedies[0];
+    assert_eq!(second.kind, "second-supply", "{remedies:?}");
+    assert!(!second.edit.changes_stations_of_dwellings());
+    let after = judge(&edit::apply(text, &second.edit).unwrap());
+    assert_eq!(after.site.supplies.len(), 2);
+    assert_eq!(after.site.stations.len(), judge(text).site.stations.len());
+    // Nobody is cut off: a door reaches whom it called before.
+    assert!(after.assessment.findings.iter().all(|one| one.code.as_str() != "call-across-buses"));
+    let on = |run: &str| after.site.runs.iter().find(|one| one.id.as_str() == run).unwrap().from;
+    let moved: Vec<&str> = ["s1", "s2", "s3"]
+        .into_iter()
+        .filter(|run| {
+            on(run) != judge(text).site.runs.iter().find(|one| one.id.as_str() == *run).unwrap().from
+        })
+        .collect();
+    assert!(!moved.is_empty() && moved.len() < 3, "{moved:?}");
+}

@@ -77,7 +77,7 @@ fn change_words(change: &JobChange, language: Language) -> String {
     // None is said once for all, in the head of the list.
     let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
     let enters = enters.map(|dwellings| entered(dwellings, language));
-    let value = remedy.value_after.map(|value| figures::sentence(value, language));
+    let value = remedy.value_after.map(|value| figures::rounded(value, language));
     let told = wording::then_told(remedy, language);
     let (kind, to) = match &remedy.parts[..] {
         [] => (remedy_kind(remedy.kind, language), becomes(&remedy.edit)),

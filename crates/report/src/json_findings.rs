@@ -332,7 +332,7 @@ pub(crate) fn remedy(report: &Report<'_>, remedy: &Remedy) -> RemedyDocument {
     RemedyDocument {
         kind: remedy.kind,
         message: wording::remedy(remedy, report.currency(), Language::English),
-        value_after: remedy.value_after.and_then(|value| finite(value.value)),
+        value_after: remedy.value_after.and_then(|value| finite(value.figure.value)),
         cost: remedy.cost.map(|cost| cost.rounded().as_units()),
         labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),

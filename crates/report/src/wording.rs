@@ -15,7 +15,7 @@ use std::cmp::Ordering;
 /// A verified remedy in words: what to change, what it brings and costs. `currency` is that of the prices, if they have one.
 pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> String {
     if let ("staggered-start", Some(stagger)) = (remedy.kind, remedy.value_after) {
-        let stagger = &figures::sentence(stagger, language);
+        let stagger = &figures::rounded(stagger, language);
         return RemedyWords::StaggeredStart { stagger }.say(language);
     }
     if let Some(measure) = &remedy.measure {
@@ -41,7 +41,7 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
         text.push_str(&words.say(language));
     };
     if let Some(value) = remedy.value_after {
-        add(RemedyWords::BringsTo { value: &figures::sentence(value, language) });
+        add(RemedyWords::BringsTo { value: &figures::rounded(value, language) });
     }
     if matches!(remedy.kind, "doubled-pair" | "doubled-pairs-all-the-way") {
         add(RemedyWords::DoubledPair);
@@ -303,6 +303,7 @@ pub fn capital(text: &str) -> String {
 mod tests {
     use super::*;
     use latchline_assess::Missing;
+    use latchline_finding::Rounded;
 
     #[test]
     fn what_is_missing_is_named_with_how_to_get_it() {
@@ -323,13 +324,13 @@ mod tests {
         let remedy = Remedy {
             kind: "thicker-conductor",
             edit: Edit::set(&["runs", "W 3", "cable"], "\"flex-1.0\""),
-            value_after: Some(Figure::new(41.2, Unit::Volt)),
+            value_after: Some(Rounded::down(Figure::new(41.209, Unit::Volt))),
             cost: Some(Money::from_units(12.5)),
             ..Remedy::default()
         };
         assert_eq!(
             super::remedy(&remedy, Some("GBP"), Language::English),
-            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.2 V; costs 12.50 GBP more for parts"
+            "thicker conductor: runs.\"W 3\".cable = \"flex-1.0\"; brings it to 41.20 V; costs 12.50 GBP more for parts"
         );
     }
 
@@ -338,13 +339,13 @@ mod tests {
         let remedy = Remedy {
             kind: "thicker-conductor",
             edit: Edit::set(&["runs", "W3", "cable"], "\"flex-1.0\""),
-            value_after: Some(Figure::new(41.2, Unit::Volt)),
+            value_after: Some(Rounded::down(Figure::new(41.209, Unit::Volt))),
             cost: Some(Money::from_units(12.5)),
             ..Remedy::default()
         };
         assert_eq!(
             super::remedy(&remedy, None, Language::German),
-            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,2 V; kostet 12,50 mehr für Teile"
+            "dickere Ader: runs.W3.cable = \"flex-1.0\"; bringt es auf 41,20 V; kostet 12,50 mehr für Teile"
         );
     }
 }

@@ -27,13 +27,17 @@
 //! # Ok::<(), latchline_site::edit::EditError>(())
 //! ```
 
+mod after;
+mod alike;
 mod catalogues;
 mod in_order;
 mod known;
 mod mend;
+mod one_run;
 mod revision;
 mod session;
 mod standing;
+mod turn;
 mod view;
 
 pub use catalogues::CatalogueReader;

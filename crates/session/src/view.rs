@@ -179,6 +179,21 @@ impl View {
         view.site().is_some().then_some(view)
     }
 
+    /// The site with a change made; `None` if the change does not fit or the site is of no use with it.
+    pub(crate) fn changed(&self, change: &Edit) -> Option<Site> {
+        let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
+        let sources = self.sources().with_text(self.site_file, text);
+        self.known.catalogues.loaded.resolve(&sources, self.site_file).site
+    }
+
+    /// That work on this revision is still wanted.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub(crate) fn still_wanted(&self) -> Result<(), GivenUp> {
+        self.known.memory.check()
+    }
+
     /// How much more the site carries.
     ///
     /// # Errors

@@ -1,6 +1,6 @@
 //! Numbers for people: decimals that fit the unit, and roundings that never flatter.
 
-use latchline_finding::{Figure, Language, Locale, Money, Rounding, Unit, Units};
+use latchline_finding::{Figure, Language, Locale, Money, Rounded, Rounding, Unit, Units};
 
 /// A number with a fixed count of decimals; a result of zero has no sign.
 pub fn fixed(value: f64, decimals: usize) -> String {
@@ -145,6 +145,20 @@ pub fn shown(figure: Figure, rounding: Rounding, language: Language) -> String {
         (Rounding::Nearest, _) => fixed(value, decimals),
     };
     join(without_zeros(&number), symbol, language)
+}
+
+/// A figure with its own side, as it stands in a sentence: a voltage with the digits that it has in every table and answer.
+pub fn rounded(value: Rounded, language: Language) -> String {
+    let Rounded { figure, rounding } = value;
+    match (figure.unit, rounding) {
+        (Unit::Volt, Rounding::Down) if figure.value.is_finite() => {
+            join(&rounded_down(figure.value, 2), "V", language)
+        }
+        (Unit::Volt, Rounding::Up) if figure.value.is_finite() => {
+            join(&rounded_up(figure.value, 2), "V", language)
+        }
+        _ => shown(figure, rounding, language),
+    }
 }
 
 /// An input of a formula as a calculation shows it, rounded to this side: a power with a thousandth, so that who works the formula out

@@ -111,13 +111,12 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             }
             continue;
         }
-        let change = best_change(site, &offers, &grouped.cause, changed)
-            .map(|change| one_supply::for_all(site, &offers, &grouped.cause, change, changed));
+        let change = best_change(site, &offers, &grouped.cause.findings, changed);
         let clears: BTreeSet<usize> =
             change.iter().flat_map(|change| change.clears.iter().copied()).collect();
         let is_wanted = |finding| change.is_none() || clears.contains(&finding);
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
-        let change = change.map(|change| of_the_worst(assessment, &cause, change));
+        let change = change.map(|change| of_the_worst(assessment, cause.findings.first(), change));
         found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false });
         found.causes.push(cause);
         cleared.push(clears);
@@ -125,9 +124,21 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
     found
 }
 
+/// The change that a job of these findings would have, the one it is named after first: of those that the findings carry the one that
+/// [`jobs`] would choose. `None` if they carry none that mends any of them.
+pub fn change_for(
+    site: &Site,
+    assessment: &Assessment,
+    findings: &[usize],
+    changed: &dyn Fn(&Edit) -> Option<Site>,
+) -> Option<JobChange> {
+    let change = best_change(site, &Offers::new(assessment), findings, changed)?;
+    Some(of_the_worst(assessment, findings.first(), change))
+}
+
 /// The change with the figure of the worst finding of its job: what another finding comes to says nothing of the one that is named.
-fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -> JobChange {
-    let Some(worst) = cause.findings.first().map(|worst| &assessment.findings[*worst]) else { return change };
+fn of_the_worst(assessment: &Assessment, worst: Option<&usize>, mut change: JobChange) -> JobChange {
+    let Some(worst) = worst.map(|worst| &assessment.findings[*worst]) else { return change };
     let carried = change.carried_by.map(|(finding, _)| &assessment.findings[finding]);
     if carried.is_some_and(|one| (one.code, &one.element) != (worst.code, &worst.element)) {
         let same = worst.remedies.iter().find(|remedy| remedy.edit == change.remedy.edit);
@@ -139,21 +150,31 @@ fn of_the_worst(assessment: &Assessment, cause: &Cause, mut change: JobChange) -
 /// Most changes of which it is looked at whether a dwelling has to be entered.
 const MOST_LOOKED_INTO: usize = 6;
 
-/// The change that mends most findings of a cause, whichever finding carries it.
+/// The change that mends most of some findings, whichever finding carries it; a supply that it replaces does for whatever else asks for another.
 fn best_change(
     site: &Site,
     offers: &Offers<'_>,
-    cause: &Cause,
+    findings: &[usize],
     changed: &dyn Fn(&Edit) -> Option<Site>,
 ) -> Option<JobChange> {
-    let own: BTreeSet<usize> = cause.findings.iter().copied().collect();
+    let change = most_mending(site, offers, findings, changed)?;
+    Some(one_supply::for_all(site, offers, findings, change, changed))
+}
+
+fn most_mending(
+    site: &Site,
+    offers: &Offers<'_>,
+    findings: &[usize],
+    changed: &dyn Fn(&Edit) -> Option<Site>,
+) -> Option<JobChange> {
+    let own: BTreeSet<usize> = findings.iter().copied().collect();
     let cost = |remedy: &Remedy| {
         let hundredths = |minutes: f64| (minutes * 100.0).round() as i64;
         // What has no price stands behind what has one.
         (remedy.cost.is_none(), remedy.cost, remedy.minutes.map_or(i64::MAX, hundredths))
     };
     let mut mending: Vec<_> = offers
-        .of(cause)
+        .of(findings)
         .into_iter()
         .map(|offer| {
             let Offered { finding, number, remedy, clears, warns } = &offers.all[offer];

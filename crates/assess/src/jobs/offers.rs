@@ -1,6 +1,5 @@
 //! The changes that findings carry, and what a job makes of one.
 
-use super::cause::Cause;
 use super::standing::standing;
 use crate::assessment::Assessment;
 use latchline_finding::{Code, Edit, EditStep, ElementId, Remedy, Severity};
@@ -69,9 +68,9 @@ impl<'a> Offers<'a> {
         self.mending.get(&finding).into_iter().flatten().map(|offer| &self.all[*offer])
     }
 
-    /// Those that mend a finding of a cause, in their order.
-    pub fn of(&self, cause: &Cause) -> BTreeSet<usize> {
-        cause.findings.iter().filter_map(|finding| self.mending.get(finding)).flatten().copied().collect()
+    /// Those that mend any of some findings, in their order.
+    pub fn of(&self, findings: &[usize]) -> BTreeSet<usize> {
+        findings.iter().filter_map(|finding| self.mending.get(finding)).flatten().copied().collect()
     }
 }
 

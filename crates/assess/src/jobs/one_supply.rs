@@ -3,7 +3,6 @@
 //! Several findings may each ask for another supply in the same place: one for more current, one for a battery. Jobs that each replace it
 //! would buy it twice, so the first of them takes the supply that does for all.
 
-use super::cause::Cause;
 use super::offers::{JobChange, Offered, Offers, entered};
 use latchline_finding::{Change, Edit, EditStep, Money};
 use latchline_site::model::Site;
@@ -28,19 +27,18 @@ fn needs_another(offers: &Offers<'_>, finding: usize, supply: &str) -> bool {
     changes.peek().is_some() && changes.all(|offer| replaced_supply(&offer.remedy.edit) == Some(supply))
 }
 
-/// Where a change replaces a supply, the one that does as much of its cause and also mends what else asks for another supply in its place:
+/// Where a change replaces a supply, the one that does as much of what it is for and also mends what else asks for another supply in its place:
 /// of those that mend most of that the cheapest. Else the change itself.
 pub(super) fn for_all(
     site: &Site,
     offers: &Offers<'_>,
-    cause: &Cause,
+    findings: &[usize],
     change: JobChange,
     changed: &dyn Fn(&Edit) -> Option<Site>,
 ) -> JobChange {
     let Some(supply) = replaced_supply(&change.remedy.edit) else { return change };
     let mended: BTreeSet<usize> = change.clears.iter().copied().collect();
-    let of_the_cause: Vec<usize> =
-        cause.findings.iter().copied().filter(|finding| mended.contains(finding)).collect();
+    let own: Vec<usize> = findings.iter().copied().filter(|finding| mended.contains(finding)).collect();
     let beyond = |offer: &Offered<'_>| {
         let others = offer.clears.iter().filter(|finding| !mended.contains(finding));
         others.filter(|finding| needs_another(offers, **finding, supply)).count()
@@ -48,7 +46,7 @@ pub(super) fn for_all(
     let does = |offer: &&Offered<'_>| {
         replaced_supply(&offer.remedy.edit) == Some(supply)
             && !offer.remedy.edit.changes_stations_of_dwellings()
-            && of_the_cause.iter().all(|finding| offer.clears.contains(finding))
+            && own.iter().all(|finding| offer.clears.contains(finding))
     };
     let cost = |offer: &Offered<'_>| (offer.remedy.cost.is_none(), offer.remedy.cost.map(Money::rounded));
     let best = offers.all.iter().filter(does).filter(|offer| beyond(offer) > 0).min_by(|a, b| {

@@ -10,7 +10,7 @@ use crate::surroundings::{Colour, Surroundings};
 use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_assess::Assessment;
-use latchline_assess::jobs::Job;
+use latchline_assess::jobs::{Job, JobChange};
 use latchline_finding::{ElementId, Finding, Language, Remedy, Severity, shown};
 use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
@@ -221,15 +221,19 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
         JobName::Number(_) => None,
     };
     let is_wanted = |remedy: &&Remedy| kind.is_none_or(|kind| remedy.kind == kind);
-    // What would be done after the jobs before it, where it does all of it now; else what does it now.
     let mends_all =
         |remedy: &Remedy| findings.iter().all(|one| remedy.clears.contains(&(one.code, one.element.clone())));
-    let told = job.told_change().map(|change| &change.remedy).filter(is_wanted);
-    let told = told.and_then(|remedy| again(bench, finding, remedy)).filter(mends_all);
-    let now = || {
-        let known = job.change.as_ref().map(|change| &change.remedy).filter(is_wanted)?;
-        Some(again(bench, finding, known).unwrap_or_else(|| known.clone()))
+    let of_change = |change: Option<&JobChange>| {
+        let known = change.map(|change| &change.remedy).filter(is_wanted)?;
+        again(bench, finding, known).filter(mends_all)
     };
+    let (told, now) = (|| of_change(job.told_change()), || of_change(job.change.as_ref()));
+    // By its number it is done as the list says; by what it mends, whose turn has come, as would be done now.
+    let all_of_it = match name {
+        JobName::Number(_) => told().or_else(now),
+        JobName::Finding { .. } => now().or_else(told),
+    };
+    let part_of_it = || job.change.as_ref().map(|change| change.remedy.clone()).filter(|one| is_wanted(&one));
     // The finding that was named first: the job may begin with another by now.
     let is_named = |one: &&&Finding| match name {
         JobName::Finding { code, .. } => one.code.as_str() == code,
@@ -239,7 +243,7 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
         let named = findings.iter().find(is_named).into_iter();
         named.chain(&findings).find_map(|one| of_kind(bench, one, kind?))
     };
-    let change = told.or_else(now).or_else(other);
+    let change = all_of_it.or_else(part_of_it).or_else(other);
     if let (None, Some(kind)) = (&change, kind) {
         bail!(
             "no change of the kind {kind} that was tried mends this: {}",

@@ -49,8 +49,8 @@ fn shortfall(one: &Shortfall, look: &Look) -> String {
         Why::NotPossible => FixWords::TriedNotPossible { kind, edit },
         Why::NotJudged => FixWords::TriedNotJudged { kind, edit },
         Why::Stays(value) => {
-            let value = value.filter(|value| value.value.is_finite());
-            let value = value.map(|value| figures::sentence(value, language));
+            let value = value.filter(|value| value.figure.value.is_finite());
+            let value = value.map(|value| figures::rounded(value, language));
             return FixWords::TriedStays { kind, edit, value: value.as_deref() }.say(language);
         }
         Why::Brings(brought) => {

@@ -5,7 +5,7 @@ use super::known::{Sketch, Wanted};
 use super::price::Price;
 use crate::candidate::Candidate;
 use crate::outcome::{Outcome, key};
-use latchline_finding::{Finding, Severity};
+use latchline_finding::{Edit, Finding, Severity};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -58,7 +58,8 @@ impl Bench<'_> {
         }
     }
 
-    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
+    /// Those that can be made, cheapest first; what a client has chosen is changed last.
+    fn in_order_of_price(&self, candidates: &[Candidate]) -> Vec<Priced> {
         let mut priced: Vec<Priced> = candidates
             .par_iter()
             .enumerate()
@@ -70,14 +71,50 @@ impl Bench<'_> {
                 Some(Priced { index, price, sketch })
             })
             .collect();
-        // What a client has chosen is changed last.
         let is_chosen = |index: usize| candidates[index].edit.changes_stations_of_dwellings();
         priced.sort_by(|a, b| {
             let by_choice = is_chosen(a.index).cmp(&is_chosen(b.index));
             by_choice.then(a.price.order(&b.price)).then(a.index.cmp(&b.index))
         });
+        priced
+    }
+
+    /// The cheapest candidate that mends all of these findings and brings no error or warning.
+    pub(crate) fn cheapest_for_all(
+        &self,
+        candidates: &[Candidate],
+        findings: &[&Finding],
+    ) -> Option<Mending> {
+        let wanted = Wanted { finding: findings.first()?, may_lessen: false };
+        let mends_all =
+            |outcome: &Outcome| findings.iter().all(|finding| !outcome.found.contains(&key(finding)));
+        self.in_order_of_price(candidates).into_iter().find_map(|Priced { index, price, sketch }| {
+            let change = &candidates[index].edit;
+            // What was seen to leave one of them does not do.
+            if self.is_known_to_leave(change, findings) {
+                return None;
+            }
+            let seen = self.judge(change, sketch, wanted)?;
+            if !mends_all(&seen) || self.worst_brought(&seen) >= Some(Severity::Warning) {
+                return None;
+            }
+            let outcome = self.through_text(change, wanted)?;
+            mends_all(&outcome).then_some(Mending { index, price, outcome })
+        })
+    }
+
+    /// Whether a change was looked at and leaves one of these findings.
+    pub(crate) fn is_known_to_leave(&self, change: &Edit, findings: &[&Finding]) -> bool {
+        self.known_changes.lock().is_ok_and(|changes| {
+            let known = changes.get(change);
+            known.is_some_and(|known| findings.iter().any(|finding| known.leaves.contains(&key(finding))))
+        })
+    }
+
+    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
+        let is_chosen = |index: usize| candidates[index].edit.changes_stations_of_dwellings();
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
-        for Priced { index, price, sketch } in priced {
+        for Priced { index, price, sketch } in self.in_order_of_price(candidates) {
             if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
                 break;
             }

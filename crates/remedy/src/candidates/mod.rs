@@ -9,6 +9,7 @@ mod prices;
 mod rearranged;
 mod run_text;
 mod second_box;
+mod second_supply;
 mod settings;
 mod signal;
 mod wiring;
@@ -79,6 +80,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(settings::lighter_stations(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
             list.extend(rearranged::supply_nearer_by(bench, &element));
+            list.extend(second_supply::for_supply(bench, &element));
             list.extend(moved::to_a_box_beside(bench, &element));
         }
         codes::TRIP_BELOW_LEGITIMATE_CURRENT => {

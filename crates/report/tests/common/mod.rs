@@ -7,7 +7,7 @@ use latchline_assess::{
 };
 use latchline_finding::{
     Acceptance, CallMoment, CallRef, Code, CodeDoc, DataGrade, Edit, Figure, FileId, Finding, Money,
-    OperatingState, Origin, Remedy, Severity, Sources, Span, StateKind, Unit,
+    OperatingState, Origin, Remedy, Rounded, Severity, Sources, Span, StateKind, Unit,
 };
 use latchline_site::addresses::AddressPlan;
 use latchline_site::model::RunStart;
@@ -125,7 +125,7 @@ pub fn failing() -> Assessment {
     worst.remedies.push(Remedy {
         kind: "thicker-conductor",
         edit: Edit::set(&["runs", "A-R2", "cable"], "\"pair-0.8\""),
-        value_after: Some(Figure::new(41.2, Unit::Volt)),
+        value_after: Some(Rounded::down(Figure::new(41.2, Unit::Volt))),
         cost: Some(Money::from_units(18.6)),
         ..Remedy::default()
     });

@@ -5,6 +5,7 @@
 
 mod door;
 mod elements;
+mod left_out;
 mod look_alike;
 mod names;
 mod places;

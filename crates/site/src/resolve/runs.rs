@@ -1,5 +1,6 @@
 //! Runs: where they start, what they reach, how long they are.
 
+use super::left_out::LeftOut;
 use super::names::{NameIndex, Target};
 use super::resolver::{PartKind, Resolver, STATED};
 use crate::catalogue::{BoxKind, length_of_loop_m};
@@ -14,12 +15,12 @@ use std::collections::BTreeSet;
 
 impl Resolver<'_> {
     pub(super) fn runs(&mut self, file: &Record<'_>, head: &SiteHead, names: &NameIndex, site: &mut Site) {
-        // If part of the wiring was refused, what hangs on it only seems not to be wired.
-        let mut complete = !file.is_written("runs") || file.field("runs").is_some();
+        let is_open = file.is_written("runs") && file.field("runs").is_none();
+        let mut left_out = LeftOut { is_open, ..LeftOut::default() };
         for entry in file.named("runs") {
             let start = self.start(entry, names, site);
             let stops = self.stops(entry, names, site);
-            complete &= start.is_some() && stops.iter().all(|(stop, _)| stop.is_some());
+            left_out.note(entry.name, &entry.record, start.is_some(), &stops);
             let lengths = self.lengths(entry, stops.len());
             let cable = self.run_cable(entry, head.cable.as_ref());
             let Some((from, from_origin)) = start else { continue };
@@ -29,7 +30,6 @@ impl Resolver<'_> {
                 .filter_map(|((to, to_origin), length)| Some(Section { to: to?, to_origin, length }));
             let sections: Vec<Section> = sections.collect();
             if sections.is_empty() {
-                complete = false;
                 continue;
             }
             let (record, id) = (&entry.record, ElementId::new(entry.name));
@@ -40,7 +40,7 @@ impl Resolver<'_> {
             }
             site.runs.push(run);
         }
-        self.structure(site, complete);
+        self.structure(site, left_out);
     }
 
     /// Takes the length of a run from its measured loop, the sections being equally long.

@@ -5,6 +5,7 @@
 //! every way back ends at a supply. Two such graphs are looked at: in the one for power the ports
 //! of an isolating box hang on its input, in the one for signals on its link.
 
+use super::left_out::{Headless, LeftOut};
 use super::resolver::Resolver;
 use crate::catalogue::BoxKind;
 use crate::codes;
@@ -108,9 +109,8 @@ impl Graph<'_> {
 }
 
 impl Resolver<'_> {
-    /// Checks the structure of the wiring. What is not wired is told only if no part of the
-    /// wiring was refused (`complete`).
-    pub(super) fn structure(&mut self, site: &Site, complete: bool) {
+    /// Checks the structure of the wiring. What hangs on a part of it that was refused is not told as not wired.
+    pub(super) fn structure(&mut self, site: &Site, left_out: LeftOut) {
         let isolating = site.boxes.iter().map(|item| {
             let model = self.loader.catalogue.boxes.get(&item.model.value);
             model.is_some_and(|model| model.kind.value == BoxKind::Isolating)
@@ -121,7 +121,8 @@ impl Resolver<'_> {
         self.ports_used(site);
         self.reach(&mut graph);
         self.loops(&graph);
-        self.unwired(&graph, complete);
+        let reached_without_start = self.headless(&graph, &left_out.headless);
+        self.unwired(&graph, &left_out, &reached_without_start);
     }
 
     fn ports_used(&mut self, site: &Site) {
@@ -237,13 +238,51 @@ impl Resolver<'_> {
         }
     }
 
-    fn unwired(&mut self, graph: &Graph<'_>, complete: bool) {
+    /// What runs without a start reach: twice where another run reaches it as well. Given back are the nodes.
+    fn headless(&mut self, graph: &Graph<'_>, runs: &[Headless]) -> BTreeSet<usize> {
+        let mut reached = BTreeSet::new();
+        for Headless { run, stops } in runs {
+            for (stop, origin) in stops {
+                let node = graph.node(*stop);
+                reached.insert(node);
+                let Some(first) = graph.reached[node] else { continue };
+                let other = &graph.site.runs[first.run];
+                let finding = self
+                    .report(codes::FED_TWICE, origin.clone())
+                    .about(graph.id(node).clone())
+                    .with("name", graph.id(node))
+                    .with("run", run)
+                    .with("other_run", &other.id)
+                    .also_at("first-reached-here", other.sections[first.section].to_origin.clone());
+                self.findings.push(finding);
+            }
+        }
+        reached
+    }
+
+    /// What no run reaches, but for what a wrong name at the end of a run may stand for.
+    fn unwired(&mut self, graph: &Graph<'_>, left_out: &LeftOut, reached_without_start: &BTreeSet<usize>) {
         let site = graph.site;
-        if !complete {
+        if left_out.is_open {
             return;
         }
+        let is_unreached =
+            |node: usize| graph.reached[node].is_none() && !reached_without_start.contains(&node);
+        let inputs = (0..site.boxes.len()).map(|index| graph.input(index));
+        let unreached: Vec<usize> =
+            (0..site.stations.len()).chain(inputs).filter(|node| is_unreached(*node)).collect();
+        let mut meant: BTreeSet<String> = BTreeSet::new();
+        for wrong in &left_out.unknown {
+            let near = self.budget.nearest(wrong, unreached.iter().map(|node| graph.id(*node).as_str()));
+            // A name that is like none of them may be that of any.
+            if near.is_empty() && !unreached.is_empty() {
+                return;
+            }
+            meant.extend(near);
+        }
+        let is_told = |node: usize| is_unreached(node) && !meant.contains(graph.id(node).as_str());
         for (index, station) in site.stations.iter().enumerate() {
-            if graph.reached[index].is_none() {
+            if is_told(index) {
                 let kind = match station.owner {
                     StationOwner::Dwelling { .. } => Thing::IndoorStation,
                     StationOwner::Entrance(_) => Thing::DoorStation,
@@ -253,7 +292,7 @@ impl Resolver<'_> {
             }
         }
         for (index, item) in site.boxes.iter().enumerate() {
-            let fed = graph.reached[graph.input(index)].is_some();
+            let fed = !is_told(graph.input(index));
             if !fed && graph.isolating[index] {
                 let finding = self
                     .report(codes::ISOLATING_BOX_WITHOUT_SUPPLY, item.origin.clone())

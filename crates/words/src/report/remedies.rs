@@ -117,6 +117,7 @@ words! {
         RegeneratingBoxInFront:
             "regenerating distributor in front"
             | "regenerierender Verteiler davor",
+        SecondSupply: "second supply for some of the runs" | "zweites Netzteil für einen Teil der Stränge",
         SecondaryEntrance: "secondary entrance" | "Nebeneingang",
         ShorterDelay: "shorter delay" | "kürzere Verzögerung",
         ShorterHoldTime: "shorter hold time" | "kürzere Freigabezeit",

@@ -13,6 +13,9 @@ use std::sync::Arc;
 /// Most candidates of a kind tried beyond the cheapest that mends, for one that brings no warning.
 const MOST_CLEANER: usize = 3;
 
+/// Most changes looked at at once, on as many processors: those beyond the one that is taken were looked at for nothing.
+const MOST_AT_ONCE: usize = 4;
+
 /// A candidate that mends a finding.
 pub(crate) struct Mending {
     /// Which of the candidates.
@@ -103,6 +106,23 @@ impl Bench<'_> {
         })
     }
 
+    /// Looks at several changes at once, so that what is known of each is there when its turn comes; of a kind of which one was found none is.
+    /// In which order does not matter: what is known of a change does not depend on what was looked at before it.
+    fn look_at_together(
+        &self,
+        several: &mut [Priced],
+        candidates: &[Candidate],
+        wanted: Wanted<'_>,
+        is_open: &(dyn Fn(&str) -> bool + Sync),
+    ) {
+        several.par_iter_mut().for_each(|one| {
+            let candidate = &candidates[one.index];
+            if is_open(candidate.kind) {
+                self.judge(&candidate.edit, one.sketch.take(), wanted);
+            }
+        });
+    }
+
     /// Whether a change was looked at and leaves one of these findings.
     pub(crate) fn is_known_to_leave(&self, change: &Edit, findings: &[&Finding]) -> bool {
         self.known_changes.lock().is_ok_and(|changes| {
@@ -114,10 +134,19 @@ impl Bench<'_> {
     fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
         let is_chosen = |index: usize| candidates[index].edit.changes_stations_of_dwellings();
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
-        for Priced { index, price, sketch } in self.in_order_of_price(candidates) {
+        let mut priced = self.in_order_of_price(candidates);
+        let at_once = rayon::current_num_threads().clamp(1, MOST_AT_ONCE);
+        for place in 0..priced.len() {
             if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
                 break;
             }
+            if at_once > 1 && place % at_once == 0 {
+                let end = (place + at_once).min(priced.len());
+                let is_open = |kind: &str| !found.contains_key(kind);
+                self.look_at_together(&mut priced[place..end], candidates, wanted, &is_open);
+            }
+            let Priced { index, price, ref mut sketch } = priced[place];
+            let sketch = sketch.take();
             let kind = candidates[index].kind;
             let known = found.get_mut(kind);
             // Another of the kind is better only if it brings less: none at all at the same cost, no warning at some more.

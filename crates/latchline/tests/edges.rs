@@ -362,3 +362,43 @@ feed = { from = "PS", to = "D", cable = "flex-1.5", length = "1 m" }
 house = { from = "D.1", to = "Home", length = "12 m" }
 drive = { from = "D.2", to = "gate", cable = "outdoor-0.8", length = "18 m", environment = "buried" }
 "#;
+
+/// outdoor-0.8 carries the starter's strike over 23 m (its own answer to `ask lock`): 22 m and an exit button somewhere behind an unstated cable may be too
+/// far, 10 m and the same button are not.
+#[test]
+fn a_cable_to_a_button_that_is_not_stated_is_not_counted_as_nothing() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    let with = |length: &str, more: &str| {
+        let lock = format!("cable = \"outdoor-0.8\", length = \"{length}\", exit_button = true{more}");
+        folder.write("lock.toml", site.replace("cable = \"flex-0.75\", length = \"6 m\"", &lock));
+        let ran = folder.run(&["check", "lock.toml", "--format", "json"]);
+        let json: Value = serde_json::from_str(&ran.out).expect("JSON");
+        let entries = json["not_judged"].as_array().expect("a list").clone();
+        entries.iter().any(|one| one["code"] == "lock-voltage-too-low")
+    };
+    assert!(with("22 m", ""));
+    assert!(!with("10 m", ""));
+    assert!(!with(
+        "18 m",
+        ", cables = [{ to = \"exit-button\", cable = \"outdoor-0.8\", length = \"3 m\" }]"
+    ));
+}
+
+/// Of two dwellings with one number the one is changed whose number is not that of its name.
+#[test]
+fn a_number_is_mended_where_the_slip_is() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    for (slip, other) in [("A-2", "A-3"), ("A-3", "A-2")] {
+        let number = &other[2..];
+        let (from, to) = (format!("{slip} = {{ place"), format!("{slip} = {{ number = {number}, place"));
+        let stated = (format!("{other} = {{ place"), format!("{other} = {{ number = {number}, place"));
+        folder.write("slip.toml", site.replace(&from, &to).replace(&stated.0, &stated.1));
+        assert_eq!(folder.run(&["check", "slip.toml"]).status, 1);
+        let mended = folder.run(&["fix", "slip.toml", "--job", "J1", "--write"]);
+        assert_eq!(mended.status, 0, "{}{}", mended.out, mended.err);
+        let text = folder.read("slip.toml");
+        assert!(text.contains(&stated.1) && !text.contains(&to), "{slip}: {text}");
+    }
+}

@@ -1,10 +1,10 @@
 //! The answer: causes in classes that the readings cannot tell apart, and what to read next.
 
-use crate::evidence::{Evidence, Measured};
+use crate::evidence::{Evidence, Measured, Symptom};
 use crate::gauss::Cholesky;
 use crate::hypothesis::{Hypothesis, hypotheses};
 use crate::inference::Inference;
-use crate::kind::Kind;
+use crate::kind::{Kind, SymptomKind};
 use crate::model::Model;
 use crate::next::{NextReading, next_reading};
 use crate::pairs::{Pair, are_worth_trying, pairs};
@@ -15,7 +15,8 @@ use crate::posterior::{Posterior, Ranking};
 use crate::quantity::Quantity;
 use crate::rates::{Age, Rates};
 use latchline_circuit::flow::Workspace;
-use latchline_finding::StateKind;
+use latchline_finding::{CallMoment, StateKind};
+use latchline_network::readings::ReadingPlace;
 
 /// Causes below this probability are left out of classes.
 const LEAST_IN_CLASS: f64 = 1e-5;
@@ -228,22 +229,49 @@ pub fn expected(plant: &Plant<'_>, quantity: Quantity) -> Option<Proof> {
     (!sound.values.is_empty()).then(|| sound.of_place(0))
 }
 
-/// The live reading that was farthest from what it should be, or else the voltage where the cause lies.
+/// What proves the mend: where something is told that shows when a station is called, its voltage then; else the live reading that was farthest from
+/// what it should be; else the voltage where the cause lies. Never a range that holds what was read while the fault was there: then to two deviations, and
+/// where that holds it too, the next of these.
 fn proof(plant: &Plant<'_>, evidence: &Evidence, cause: &Hypothesis) -> Option<Proof> {
     if !cause.is_electrical(plant) {
         return None;
     }
-    let mut quantities: Vec<Quantity> = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
+    let measured: Vec<Quantity> = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
+    let mut wanted: Vec<Quantity> = Vec::new();
+    let shows_in_a_call = |symptom: &&Symptom| {
+        matches!(symptom.kind, SymptomKind::Restarts | SymptomKind::Dim)
+            && plant.layout.station[symptom.station].is_some_and(|at| cause.concerns(plant, at))
+    };
+    for symptom in evidence.symptoms.iter().filter(shows_in_a_call) {
+        let at = ReadingPlace::Station(symptom.station);
+        let state = plant.call(symptom.station, CallMoment::Ringing, None);
+        wanted.extend(state.map(|state| Quantity::Voltage { at, state }));
+    }
+    let sound = Sound::of(plant, measured);
+    let distance = |place: &usize| sound.distance(*place, &evidence.measured[*place]);
+    let mut farthest: Vec<usize> =
+        (0..sound.values.len().min(evidence.measured.len())).filter(|place| distance(place) > 3.0).collect();
+    farthest.sort_by(|a, b| distance(b).total_cmp(&distance(a)).then(a.cmp(b)));
+    wanted.extend(farthest.iter().map(|place| sound.model.quantities[*place].clone()));
     let at = cause.cause.element.place(plant.site)?;
-    quantities.push(Quantity::Voltage { at, state: StateKind::StandbyDay.into() });
-    let sound = Sound::of(plant, quantities);
-    let distance = |place: usize| sound.distance(place, &evidence.measured[place]);
-    let farthest = (0..evidence.measured.len())
-        .filter(|place| distance(*place) > 3.0)
-        .max_by(|a, b| distance(*a).total_cmp(&distance(*b)).then(b.cmp(a)));
-    let found = sound.of_place(farthest.unwrap_or(sound.model.quantities.len() - 1));
-    // One range for one reading, wherever it is printed.
-    Some(read_as_planned(plant, &found.quantity).unwrap_or(found))
+    wanted.push(Quantity::Voltage { at, state: StateKind::StandbyDay.into() });
+    let holds_a_reading = |proof: &Proof| {
+        let of_it = evidence.measured.iter().filter(|one| one.quantity == proof.quantity);
+        of_it.into_iter().any(|one| (proof.low..=proof.high).contains(&one.value))
+    };
+    let mut narrow = None;
+    for quantity in wanted {
+        // One range for one reading, wherever it is printed.
+        let planned = read_as_planned(plant, &quantity);
+        let Some(two_deviations) = expected(plant, quantity) else { continue };
+        let either =
+            planned.into_iter().chain([two_deviations.clone()]).find(|proof| !holds_a_reading(proof));
+        if either.is_some() {
+            return either;
+        }
+        narrow = narrow.or(Some(two_deviations));
+    }
+    narrow
 }
 
 /// Probability of all causes at the element of the most probable one.

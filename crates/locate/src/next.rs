@@ -66,27 +66,25 @@ pub(crate) fn next_reading(
     ranking: &Ranking,
     inference: &Inference<'_, '_, '_>,
 ) -> Option<NextReading> {
-    // If something was told, what it points to is to be told apart, not the faults that a house always may have.
+    // If something was told, what it points to is to be told apart, each from the others and from all the rest, not the faults that a house always
+    // may have. All that no meter sees predict the same: with that rest they are one.
     let is_any_pointed_to = ranking.causes.iter().any(|cause| cause.is_pointed_to);
-    let counts = |place: &usize| {
-        let cause = &ranking.causes[*place];
-        cause.probability > LEAST_LEFT && (cause.is_pointed_to || !is_any_pointed_to)
-    };
-    let (mut left, unseen): (Vec<usize>, Vec<usize>) = (0..ranking.causes.len())
-        .filter(counts)
-        .partition(|place| hypotheses[ranking.causes[*place].hypothesis].is_electrical(plant));
+    let is_electrical = |place: &usize| hypotheses[ranking.causes[*place].hypothesis].is_electrical(plant);
+    let (mut left, rest): (Vec<usize>, Vec<usize>) =
+        (0..ranking.causes.len()).filter(|place| ranking.causes[*place].probability > LEAST_LEFT).partition(
+            |place| is_electrical(place) && (ranking.causes[*place].is_pointed_to || !is_any_pointed_to),
+        );
     left.truncate(MOST_CAUSES);
-    // All that no meter sees predict the same: they are one.
-    let unseen_share: f64 = unseen.iter().map(|place| ranking.causes[*place].probability).sum();
+    let unseen = rest.iter().copied().find(|place| !is_electrical(place));
+    let unseen_share: f64 = rest.iter().map(|place| ranking.causes[*place].probability).sum();
     if !evidence.is_empty() {
-        left.extend(unseen.first());
+        left.extend(unseen);
     }
     if left.len() < 2 {
         return None;
     }
-    let share = |place: usize| {
-        if Some(&place) == unseen.first() { unseen_share } else { ranking.causes[place].probability }
-    };
+    let share =
+        |place: usize| if Some(place) == unseen { unseen_share } else { ranking.causes[place].probability };
     let total: f64 = left.iter().map(|place| share(*place)).sum();
     let shares: Vec<f64> = left.iter().map(|place| share(*place) / total).collect();
     let taken: Vec<Quantity> = evidence.measured.iter().map(|one| one.quantity.clone()).collect();
@@ -161,7 +159,7 @@ pub(crate) fn next_reading(
     let wanted = looked_at.iter().map(|(place, _)| *place).chain(otherwise);
     let quantities: Vec<Quantity> = wanted.map(|place| model.quantities[known + place].clone()).collect();
     // What is promised is what the answer would say: a reading is weighed by what its outcomes would really leave.
-    let replay = Replay::new(plant, evidence, hypotheses, ranking, &left, inference, &quantities);
+    let replay = Replay::new(plant, evidence, hypotheses, ranking, (&left, &rest), inference, &quantities);
     let mut best: Option<(f64, NextReading)> = None;
     for (place, told) in looked_at {
         let (promised_rate, _, minutes) = scored[place];

@@ -124,6 +124,9 @@ pub(crate) struct Predicted {
 /// How far the lowest of a moving voltage that a meter holds may lie from the bottom of its range, as a share of the range (assumed).
 const HELD: f64 = 0.15;
 
+/// Behind a limit a device that has at least this share of its cut-off voltage starts now and then (assumed).
+const NEAR_CUT_OFF: f64 = 0.5;
+
 impl Predicted {
     /// What is read off in this way: of a voltage that moves the middle, something of the range, or the bottom.
     pub fn taken(self, taken: Taken) -> Predicted {
@@ -150,6 +153,17 @@ impl Faulted<'_, '_, '_> {
     pub fn is_off(&self, at: NodeRef) -> bool {
         let stage = &self.stages[at.stage];
         stage.off[at.node] || stage.limited[at.node]
+    }
+
+    /// Whether the device at a place is off and tries to start again and again: below its cut-off voltage with others, or behind a limit that lets
+    /// it have that much, or power for a moment. Behind a limit that holds the voltage down it is dark.
+    pub fn tries_to_start(&self, at: NodeRef) -> bool {
+        let stage = &self.stages[at.stage];
+        let cut_off_v = self.state.plant.cut_off_v[at.stage][at.node];
+        match stage.limited[at.node] {
+            true => stage.pulses[at.node] || self.voltage(at).abs() >= NEAR_CUT_OFF * cut_off_v,
+            false => stage.off[at.node],
+        }
     }
 
     /// Joins to a code for every stage whether it is as the flow alone has it, unsettled or dead.

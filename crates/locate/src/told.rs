@@ -267,11 +267,12 @@ impl Told {
             voltage.map_or(0.0, |voltage| normal((limit_v - voltage.abs()) / width_v))
         };
         let is_off = |state: Option<usize>| state.is_some_and(|state| faulted[state].is_off(self.at));
+        let tries = |state: Option<usize>| state.is_some_and(|state| faulted[state].tries_to_start(self.at));
         let dead = below(cut_off_v, voltage(self.standby));
         let drops = below(cut_off_v, voltage(self.called)).max(if is_off(self.called) { 0.8 } else { 0.0 });
         let restarts = (1.0 - dead) * drops.max(0.5 * below(least_v, voltage(self.called)));
         match self.kind {
-            SymptomKind::Restarts => restarts.max(if is_off(self.standby) { 0.5 } else { 0.0 }),
+            SymptomKind::Restarts => restarts.max(if tries(self.standby) { 0.5 } else { 0.0 }),
             SymptomKind::Dim => (1.0 - dead) * below(least_v, voltage(self.called)),
             SymptomKind::Found => dead,
             SymptomKind::Works => 1.0 - (1.0 - dead) * (1.0 - below(least_v, voltage(self.called))),

@@ -100,3 +100,42 @@ fn the_middle_of_each_outcome_leads_where_it_was_promised() {
     holds(&demo, &["A-15@ringing=33V", "A-15=restarts"]);
     holds(&demo, &["A-D2.2=47.6V", "A-15@ringing=43.9V"]);
 }
+
+/// What proves the mend never lies in a range that a reading of the fault lies in, and where a station restarts it is read while it rings.
+#[test]
+fn the_mend_is_proved_where_the_fault_showed() {
+    let block = site(BLOCK);
+    let layout = Layout::new(&block);
+    let plant = Plant::new(&block, &layout);
+    let (rates, options) = (Rates::built_in(), Options::default());
+    let asked = |items: &[&str]| {
+        let evidence = checked(&plant, items).evidence;
+        (locate(&plant, &evidence, &rates, &options), evidence)
+    };
+    let (found, _) = asked(&["B-4=restarts"]);
+    let proof = found.proof.expect("it is a fault of the wiring");
+    assert!(proof.quantity.state().is_some_and(|state| !state.calls.is_empty()), "{proof:?}");
+    // 47.2 V in standby is within what is planned there, and what the joint left.
+    let (found, evidence) = asked(&["D1=47.9V", "B-4=47.2V", "B-4@ringing=38V"]);
+    let proof = found.proof.expect("it is a fault of the wiring");
+    for one in evidence.measured.iter().filter(|one| one.quantity == proof.quantity) {
+        assert!(one.value < proof.low || one.value > proof.high, "{one:?} {proof:?}");
+    }
+}
+
+/// A door station alone on its run that restarts: a port of constant current behind a short leaves it dark, so a short is no reason, and a meter tells a
+/// joint from a unit that is broken.
+#[test]
+fn a_door_station_that_restarts_is_no_short_circuit() {
+    let block = site(BLOCK);
+    let layout = Layout::new(&block);
+    let plant = Plant::new(&block, &layout);
+    let (rates, options) = (Rates::built_in(), Options::default());
+    let evidence = checked(&plant, &["door=restarts"]).evidence;
+    let found = locate(&plant, &evidence, &rates, &options);
+    let (cause, _) = found.cause(0);
+    assert_ne!(cause.cause.kind.name(), "short", "{cause:?}");
+    let evidence = checked(&plant, &["door=restarts", "D1.3=47.7V"]).evidence;
+    let found = locate(&plant, &evidence, &rates, &options);
+    assert!(found.is_sure || found.next.is_some(), "a reading at the door tells them apart");
+}

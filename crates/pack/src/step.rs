@@ -37,8 +37,6 @@ pub enum Expected {
     Between(Span, Unit),
     /// A reading near the first value, not below the second.
     DownTo(f64, f64, Unit),
-    /// A reading near the first value, not above the second.
-    UpTo(f64, f64, Unit),
     /// A reading near this, without limits.
     About(f64, Unit),
     /// A resistance not below so many megohm.
@@ -70,7 +68,6 @@ impl Expected {
             Expected::DownTo(nominal, lowest, unit) => {
                 [near(nominal, unit), least(lowest, unit), Cell::Empty]
             }
-            Expected::UpTo(nominal, highest, unit) => [near(nominal, unit), Cell::Empty, most(highest, unit)],
             Expected::About(nominal, unit) => [near(nominal, unit), Cell::Empty, Cell::Empty],
             Expected::AtLeastMegohm(value) => {
                 let least = format!("{} {}", locale.number(value, 1), locale.word(Word::Megohm));

@@ -195,7 +195,6 @@ fn kind_and_unit(expected: &Expected) -> (&'static str, &'static str) {
         Expected::AtLeastMegohm(_) => ("read", "Mohm"),
         Expected::Between(_, unit)
         | Expected::DownTo(_, _, unit)
-        | Expected::UpTo(_, _, unit)
         | Expected::About(_, unit)
         | Expected::Unknown(unit) => match unit {
             Unit::Volt => ("read", "V"),

@@ -44,7 +44,9 @@ words! {
         LeastVoltageAtLock:
             "V = V' - R I, or V' / (1 + R I / Vr) above rated voltage"
             | "V = V' - R I, oder V' / (1 + R I / Vr) über der Nennspannung",
-        NominalVoltageAtLock: "V = Vn - R I" | same,
+        NominalVoltageAtLock:
+            "V = Vn - R I, or Vn / (1 + R I / Vr) above rated voltage"
+            | "V = Vn - R I, oder Vn / (1 + R I / Vr) über der Nennspannung",
         HighestVoltageAtLock: "V = V'' / (1 + R I / Vr)" | same,
         HighestVoltageOfFeed: "V <= V''" | same,
         LeastSupplyVoltage: "Vs = (Vmin + R I) / (1 - t)" | same,

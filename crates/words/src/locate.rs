@@ -400,6 +400,9 @@ sentences! {
         Next { reading: &'a str, minutes: usize }:
             "Read next: {reading} (about {minutes:minute|minutes})."
             | "Als Nächstes: {reading} (etwa {minutes:Minute|Minuten}).",
+        NextElsewhere { reading: &'a str, minutes: usize }:
+            "If that cannot be done, read instead: {reading} (about {minutes:minute|minutes})."
+            | "Geht das nicht, stattdessen: {reading} (etwa {minutes:Minute|Minuten}).",
         ThenGive { command: &'a str }:
             "Then ask again with the figure that you read, for example: {command}"
             | "Dann mit dem gemessenen Wert noch einmal fragen, zum Beispiel: {command}",

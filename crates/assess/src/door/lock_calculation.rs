@@ -69,6 +69,7 @@ pub(super) fn calculation(
                 Input::new(Symbol::NominalVoltage, circuit.feed.voltage_v, Unit::Volt, feed_source.clone()),
                 Input::new(Symbol::Resistance, circuit.loop_ohm, Unit::Ohm, InputSource::NominalLoop),
                 Input::of_key(Symbol::Current, circuit.current_a, Unit::Ampere, lock_name, "current"),
+                Input::of_key(Symbol::RatedVoltage, circuit.rated_v, Unit::Volt, lock_name, "voltage"),
             ],
             result: Figure::new(circuit.nominal_v, Unit::Volt),
             rounding: Rounding::Nearest,

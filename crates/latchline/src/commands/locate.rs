@@ -168,7 +168,10 @@ pub fn run(
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
-            let again = Again { plant: &plant, site_file, given: &arguments.readings };
+            let told_first = drawn.iter().filter(|_| evidence.measured.is_empty());
+            let first_read =
+                told_first.filter_map(|one| one.reading.as_ref()).map(|one| &one.quantity).next();
+            let again = Again { plant: &plant, site_file, given: &arguments.readings, first_read };
             let drawn: String =
                 drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
             let located =

@@ -290,7 +290,8 @@ pub(super) fn text(
         out.push_str(&paragraph(&words.say(language), 0, width));
     }
     out.push('\n');
-    out.push_str(&next(reader, located, options, width));
+    let first_read = again.and_then(|again| again.first_read);
+    out.push_str(&next(reader, located, options, first_read, width));
     if let (Some(again), Some(next)) = (again, &located.next) {
         out.push_str(&paragraph(&again.with(reader, next), 0, width));
     }
@@ -442,14 +443,20 @@ fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize) -> String
     if let Some(next) = &located.next {
         out.push('\n');
         out.push_str(&paragraph(&Answer::FirstReading.say(language), 0, width));
-        out.push_str(&proposed(reader, located, next, width));
+        out.push_str(&proposed(reader, located, next, None, width));
     }
     out.push('\n');
     out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
     out
 }
 
-fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize) -> String {
+fn next(
+    reader: &Reader<'_>,
+    located: &Located,
+    options: &Options,
+    first_read: Option<&Quantity>,
+    width: usize,
+) -> String {
     let language = reader.language;
     let Some(next) = &located.next else {
         // What is left in one place may be nothing that a meter sees: a coil, a door that binds.
@@ -463,14 +470,26 @@ fn next(reader: &Reader<'_>, located: &Located, options: &Options, width: usize)
         };
         return paragraph(&words.say(language), 0, width);
     };
-    proposed(reader, located, next, width)
+    proposed(reader, located, next, first_read, width)
 }
 
 /// The reading that is proposed, and what its outcomes would mean.
-fn proposed(reader: &Reader<'_>, located: &Located, next: &NextReading, width: usize) -> String {
+fn proposed(
+    reader: &Reader<'_>,
+    located: &Located,
+    next: &NextReading,
+    first_read: Option<&Quantity>,
+    width: usize,
+) -> String {
     let language = reader.language;
     let reading = reader.reading(&next.quantity);
-    let words = Answer::Next { reading: &reading, minutes: next.minutes.round() as usize };
+    let minutes = next.minutes.round() as usize;
+    // One reading is the first: that which decides at the place of which is told, if it is not this one.
+    let is_second = first_read.is_some_and(|first| *first != next.quantity);
+    let words = match is_second {
+        true => Answer::NextElsewhere { reading: &reading, minutes },
+        false => Answer::Next { reading: &reading, minutes },
+    };
     let mut out = paragraph(&words.say(language), 0, width);
     let mut meanings: Vec<_> = next.meanings.iter().collect();
     meanings.sort_by(|a, b| b.probability.total_cmp(&a.probability));
@@ -505,6 +524,8 @@ pub(super) struct Again<'a> {
     pub plant: &'a Plant<'a>,
     pub site_file: &'a Path,
     pub given: &'a [String],
+    /// The reading that was told to be taken first.
+    pub first_read: Option<&'a Quantity>,
 }
 
 impl Again<'_> {
@@ -564,7 +585,7 @@ pub(super) fn brief(
             out.push_str(&hanging("  ", &line, width));
         }
     }
-    out.push_str(&next(reader, located, options, width));
+    out.push_str(&next(reader, located, options, None, width));
     out
 }
 
@@ -583,7 +604,7 @@ pub(super) fn short(
     if located.nothing_fits {
         lines.push(Answer::NothingFits.say(reader.language));
     }
-    let first = next(reader, located, options, usize::MAX / 4);
+    let first = next(reader, located, options, None, usize::MAX / 4);
     lines.extend(first.lines().next().map(String::from));
     lines.join("\n") + "\n"
 }

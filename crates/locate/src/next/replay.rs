@@ -43,20 +43,20 @@ struct Shared<'r, 'a> {
 }
 
 impl<'r, 'a> Replay<'r, 'a> {
-    /// Of causes of which those in `left` are asked about; all that no meter sees are asked about as one, the last of them.
+    /// Of causes of which those in `left` are asked about; all in `rest`, and all that no meter sees, are asked about as one, the last of them.
     pub fn new(
         plant: &'r Plant<'a>,
         evidence: &'r Evidence,
         hypotheses: &[Hypothesis],
         ranking: &Ranking,
-        left: &[usize],
+        (left, rest): (&[usize], &[usize]),
         inference: &'r Inference<'_, '_, '_>,
         looked_at: &[Quantity],
     ) -> Self {
         let of = |place: usize| &hypotheses[ranking.causes[place].hypothesis];
         let is_seen = |place: usize| of(place).is_electrical(plant);
         let unseen = left.iter().copied().find(|place| !is_seen(*place));
-        let asked = |place: usize| match is_seen(place) {
+        let asked = |place: usize| match is_seen(place) && !rest.contains(&place) {
             true => left.contains(&place).then_some(place),
             false => unseen,
         };

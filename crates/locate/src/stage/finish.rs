@@ -46,6 +46,7 @@ impl Draft {
             solved.cut[of] = self.cut[place];
             solved.off[of] = self.off[place];
             solved.limited[of] = limit[place].is_some();
+            solved.pulses[of] = limit[place] == Some(LimitKind::Hiccup);
             // A meter shows something between the device being off and its trying to start.
             let (high_v, low_v) = (off.voltage_v[place], hanging.voltage_v[place]);
             let (high_a, low_a) = (hanging.current_a[first[of]], off.current_a[first[of]]);

@@ -22,6 +22,8 @@ pub(crate) struct StageSolved {
     pub off: Vec<bool>,
     /// Whether a limit acts there.
     pub limited: Vec<bool>,
+    /// Whether that limit tries again and again, so that what hangs there has power for a moment each time.
+    pub pulses: Vec<bool>,
     /// Whether any device is off or any limit acts.
     pub is_unsettled: bool,
     /// Whether the source gives nothing.
@@ -57,6 +59,7 @@ impl StageSolved {
             cut: vec![true; nodes],
             off: vec![false; nodes],
             limited: vec![false; nodes],
+            pulses: vec![false; nodes],
             is_unsettled: false,
             is_dead: true,
             copper_times: vec![1.0; nodes],

@@ -4,13 +4,15 @@ use super::devices::address_words;
 use super::steps::{FIRST_BEFORE_POWER, Steps, run_end};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::step::{Expected, Sheet, Taken};
+use crate::step::{Expected, Sheet, Span, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::Reading;
 use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
+use latchline_site::model::LockPart;
 use latchline_wiring::Item;
+use latchline_wiring::terminal::door_contact_input;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
@@ -80,6 +82,10 @@ fn pull(steps: &mut Steps<'_, '_>) {
         };
         steps.say(&cable.designation, subject.locale.say(&what));
     }
+    for cable in &subject.wiring.unstated {
+        let (from, to) = (&subject.end_words(cable.from), &subject.end_words(cable.to));
+        steps.say(&cable.designation, subject.locale.say(&Sentence::PullUnstated { from, to }));
+    }
 }
 
 /// Everything that an ohmmeter can see only as long as no electronics hang on it.
@@ -96,7 +102,8 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         let name = site_run.id.as_str();
         let from = subject.site.start_id(site_run.from);
         let end = run_end(subject, run);
-        let what = locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end });
+        let several = (site_run.pairs.value > 1).then_some(site_run.pairs.value as usize);
+        let what = locale.say(&Sentence::MeasureLoop { from: from.as_str(), end: &end, pairs: several });
         let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
         steps.read(name, what, Word::Ohmmeter, expected);
         steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
@@ -120,10 +127,26 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
             let Ok(circuit) = &sheet.circuit else { continue };
             let name = Item::Lock { entrance, lock }.name(subject.site);
-            steps.read_word(&name, Word::MeasureLockLoop, Word::Ohmmeter, of_loop(&circuit.cable_loop));
+            let pairs = entry.locks[lock].pairs.value as usize;
+            let what = match pairs {
+                1 => subject.locale.word(Word::MeasureLockLoop).to_string(),
+                pairs => subject.locale.say(&Sentence::MeasureLockLoopOfPairs { pairs }),
+            };
+            steps.read(&name, what, Word::Ohmmeter, of_loop(&circuit.cable_loop));
             for (part, part_loop) in &circuit.part_loops {
                 let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
                 steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, of_loop(part_loop));
+            }
+        }
+        // A contact that leads out of the plan lies in nobody's circuit here, but its cable is pulled here.
+        for (lock, used) in entry.locks.iter().enumerate() {
+            let leads_out = door_contact_input(entry, lock).is_none();
+            let Some(to) = used.cable_to(LockPart::DoorContact).filter(|_| leads_out) else { continue };
+            let cable = &subject.site.catalogue.cables[&to.cable.value];
+            let length_m = to.length.value.as_metres();
+            if let Ok(cable_loop) = CableLoop::new(subject.site, cable, length_m, to.joints.value, 1) {
+                let name = Item::Part { entrance, lock, part: LockPart::DoorContact }.name(subject.site);
+                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, of_loop(&cable_loop));
             }
         }
         for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
@@ -136,7 +159,8 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
 
 /// The resistance of a cable at a door, as measured with its far end short-circuited.
 fn of_loop(cable: &CableLoop) -> Expected {
-    Expected::UpTo(cable.usual_ohm, cable.adverse_ohm, Unit::Ohm)
+    let span = Span { nominal: cable.usual_ohm, lowest: cable.light_ohm, highest: cable.adverse_ohm };
+    Expected::Between(span, Unit::Ohm)
 }
 
 fn terminate(steps: &mut Steps<'_, '_>) {

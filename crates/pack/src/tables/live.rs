@@ -10,10 +10,10 @@ use latchline_assess::{Reading, ReadingPlace, StageSource};
 use latchline_finding::{Figure, Rounding, Unit};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::{StationOwner, Supply};
+use latchline_site::model::{LockFeed, LockPart, RunStart, StationOwner, Supply};
 use latchline_site::ways::Ways;
-use latchline_wiring::Item;
 use latchline_wiring::terminal::place_name;
+use latchline_wiring::{Item, TerminalSet};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -98,6 +98,15 @@ pub(crate) fn start_name(subject: &Subject<'_>, run: usize) -> String {
     from.map_or(String::new(), |place| place_name(subject.site, place))
 }
 
+/// The terminals that a run is fed from, before a protector that stands there: what is lost on the run is read from here.
+fn fed_from_name(subject: &Subject<'_>, run: usize) -> String {
+    let place = match subject.site.runs[run].from {
+        RunStart::Port { box_index, port } => (Item::Box(box_index), TerminalSet::Port(port)),
+        RunStart::Supply(_) | RunStart::Station(_) => return start_name(subject, run),
+    };
+    place_name(subject.site, place)
+}
+
 /// The current into a run with everything beyond it.
 fn current_expected(subject: &Subject<'_>, run: usize) -> Expected {
     Expected::predicted(subject.readings.standby_current(ReadingPlace::Run(run)), Unit::Ampere)
@@ -133,7 +142,7 @@ fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let what = subject.locale.say(&Sentence::VoltageAtEnd { run: name });
     steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, expected);
     steps.takes(Taken::standby_voltage(end.into()));
-    super::drops::read(steps, run, &start_name(subject, run));
+    super::drops::read(steps, run, &fed_from_name(subject, run));
 }
 
 fn first_start(steps: &mut Steps<'_, '_>) {
@@ -237,6 +246,15 @@ fn doors(steps: &mut Steps<'_, '_>) {
         let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
             let at = Item::Lock { entrance: index, lock }.name(site);
+            let used = &entrance.locks[lock];
+            if let (LockFeed::OwnSupply, Ok(circuit)) = (used.feed.value, &sheet.circuit) {
+                let feed = &circuit.feed;
+                let volts = Span { nominal: feed.voltage_v, lowest: feed.low_v, highest: feed.high_v };
+                let voltage = locale.in_words(feed.voltage_v, Unit::Volt);
+                let what = locale.say(&Sentence::OutputBeforeLock { voltage: &voltage });
+                let supply = Item::Part { entrance: index, lock, part: LockPart::Supply }.name(site);
+                steps.read(&supply, what, Word::Voltmeter, Expected::Between(volts, Unit::Volt));
+            }
             if let Ok(circuit) = &sheet.circuit {
                 let volts =
                     Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
@@ -250,6 +268,12 @@ fn doors(steps: &mut Steps<'_, '_>) {
             }
             if sheet.exit_button == Some(true) {
                 steps.word(&at, Word::TryExitButton);
+            }
+            if sheet.emergency_release == Some(true) {
+                steps.word(&at, Word::TryEmergencyRelease);
+            }
+            if used.door_contact.value {
+                steps.word(&at, Word::TryDoorContact);
             }
             steps.word(&at, Word::LockWithoutPower);
         }

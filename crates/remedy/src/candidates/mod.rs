@@ -160,9 +160,15 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         }
         codes::MIXED_FAMILIES => list.extend(settings::part_of_the_family(bench, &element)),
         codes::DWELLING_WITHOUT_ENTRANCE => list.extend(places::widen_scope(bench, &element)),
+        numbers::ADDRESS_DUPLICATE => {
+            let other = match finding.argument("other") {
+                Some(Argument::Element(other)) => Some(other.as_str()),
+                _ => None,
+            };
+            list.extend(settings::number_of_the_slip(bench, &element, other));
+        }
         numbers::ADDRESS_OUT_OF_RANGE
         | numbers::ADDRESS_RESERVED
-        | numbers::ADDRESS_DUPLICATE
         | numbers::ADDRESS_NOT_EXPRESSIBLE
         | numbers::ADDRESSES_EXHAUSTED
         | numbers::TWO_MAIN_ENTRANCES => {

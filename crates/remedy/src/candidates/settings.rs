@@ -6,6 +6,7 @@ use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
 use latchline_finding::{Change, Code, Edit, EditStep, Finding};
+use latchline_site::addresses::number_in_name;
 use latchline_site::catalogue::{PartHead, StationModel};
 use latchline_site::model::{Entrance, RunStop, StationOwner};
 
@@ -229,6 +230,20 @@ pub(super) fn other_number(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
         Candidate::new("other-number", Edit::set(&[table, owner, "number"], number.to_string()))
     }));
     list
+}
+
+/// Of two with one number the one whose number is not that of its name is changed, if it is one of them alone: there the slip is.
+pub(super) fn number_of_the_slip(bench: &Bench<'_>, element: &str, other: Option<&str>) -> Vec<Candidate> {
+    let is_off = |name: &str| {
+        let owner = name.split_once(':').map_or(name, |(owner, _)| owner);
+        let dwelling = bench.site.dwellings.iter().find(|one| one.id.as_str() == owner);
+        let stated = dwelling.and_then(|one| one.number.as_ref()).map(|number| number.value);
+        stated.is_some_and(|stated| number_in_name(owner).is_some_and(|named| named != stated))
+    };
+    match other {
+        Some(other) if is_off(other) && !is_off(element) => other_number(bench, other),
+        _ => other_number(bench, element),
+    }
 }
 
 fn number_is_stated(bench: &Bench<'_>, table: &str, number: i64) -> bool {

@@ -131,9 +131,18 @@ sentences! {
         MeasureCapacitance { from: &'a str, end: &'a str }:
             "Capacitance between the conductors from {from}, far end {end} open"
             | "Kapazität zwischen den Adern ab {from}, fernes Ende {end} offen",
-        MeasureLoop { from: &'a str, end: &'a str }:
-            "Loop resistance from {from}, far end {end} short-circuited"
-            | "Schleifenwiderstand ab {from}, fernes Ende {end} kurzgeschlossen",
+        MeasureLoop { from: &'a str, end: &'a str, pairs: Option<usize> }:
+            "Loop resistance from {from}, far end {end} short-circuited<, all {pairs} pairs joined in parallel at both ends>"
+            | "Schleifenwiderstand ab {from}, fernes Ende {end} kurzgeschlossen<, alle {pairs} Paare an beiden Enden parallel>",
+        MeasureLockLoopOfPairs { pairs: usize }:
+            "Loop resistance of the cable, short-circuited at the lock, its {pairs} pairs joined in parallel at both ends"
+            | "Schleifenwiderstand der Leitung, am Schloss kurzgeschlossen, ihre {pairs} Paare an beiden Enden parallel",
+        OutputBeforeLock { voltage: &'a str }:
+            "Output voltage of this supply before the lock is connected to it; set it to {voltage} where it can be set"
+            | "Ausgangsspannung dieses Netzteils, bevor das Schloss daran angeschlossen wird; wo einstellbar, auf {voltage} einstellen",
+        PullUnstated { from: &'a str, to: &'a str }:
+            "Pull from {from} to {to} and label both ends; the plan does not state this cable: write down type and length"
+            | "Von {from} nach {to} einziehen, beide Enden beschriften; der Plan nennt diese Leitung nicht: Typ und Länge notieren",
         ModuleCurrent { day: &'a str, night: &'a str }:
             "{day} by day, {night} by night"
             | "{day} bei Tag, {night} bei Nacht",

@@ -212,6 +212,12 @@ macro_rules! commissioning {
         TesterName:
             "Name, company"
             | "Name, Firma",
+        TryDoorContact:
+            "Open and shut the door: what takes the door contact tells both."
+            | "Tür öffnen und schließen: Was den Türkontakt auswertet, zeigt beides.",
+        TryEmergencyRelease:
+            "The emergency release opens with the system switched off and on; put it back."
+            | "Der Nottaster öffnet bei aus- und bei eingeschalteter Anlage; zurückstellen.",
         TryExitButton: "The exit button opens." | "Der Türöffnertaster öffnet.",
         VoltageTester:
             "voltage tester"

@@ -288,7 +288,7 @@ fn a_symptom_alone_lists_what_it_points_to() {
     let out = folder.run(&["locate", "demo/site.toml", "A-15=restarts"]).out;
     let first = out.lines().next().unwrap();
     assert!(!first.contains("lock"), "{out}");
-    let causes = out.split("Read next").next().unwrap();
+    let causes = out.split("If that cannot be done").next().unwrap();
     assert!(
         causes.lines().filter(|line| line.starts_with("  ") && line.contains(" % ")).count() <= 16,
         "{out}"

@@ -6,6 +6,7 @@ use crate::door::circuit::{Unknown, lock_circuit, rated_origin};
 use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Figure, Unit};
+use latchline_site::model::LockPart;
 use latchline_words::missing::Missing;
 
 /// Metres of the lock's own cable that a cable to a button or contact may be as much as, where nothing is stated of it (assumed).
@@ -30,7 +31,9 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         if circuit.least_v >= circuit.least_allowed_v * (1.0 - ROUNDING) {
             // Cables of which nothing is known are not counted: what they may take is there, or nobody can say.
             let each_v = circuit.adverse_current_a * circuit.cable_loop.adverse_ohm_of_m(UNSTATED_M);
-            let left_v = circuit.least_v - each_v * circuit.uncounted.len() as f64;
+            // A supply stands beside the station that it serves.
+            let several = circuit.uncounted.iter().filter(|part| **part != LockPart::Supply).count();
+            let left_v = circuit.least_v - each_v * several as f64;
             if left_v < circuit.least_allowed_v * (1.0 - ROUNDING) {
                 let place = format!("{} lock", at.entrance.id);
                 report.not_judged(doc.code, at.entrance.id.clone(), Missing::key(&place, "cables"));

@@ -48,7 +48,9 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
                     format!("there is no option {argument} here{near}")
                 }
                 (false, false) => {
-                    format!("\"{argument}\" is one too many; what has a space in it stands in quotes")
+                    format!(
+                        "\"{argument}\" is one too many: a figure stands behind its option, what has a space in it in quotes"
+                    )
                 }
             }
         }
@@ -143,7 +145,7 @@ mod tests {
             (&["check", "site.toml", "--suply", "PS"], "did you mean --supply?"),
             (
                 &["check", "my", "site.toml"],
-                "\"site.toml\" is one too many; what has a space in it stands in quotes",
+                "\"site.toml\" is one too many: a figure stands behind its option, what has a space in it in quotes",
             ),
             (&["chek", "site.toml"], "there is no command \"chek\"; did you mean check?"),
             (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),

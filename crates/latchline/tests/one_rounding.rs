@@ -452,7 +452,7 @@ fn the_tables_of_a_pack_agree() {
             compared += 1;
         }
     }
-    assert!(compared > 60, "{compared} figures were compared");
+    assert!(compared > 50, "{compared} figures were compared");
 }
 
 /// A strike at the end of 35 m of outdoor-0.8 gets too little over one pair. By hand: the strike draws 0.597 A at 0 °C with 10 % more; 12.6 V less

@@ -297,7 +297,10 @@ fn slips_on_the_command_line_are_answered_in_plain_words() {
         (&["fix", "site.toml", "--finding", "J3"], "J3 is a job: write --job J3"),
         (&["fix", "site.toml", "--finding", "three"], "is no finding; they are F1, F2"),
         (&["headroom", "site.toml", "--most"], "there is no option --most here"),
-        (&["check", "my", "site.toml"], "one too many; what has a space in it stands in quotes"),
+        (
+            &["check", "my", "site.toml"],
+            "one too many: a figure stands behind its option, what has a space in it in quotes",
+        ),
         (&["chek", "site.toml"], "did you mean check?"),
         (&["check"], "what is missing: <SITE>"),
     ] {

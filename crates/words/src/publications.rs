@@ -12,7 +12,9 @@ words! {
         En13637: "EN 13637 (check the edition in force)" | "EN 13637 (gültige Ausgabe prüfen)",
         IbcSensor: "IBC 2015 1010.1.9.8, NFPA 101 7.2.1.6.2" | same,
         Nfpa101Delay: "NFPA 101 7.2.1.6.1" | same,
-        CommonPractice: "common practice, no source" | "üblich, keine Quelle",
+        CommonPractice:
+            "the rules of the country (here common practice, no source)"
+            | "den Regeln des Landes (hier übliche Praxis, ohne Quelle)",
         // Heights of controls.
         Ada:
             "2010 ADA Standards 308.2.1 and 308.3.1, unobstructed reach"

@@ -66,7 +66,7 @@ macro_rules! wiring {
         OutsideThePlan:
             "an input outside this plan: write down which"
             | "ein Eingang außerhalb dieses Plans: notieren, welcher",
-        OutsideEnd: "outside this plan" | "außerhalb des Plans",
+        OutsideEnd: "a device outside this plan" | "ein Gerät außerhalb des Plans",
         OwnLead: "its own lead" | "eigene Leitung",
         Pair: "Pair" | "Paar",
         PairsSpare: "Pairs spare" | "Paare frei",

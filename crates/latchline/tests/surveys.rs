@@ -100,7 +100,7 @@ fn every_mistake_in_a_catalogue_is_shown_at_its_line_by_every_command() {
     folder.write("survey/own.toml", catalogue);
     folder.run(&["new", "site.toml"]);
     let site = folder.read("site.toml");
-    folder.write("own-site.toml", &site.replacen("[site]", "[site]\ncatalogues = [\"own.toml\"]", 1));
+    folder.write("own-site.toml", site.replacen("[site]", "[site]\ncatalogues = [\"own.toml\"]", 1));
     // The survey itself can be used.
     std::fs::create_dir(folder.path("sound")).expect("a folder");
     for sheet in ["places", "routes", "dwellings", "entrances"] {

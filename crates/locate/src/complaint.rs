@@ -59,13 +59,12 @@ pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bo
         |symptom: &&Symptom| symptom.kind.is_bad() && !(is_list && symptom.kind == SymptomKind::NotFound);
     let mut told: Vec<usize> =
         evidence.symptoms.iter().filter(is_told).map(|symptom| symptom.station).collect();
-    if evidence.symptoms.is_empty() {
-        if let Some(first) = evidence.measured.first()
-            && let Quantity::Voltage { at: ReadingPlace::Station(station), .. } = first.quantity
-            && is_low(first, NOTICED)
-        {
-            told.push(station);
-        }
+    if evidence.symptoms.is_empty()
+        && let Some(first) = evidence.measured.first()
+        && let Quantity::Voltage { at: ReadingPlace::Station(station), .. } = first.quantity
+        && is_low(first, NOTICED)
+    {
+        told.push(station);
     }
     told.sort_unstable();
     told.dedup();

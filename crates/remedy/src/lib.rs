@@ -1,6 +1,6 @@
 //! Changes to a site file that mend findings.
 //!
-//! A remedy is never guessed: every candidate is an [`Edit`](latchline_finding::Edit) that is applied
+//! A remedy is never guessed: every candidate is an [`Edit`] that is applied
 //! to a copy of the text, resolved and assessed as a whole. It is kept only if its finding is gone
 //! and no finding has come that was not there before (by code and element), but that, where an error goes, what is no error may
 //! come, and is named. What remains is priced by what it takes and ranked; of changes that cost the same those that

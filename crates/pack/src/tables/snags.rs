@@ -94,8 +94,7 @@ pub fn standing_findings(subject: &Subject<'_>) -> Vec<(String, String)> {
 
 fn finding_cells(subject: &Subject<'_>, finding: &Finding, number: usize, kind: Word) -> Vec<Cell> {
     let locale = &subject.locale;
-    let [value, limit] =
-        locale.figures_of(finding).map(|figure| figure.map_or(Cell::Empty, |figure| Cell::text(figure)));
+    let [value, limit] = locale.figures_of(finding).map(|figure| figure.map_or(Cell::Empty, Cell::text));
     vec![
         Cell::count(number),
         locale.cell(kind),

@@ -99,7 +99,7 @@ fn moved_to(
     let box_name = free_name(bench, "distributors", "D-new");
     let supply_name = free_name(bench, "supplies", "PS-new");
     let ends_there = |run: &&Run| run.sections.last().map(|last| last.to) == Some(RunStop::BoxInput(index));
-    let cable = &site.runs.iter().find(ends_there).unwrap_or(&moved[0]).cable.value;
+    let cable = &site.runs.iter().find(ends_there).unwrap_or(moved[0]).cable.value;
     let link_from = site.start_id(moved[0].from);
     let mut edit = Edit::set(&["supplies", &supply_name], part(&supply.head.name))
         .then(Edit::set(&["distributors", &box_name], part(&isolating.head.name)));

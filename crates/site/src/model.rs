@@ -104,6 +104,11 @@ impl Site {
         &self.catalogue.supplies[&supply.model.value]
     }
 
+    /// Runs that start at a supply, in their order.
+    pub fn runs_from_supply(&self, supply: usize) -> impl Iterator<Item = &Run> {
+        self.runs.iter().filter(move |run| run.from == RunStart::Supply(supply))
+    }
+
     /// Model of a box.
     pub fn box_model(&self, distribution_box: &DistributionBox) -> &BoxModel {
         &self.catalogue.boxes[&distribution_box.model.value]

@@ -80,14 +80,21 @@ impl CableLoop {
 
     /// The adverse resistance of so many metres of one pair of the same cable, without joints.
     pub fn adverse_ohm_of_m(&self, length_m: f64) -> f64 {
-        let copper_ohm = (self.adverse_ohm - self.joints_ohm).max(0.0) * f64::from(self.pairs.max(1));
-        if self.length_m > 0.0 { copper_ohm / self.length_m * length_m } else { 0.0 }
+        if self.length_m > 0.0 {
+            self.adverse_ohm_per_m() * f64::from(self.pairs.max(1)) * length_m
+        } else {
+            0.0
+        }
+    }
+
+    /// Of all its pairs together, without joints.
+    fn adverse_ohm_per_m(&self) -> f64 {
+        (self.adverse_ohm - self.joints_ohm) / self.length_m
     }
 
     /// The longest such cable, with as many joints, whose adverse resistance is at most this, in metres, never less than 0.
     pub fn longest_m(&self, most_ohm: f64) -> f64 {
-        let per_metre_ohm = (self.adverse_ohm - self.joints_ohm) / self.length_m;
-        ((most_ohm - self.joints_ohm) / per_metre_ohm).max(0.0)
+        ((most_ohm - self.joints_ohm) / self.adverse_ohm_per_m()).max(0.0)
     }
 
     /// The adverse resistance as a line of a calculation.

@@ -2,7 +2,6 @@
 
 use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, Figure, Unit};
-use latchline_site::model::RunStart;
 
 rule! {
     pub static BATTERY_MISSING: "battery-missing", Error, check
@@ -15,7 +14,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     }
     for (index, supply) in context.site.supplies.iter().enumerate() {
         // One that feeds nothing is told of as such.
-        if !context.site.runs.iter().any(|run| run.from == RunStart::Supply(index)) {
+        if context.site.runs_from_supply(index).next().is_none() {
             continue;
         }
         let model = context.site.supply_model(supply);

@@ -2,7 +2,6 @@
 
 use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::{CodeDoc, ElementId, Unit};
-use latchline_site::model::RunStart;
 use latchline_words::missing::Missing;
 
 rule! {
@@ -12,7 +11,7 @@ rule! {
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, supply) in site.supplies.iter().enumerate() {
-        let runs: Vec<_> = site.runs.iter().filter(|run| run.from == RunStart::Supply(index)).collect();
+        let runs: Vec<_> = site.runs_from_supply(index).collect();
         if runs.len() < 2 {
             continue;
         }

@@ -2,7 +2,6 @@
 
 use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
-use latchline_site::model::RunStart;
 
 rule! {
     pub static SUPPLY_WITHOUT_LOAD: "supply-without-load", Warning, check
@@ -11,7 +10,7 @@ rule! {
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, supply) in site.supplies.iter().enumerate() {
-        if !site.runs.iter().any(|run| run.from == RunStart::Supply(index)) {
+        if site.runs_from_supply(index).next().is_none() {
             report.push(finding(doc, supply.origin.clone()).about(supply.id.clone()));
         }
     }

@@ -220,7 +220,7 @@ pub(super) fn distributor_at_the_supply(bench: &Bench<'_>, supply: &str) -> Vec<
     };
     let own = site.supply_model(&site.supplies[index]);
     let Some(most) = own.most_runs().filter(|most| *most > 0) else { return Vec::new() };
-    let runs: Vec<&Run> = site.runs.iter().filter(|run| run.from == RunStart::Supply(index)).collect();
+    let runs: Vec<&Run> = site.runs_from_supply(index).collect();
     // The new distributor takes one of the outputs.
     let Some(moved) = runs.get(most - 1..).filter(|moved| !moved.is_empty()) else { return Vec::new() };
     let mut models: Vec<_> = site

@@ -196,6 +196,17 @@ for (const [size, viewport] of Object.entries(SIZES)) {
   await keys.evaluate(() => document.getElementById("undo").click());
   await reaches(keys, number + 4);
   await keys.evaluate(() => { document.activeElement.value = document.activeElement.defaultValue; document.activeElement.blur(); });
+  await keys.focus("#d-lengths");
+  await keys.keyboard.press("Control+a");
+  await keys.evaluate(() => document.getElementById("redo").click());
+  await reaches(keys, number + 5);
+  await keys.waitForFunction(() => document.getElementById("d-cable")?.value === "pair-0.5");
+  await keys.waitForTimeout(300);
+  await keys.keyboard.type("8 m · 6");
+  step(journey, "what is marked is typed over while the details change", (await keys.evaluate(() => document.activeElement.value)) === "8 m · 6");
+  await keys.evaluate(() => document.getElementById("undo").click());
+  await reaches(keys, number + 6);
+  await keys.evaluate(() => { document.activeElement.value = document.activeElement.defaultValue; document.activeElement.blur(); });
   await keys.focus("#tab-drawing");
   await keys.keyboard.press("ArrowRight");
   await keys.waitForSelector("#everything");
@@ -206,7 +217,7 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     await keys.waitForTimeout(1500);
     await route.fulfill({ response: answer });
   };
-  let made = number + 4;
+  let made = number + 6;
   for (const [what, lengths] of [["at once", "7 7 7 7 7"], ["late", "8 7 7 7 7"]]) {
     if (what === "late") await keys.route("**/edit", late);
     await keys.focus('[data-edit="lengths"][data-run="A-R3"]');

@@ -18,6 +18,7 @@ const FILES: &[(&str, &str, &str)] = &[
     ("live.js", SCRIPT, include_str!("assets/live.js")),
     ("edits.js", SCRIPT, include_str!("assets/edits.js")),
     ("table.js", SCRIPT, include_str!("assets/table.js")),
+    ("typing.js", SCRIPT, include_str!("assets/typing.js")),
     ("pages.js", SCRIPT, include_str!("assets/pages.js")),
 ];
 

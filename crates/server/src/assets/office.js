@@ -4,6 +4,7 @@ import { Drawing } from "./drawing.js";
 import { client, edit, preview, Refused, turn as turnSite } from "./edits.js";
 import { listen } from "./live.js";
 import { Table } from "./table.js";
+import { mark, marked } from "./typing.js";
 
 /** @typedef {import("./live.js").State} State */
 
@@ -74,23 +75,30 @@ function put(into, markup) {
   const active = document.activeElement;
   const inside = active instanceof HTMLElement && into.contains(active) ? active : null;
   const [id, pick] = [inside?.id, inside?.dataset.pick];
-  const typed = inside instanceof HTMLInputElement && inside.value !== inside.defaultValue ? inside : undefined;
+  const field = inside instanceof HTMLInputElement ? inside : undefined;
+  const typed = field && field.value !== field.defaultValue;
+  const was = field && marked(field);
   const open = [...into.querySelectorAll("details")].map((one) => one.open);
   into.replaceChildren(...new DOMParser().parseFromString(markup, "text/html").body.childNodes);
   into.querySelectorAll("details").forEach((one, at) => (one.open = open[at] ?? one.open));
   if (!inside) return;
   const again = id ? document.getElementById(id) : pick ? into.querySelector(`[data-pick="${CSS.escape(pick)}"]`) : null;
   (again instanceof HTMLElement ? again : into.closest(".panel") instanceof HTMLElement ? /** @type {HTMLElement} */ (into.closest(".panel")) : into).focus({ preventScroll: true });
-  if (!typed || !(again instanceof HTMLInputElement)) return;
-  again.value = typed.value;
-  if (again.type === "text") again.setSelectionRange(typed.selectionStart, typed.selectionEnd);
+  if (!field || !was || !(again instanceof HTMLInputElement)) return;
+  if (typed) again.value = field.value;
+  mark(again, was);
 }
+
+/** How many times details, and the table, were asked for: an answer that a newer one has overtaken is not shown. */
+let [asked, askedTable] = [0, 0];
 
 /** @param {string} name */
 async function show(name) {
+  const turn = (asked += 1);
   const answer = await fetch(`${site}/element?id=${encodeURIComponent(name)}`);
-  if (!answer.ok || drawing.picked !== name) return;
-  put(details, await answer.text());
+  const markup = answer.ok ? await answer.text() : "";
+  if (!answer.ok || drawing.picked !== name || turn !== asked) return;
+  put(details, markup);
 }
 
 function focusDetails() {
@@ -165,18 +173,24 @@ async function redraw() {
 }
 
 async function showTable() {
+  const turn = (askedTable += 1);
   const answer = await fetch(`${site}/table`);
-  if (answer.ok) table.show(await answer.text(), revision);
+  const markup = answer.ok ? await answer.text() : "";
+  if (answer.ok && turn === askedTable) table.show(markup);
 }
 
 /** @param {boolean} force */
 async function showText(force) {
-  const area = document.getElementById("text");
-  // What is being typed is not taken away.
-  if (!force && area instanceof HTMLTextAreaElement && area.value !== area.defaultValue) return;
+  // What is being typed is not taken away, nor what is begun while the server answers.
+  const begun = () => {
+    const area = document.getElementById("text");
+    return area instanceof HTMLTextAreaElement && area.value !== area.defaultValue;
+  };
+  if (!force && begun()) return;
   const answer = await fetch(`${site}/text`);
-  if (!answer.ok) return;
-  put(part("view-text"), await answer.text());
+  const markup = answer.ok ? await answer.text() : "";
+  if (!answer.ok || (!force && begun())) return;
+  put(part("view-text"), markup);
   const form = /** @type {HTMLFormElement | null} */ (document.getElementById("text-form"));
   const text = /** @type {HTMLTextAreaElement | null} */ (document.getElementById("text"));
   form?.addEventListener("submit", async (event) => {

@@ -1,7 +1,8 @@
 // The table of everything: sorted, filtered, edited by keyboard.
 
-/** @typedef {import("./live.js").Row} Row */
+import { mark, marked } from "./typing.js";
 
+/** @typedef {import("./live.js").Row} Row */
 
 export class Table {
   /**
@@ -11,7 +12,6 @@ export class Table {
   constructor(view, edit) {
     this.view = view;
     this.edit = edit;
-    this.shown = 0;
     /** @type {{column: number, up: boolean} | undefined} */
     this.order = undefined;
     view.addEventListener("click", (event) => {
@@ -38,9 +38,8 @@ export class Table {
   /**
    * Puts the server's table in place; what is being typed, the focus, the order and the filter stay.
    * @param {string} markup
-   * @param {number} revision
    */
-  show(markup, revision) {
+  show(markup) {
     const filter = this.view.querySelector("#filter");
     const kept = filter instanceof HTMLInputElement ? filter.value : "";
     const top = this.view.querySelector(".scroll")?.scrollTop ?? 0;
@@ -48,9 +47,9 @@ export class Table {
     const cell = focus?.closest("[data-edit]");
     const field = focus instanceof HTMLInputElement && cell && !focus.readOnly ? focus : undefined;
     // Browsers may tell a field that it lost the focus while it is taken away; that is not leaving it.
+    const was = field && marked(field);
     if (field) field.readOnly = true;
     this.view.replaceChildren(...new DOMParser().parseFromString(markup, "text/html").body.childNodes);
-    this.shown = revision;
     const scroll = this.view.querySelector(".scroll");
     if (scroll) scroll.scrollTop = top;
     if (this.order) this.sort(this.view.querySelectorAll("thead th")[this.order.column], this.order.up);
@@ -62,7 +61,7 @@ export class Table {
     if (focus?.id === "filter" && input instanceof HTMLInputElement) input.focus();
     if (!(cell instanceof HTMLElement)) return;
     const again = this.again(cell);
-    if (field) this.open(again, field.value);
+    if (field) this.open(again, field.value, was);
     else again.focus();
   }
 
@@ -135,31 +134,33 @@ export class Table {
   /**
    * @param {HTMLElement} cell
    * @param {string} [typed] what stood in the field before the table was drawn anew
+   * @param {import("./typing.js").Marked} [was] what was marked there
    */
-  open(cell, typed) {
-    const was = cell.textContent ?? "";
+  open(cell, typed, was) {
+    const stood = cell.textContent ?? "";
     const kind = cell.dataset.edit ?? "";
     const input = document.createElement("input");
-    input.value = typed ?? was;
+    input.value = typed ?? stood;
     input.setAttribute("aria-label", cell.closest("tr")?.querySelector("th")?.textContent ?? kind);
     const list = { cable: "cables", model: "models" }[kind];
     if (list) input.setAttribute("list", list);
     cell.replaceChildren(input);
     input.focus();
     if (typed === undefined) input.select();
+    else if (was) mark(input, was);
     input.addEventListener("keydown", async (event) => {
       event.stopPropagation();
       if (event.key !== "Escape" && event.key !== "Enter") return;
       event.preventDefault();
-      if (event.key === "Escape") input.value = was;
-      const { now, refused } = await this.close(cell, input, was);
+      if (event.key === "Escape") input.value = stood;
+      const { now, refused } = await this.close(cell, input, stood);
       // Unless somebody went on elsewhere while the server answered.
       if (document.activeElement !== document.body && document.activeElement !== now) return;
       if (refused) this.open(now, input.value);
       else now.focus();
     });
     // A field that is left is done; a window that is left leaves its focus where it was.
-    input.addEventListener("blur", () => document.activeElement !== input && input.isConnected && !input.readOnly && void this.close(cell, input, was));
+    input.addEventListener("blur", () => document.activeElement !== input && input.isConnected && !input.readOnly && void this.close(cell, input, stood));
   }
 
   /**

@@ -56,7 +56,7 @@ cases! {
     signal_too_weak signal_within_budget signal_notch signal_notch_of_a_loaded_branch signal_notch_within signal_ripple signal_ripple_within line_constants_missing
     voltage_too_low_by_its_bound supply_shorts_signal supply_behind_its_choke start_up_fails start_up_hiccups start_up_dip start_up_not_judged start_up_without_hysteresis start_up_dropouts start_up_without_thresholds start_up_boot_unknown
     short_circuit_not_detected short_circuit_not_cleared short_circuit_darkens trip_below_legitimate_current
-    supply_outputs_exceeded supply_set_too_low section_very_short no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
+    supply_outputs_exceeded supply_set_too_low section_very_short section_shorter_than_climb no_spare_ports spare_ports_not_asked_for box_without_runs supply_without_load link_not_wired bus_voltage_wet bus_voltage_above_selv
 }
 
 /// Codes of this file's rules; every one has a case in which it is found, and one more line that it passes.
@@ -94,6 +94,7 @@ const CODES: &[&str] = &[
     "no-station",
     "outdoor-run-without-surge-protection",
     "run-too-long",
+    "section-shorter-than-climb",
     "section-very-short",
     "short-circuit-darkens",
     "short-circuit-not-cleared",

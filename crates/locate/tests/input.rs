@@ -28,6 +28,26 @@ fn what_is_meant_as_it_stands_is_taken() {
     assert!(told(&["A-12=47mV!"]).is_empty());
 }
 
+/// A caller who says both has not been understood; what comes and goes may well work now.
+#[test]
+fn what_cannot_be_told_of_a_station_at_once_is_asked_about() {
+    let contradicted = told(&["A-12=dead", "A-12=works", "A-13=works"]);
+    assert_eq!(contradicted.len(), 2);
+    assert!(contradicted[0].contains("\"dead\" and \"works\" at once"), "{}", contradicted[0]);
+    assert_eq!(told(&["A-12=restarts", "A-12=dead"]).len(), 2);
+    assert!(told(&["A-12=comes-and-goes", "A-12=works"]).is_empty());
+    assert!(told(&["A-12=no-picture", "A-12=no-speech", "A-13=dead"]).is_empty());
+}
+
+/// Said twice it is no more probable.
+#[test]
+fn what_is_told_twice_counts_once() {
+    with_demo(|plant| {
+        let found = checked(plant, &["A-12=dead", "A-12=dead"]);
+        assert_eq!((found.evidence.symptoms.len(), found.problems.len()), (1, 0));
+    });
+}
+
 #[test]
 fn an_unknown_place_has_its_nearest() {
     let told = told(&["A-112=47V"]);

@@ -14,7 +14,7 @@ mod run;
 pub use conditions::{Conditions, Policy, USUAL_CALL_S};
 pub use door::{
     AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
-    PartCable, RelayContact, Suppression,
+    PartCable, RelayContact, Suppression, USUAL_JOINTS,
 };
 pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;
@@ -185,6 +185,23 @@ impl Site {
                 ElementId::from(format!("{}.{port}", self.boxes[box_index].id))
             }
             RunStart::Station(station) => self.stations[station].id.clone(),
+        }
+    }
+
+    /// Where what a section leads to is.
+    pub fn stop_place(&self, stop: RunStop) -> &Place {
+        match stop {
+            RunStop::Station(station) => self.station_place(&self.stations[station]),
+            RunStop::BoxInput(index) | RunStop::BoxLink(index) => &self.boxes[index].place,
+        }
+    }
+
+    /// Where a run starts.
+    pub fn start_place(&self, start: RunStart) -> &Place {
+        match start {
+            RunStart::Supply(supply) => &self.supplies[supply].place,
+            RunStart::Port { box_index, .. } => &self.boxes[box_index].place,
+            RunStart::Station(station) => self.station_place(&self.stations[station]),
         }
     }
 

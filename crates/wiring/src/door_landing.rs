@@ -3,8 +3,8 @@
 use crate::colours::{Conductor, conductors};
 use crate::door::{Spot, ends, home, needs_joint, nodes};
 use crate::item::Item;
-use crate::landing::{By, Landing, UnstatedCable, Wiring};
-use crate::terminal::{Pole, Terminal, TerminalSet, is_alarm_contact};
+use crate::landing::{By, Landing, UnstatedCable, WiredCable, Wiring};
+use crate::terminal::{Place, Pole, Terminal, TerminalSet, is_alarm_contact};
 use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_site::model::{LockPart, RelayContact, Site};
 use std::collections::BTreeMap;
@@ -144,6 +144,37 @@ fn land_lock(site: &Site, entrance: usize, lock: usize, wiring: &mut Wiring) {
                 }
             }
         }
+    }
+}
+
+/// The near end of each cable at a door is named after terminals on which its conductors land: those of a device before a connector.
+/// Which they are is known only when the whole circuit is joined.
+pub(crate) fn settle_ends(wiring: &mut Wiring) {
+    let landed = |is_its: &dyn Fn(&By) -> bool, from: Place, to: Place| -> Option<Place> {
+        let places = wiring
+            .terminals
+            .iter()
+            .filter(|(_, landings)| landings.iter().any(|landing| is_its(&landing.by)))
+            .map(|(terminal, _)| (terminal.item, terminal.set))
+            .filter(|(item, _)| *item != to.0);
+        let near: Vec<Place> = places.collect();
+        let is_device = |place: &&Place| place.1 != TerminalSet::Ways;
+        (!near.contains(&from)).then(|| near.iter().find(is_device).or(near.first()).copied()).flatten()
+    };
+    let of_cable = |(index, cable): (usize, &WiredCable)| {
+        let is_its = |by: &By| matches!(by, By::Conductor { cable, .. } if *cable == index);
+        matches!(cable.laid.owner, CableOwner::AtDoor(_)).then(|| landed(&is_its, cable.from, cable.to))?
+    };
+    let of_unstated = |(index, cable): (usize, &UnstatedCable)| {
+        landed(&|by| matches!(by, By::Unstated { cable } if *cable == index), cable.from, cable.to)
+    };
+    let cables: Vec<Option<Place>> = wiring.cables.iter().enumerate().map(of_cable).collect();
+    let unstated: Vec<Option<Place>> = wiring.unstated.iter().enumerate().map(of_unstated).collect();
+    for (cable, place) in wiring.cables.iter_mut().zip(cables) {
+        cable.from = place.unwrap_or(cable.from);
+    }
+    for (cable, place) in wiring.unstated.iter_mut().zip(unstated) {
+        cable.from = place.unwrap_or(cable.from);
     }
 }
 

@@ -35,6 +35,7 @@ impl Wiring {
         for entrance in 0..site.entrances.len() {
             door_landing::land(site, entrance, &mut wiring);
         }
+        door_landing::settle_ends(&mut wiring);
         // Conductors stand before short wires and leads.
         for landings in wiring.terminals.values_mut() {
             landings.sort_by_key(|landing| match landing.by {

@@ -113,6 +113,20 @@ impl SymptomKind {
         )
     }
 
+    /// Whether both can be true of one station at the same time. What shows at times only agrees with everything.
+    pub fn agrees_with(self, other: SymptomKind) -> bool {
+        use SymptomKind::{AfterPowerCut, ComesAndGoes, Dead, Found, NotFound, WhenWet, Works};
+        use SymptomKind::{Dim, Ghosting, Howls, Hums, Noise, Restarts};
+        let at_times = |kind| matches!(kind, AfterPowerCut | ComesAndGoes | WhenWet | NotFound);
+        let contradicts = |one: SymptomKind, other: SymptomKind| match one {
+            Works => other.is_bad() && !at_times(other),
+            Dead => matches!(other, Dim | Ghosting | Howls | Hums | Noise | Restarts),
+            Found => other == NotFound,
+            _ => false,
+        };
+        !contradicts(self, other) && !contradicts(other, self)
+    }
+
     /// The symptom of a stable name.
     pub fn of_name(name: &str) -> Option<SymptomKind> {
         SymptomKind::ALL.iter().copied().find(|kind| kind.name() == name)
@@ -155,6 +169,9 @@ sentences! {
         NotASymptomOfThisPlace { symptom: &'a str, name: &'a str }:
             "\"{symptom}\" is said of a station, not of {name}"
             | "„{symptom}“ gilt einer Station, nicht {name}",
+        Contradicted { name: &'a str, one: &'a str, other: &'a str }:
+            "{name} cannot be told \"{one}\" and \"{other}\" at once: ask again what is true now; neither is used"
+            | "{name} kann nicht zugleich „{one}“ und „{other}“ sein: nachfragen, was jetzt gilt; beides bleibt weg",
         NoSuchState { text: &'a str, name: &'a str }:
             "the state \"{text}\" cannot occur at {name}; states are standby, night, ringing, talking, releasing, power-return. Behind a call :STATION says who is called and /CALLER who calls; + joins calls that stand at once, as many as the site lets: ringing:A-45/gate+ringing:A-44/lodge"
             | "den Zustand „{text}“ gibt es an {name} nicht; Zustände sind standby, night, ringing, talking, releasing, power-return. Hinter einem Ruf sagt :STATION, wer gerufen wird, und /RUFER, wer ruft; + verbindet gleichzeitige Rufe, so viele die Anlage zulässt: ringing:A-45/gate+ringing:A-44/lodge",

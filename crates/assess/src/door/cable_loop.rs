@@ -7,8 +7,9 @@ use latchline_circuit::RangeError;
 use latchline_circuit::lock::{LockCable, loop_resistance_ohm};
 use latchline_finding::{Figure, Unit};
 use latchline_network::resistance::conductor_ohm_per_m;
+use latchline_site::cables::DoorCable;
 use latchline_site::catalogue::Cable;
-use latchline_site::model::Site;
+use latchline_site::model::{Site, USUAL_JOINTS};
 
 /// A cable with its joints, both conductors.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,6 +33,30 @@ pub struct CableLoop {
 }
 
 impl CableLoop {
+    /// Of a cable at a door whose kind and length the plan states; `None` where it does not state them. A light has the usual joints.
+    pub fn at_door(site: &Site, owner: DoorCable) -> Option<Result<Self, RangeError>> {
+        let (cable, length, joints, pairs) = match owner {
+            DoorCable::Lock { entrance, lock } => {
+                let used = &site.entrances[entrance].locks[lock];
+                (used.cable.as_ref()?, used.length.as_ref()?, used.joints.value, used.pairs.value)
+            }
+            DoorCable::LockPart { entrance, lock, part } => {
+                let to = site.entrances[entrance].locks[lock].cable_to(part)?;
+                (&to.cable, &to.length, to.joints.value, 1)
+            }
+            DoorCable::Light { entrance, light } => {
+                let used = &site.entrances[entrance].lights[light];
+                (used.cable.as_ref()?, used.length.as_ref()?, USUAL_JOINTS, 1)
+            }
+            DoorCable::AlarmContact { entrance, input } => {
+                let used = &site.entrances[entrance].alarm_inputs[input];
+                (used.cable.as_ref()?, used.length.as_ref()?, used.joints.value, 1)
+            }
+        };
+        let cable = &site.catalogue.cables[&cable.value];
+        Some(CableLoop::new(site, cable, length.value.as_metres(), joints, pairs))
+    }
+
     /// Works it out under the conditions of the site.
     ///
     /// # Errors

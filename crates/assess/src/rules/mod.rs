@@ -73,6 +73,7 @@ pub mod prices_left_out;
 pub mod relay_on_unsecure_side;
 pub mod relay_overloaded;
 pub mod run_too_long;
+pub mod section_shorter_than_climb;
 pub mod section_very_short;
 pub mod short_circuit_darkens;
 pub mod short_circuit_not_cleared;
@@ -176,6 +177,7 @@ rules! {
     too_many_stations_on_port::TOO_MANY_STATIONS_ON_PORT,
     run_too_long::RUN_TOO_LONG,
     section_very_short::SECTION_VERY_SHORT,
+    section_shorter_than_climb::SECTION_SHORTER_THAN_CLIMB,
     total_length_exceeded::TOTAL_LENGTH_EXCEEDED,
     cascade_too_deep::CASCADE_TOO_DEEP,
     too_many_door_stations::TOO_MANY_DOOR_STATIONS,

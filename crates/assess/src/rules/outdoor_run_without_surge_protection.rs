@@ -4,7 +4,7 @@ use super::limit::LENGTH_ROUNDING_M;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::Environment;
-use latchline_site::model::{Place, Run, RunStart, RunStop, Site, StationOwner};
+use latchline_site::model::{Place, Run, RunStop, Site, StationOwner};
 use latchline_site::outdoors::section_outdoors;
 
 rule! {
@@ -58,16 +58,8 @@ fn leads_to_protected_entrance(site: &Site, run: &Run) -> bool {
 
 /// Whether some section leads out of one known building into another.
 fn joins_buildings(site: &Site, run: &Run) -> bool {
-    let start = match run.from {
-        RunStart::Supply(supply) => &site.supplies[supply].place,
-        RunStart::Port { box_index, .. } => &site.boxes[box_index].place,
-        RunStart::Station(station) => site.station_place(&site.stations[station]),
-    };
-    let stops = run.sections.iter().map(|section| match section.to {
-        RunStop::Station(station) => site.station_place(&site.stations[station]),
-        RunStop::BoxInput(index) | RunStop::BoxLink(index) => &site.boxes[index].place,
-    });
-    let places = std::iter::once(start).chain(stops);
+    let stops = run.sections.iter().map(|section| site.stop_place(section.to));
+    let places = std::iter::once(site.start_place(run.from)).chain(stops);
     let mut buildings: Vec<usize> = places.filter_map(|place: &Place| place.building).collect();
     buildings.dedup();
     buildings.len() > 1

@@ -57,9 +57,11 @@ pub fn check(plant: &Plant<'_>, rows: &[Row]) -> Checked {
     let known = places(plant.site);
     let mut budget = NameBudget::default();
     let mut found = Checked::default();
+    let mut told: Vec<(usize, Symptom)> = Vec::new();
     for row in rows {
         if row.at == FOUND {
-            listed(plant, &known, &mut budget, row, &mut found);
+            let list = listed(plant, &known, &mut budget, row, &mut found.problems);
+            told.extend(list.into_iter().map(|symptom| (row.line, symptom)));
             continue;
         }
         match one(plant, &known, &mut budget, row) {
@@ -67,11 +69,31 @@ pub fn check(plant: &Plant<'_>, rows: &[Row]) -> Checked {
                 found.evidence.measured.push(*measured);
                 found.lines.push(row.line);
             }
-            Ok(Found::Symptom(symptom)) => found.evidence.symptoms.push(symptom),
+            Ok(Found::Symptom(symptom)) => told.push((row.line, symptom)),
             Err(problem) => found.problems.push(problem),
         }
     }
+    agreed(plant, &told, &mut found);
     found
+}
+
+/// What was told of each station, once; what cannot be true together is left out on both sides and asked about.
+fn agreed(plant: &Plant<'_>, told: &[(usize, Symptom)], found: &mut Checked) {
+    for (index, (line, symptom)) in told.iter().enumerate() {
+        if told[..index].iter().any(|(_, before)| before == symptom) {
+            continue;
+        }
+        let of_it = told.iter().filter(|(_, other)| other.station == symptom.station);
+        match of_it.map(|(_, other)| other.kind).find(|other| !symptom.kind.agrees_with(*other)) {
+            None => found.evidence.symptoms.push(*symptom),
+            Some(other) => {
+                let name = plant.site.stations[symptom.station].id.to_string();
+                let (one, other) = (symptom.kind.name(), other.name());
+                let problem = Problem::Contradicted { name: &name, one: &one, other: &other };
+                found.problems.push(RowProblem::new(*line, problem));
+            }
+        }
+    }
 }
 
 /// The list of devices: who is in it, and who of the site is not.
@@ -80,8 +102,8 @@ fn listed(
     known: &[(String, ReadingPlace)],
     budget: &mut NameBudget,
     row: &Row,
-    found: &mut Checked,
-) {
+    problems: &mut Vec<RowProblem>,
+) -> Vec<Symptom> {
     let names: Vec<&str> =
         row.value.split([' ', ',', ';', '\n', '\t']).filter(|name| !name.is_empty()).collect();
     let stations =
@@ -91,14 +113,15 @@ fn listed(
             let near = budget.nearest(name, known.iter().map(|(name, _)| name.as_str()));
             let nearest = (!near.is_empty()).then(|| near.join(", "));
             let problem = Problem::UnknownPlace { name, nearest: nearest.as_deref() };
-            found.problems.push(RowProblem::new(row.line, problem));
+            problems.push(RowProblem::new(row.line, problem));
         }
     }
-    for station in stations() {
+    let symptom = |station: usize| {
         let is_in = names.contains(&plant.site.stations[station].id.as_str());
         let kind = if is_in { SymptomKind::Found } else { SymptomKind::NotFound };
-        found.evidence.symptoms.push(Symptom { kind, station });
-    }
+        Symptom { kind, station }
+    };
+    stations().map(symptom).collect()
 }
 
 enum Found {

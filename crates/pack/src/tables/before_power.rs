@@ -10,9 +10,8 @@ use crate::table::Table;
 use latchline_assess::Reading;
 use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
-use latchline_site::model::LockPart;
+use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_wiring::Item;
-use latchline_wiring::terminal::door_contact_input;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
@@ -107,8 +106,7 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
         steps.read(name, what, Word::Ohmmeter, expected);
         steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
-        let meter = if site_run.existing.value { Word::OhmmeterOnly } else { Word::InsulationTester };
-        steps.read_word(name, Word::MeasureInsulation, meter, Expected::AtLeastMegohm(LEAST_INSULATION_MOHM));
+        insulation(steps, name, site_run.existing.value);
         steps.takes(Taken::Insulation { run });
         if let Some(capacitance) = subject.readings.capacitance(run) {
             let what = locale.say(&Sentence::MeasureCapacitance { from: from.as_str(), end: &end });
@@ -120,40 +118,23 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
     test_door_cables(steps);
 }
 
+/// The loop and the insulation of every cable at a door of which the plan says what it is.
 fn test_door_cables(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
-    for (entrance, entry) in subject.site.entrances.iter().enumerate() {
-        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entry.id);
-        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
-            let Ok(circuit) = &sheet.circuit else { continue };
-            let name = Item::Lock { entrance, lock }.name(subject.site);
-            let pairs = entry.locks[lock].pairs.value as usize;
-            let what = match pairs {
-                1 => subject.locale.word(Word::MeasureLockLoop).to_string(),
-                pairs => subject.locale.say(&Sentence::MeasureLockLoopOfPairs { pairs }),
-            };
-            steps.read(&name, what, Word::Ohmmeter, of_loop(&circuit.cable_loop));
-            for (part, part_loop) in &circuit.part_loops {
-                let name = Item::Part { entrance, lock, part: *part }.name(subject.site);
-                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, of_loop(part_loop));
+    for wired in &subject.wiring.cables {
+        let CableOwner::AtDoor(owner) = wired.laid.owner else { continue };
+        let Some(Ok(cable)) = CableLoop::at_door(subject.site, owner) else { continue };
+        let words = |word| subject.locale.word(word).to_string();
+        let what = match owner {
+            DoorCable::Lock { .. } if cable.pairs > 1 => {
+                subject.locale.say(&Sentence::MeasureLockLoopOfPairs { pairs: cable.pairs as usize })
             }
-        }
-        // A contact that leads out of the plan lies in nobody's circuit here, but its cable is pulled here.
-        for (lock, used) in entry.locks.iter().enumerate() {
-            let leads_out = door_contact_input(entry, lock).is_none();
-            let Some(to) = used.cable_to(LockPart::DoorContact).filter(|_| leads_out) else { continue };
-            let cable = &subject.site.catalogue.cables[&to.cable.value];
-            let length_m = to.length.value.as_metres();
-            if let Ok(cable_loop) = CableLoop::new(subject.site, cable, length_m, to.joints.value, 1) {
-                let name = Item::Part { entrance, lock, part: LockPart::DoorContact }.name(subject.site);
-                steps.read_word(&name, Word::MeasurePartLoop, Word::Ohmmeter, of_loop(&cable_loop));
-            }
-        }
-        for (input, sheet) in sheet.iter().flat_map(|sheet| sheet.alarm_inputs.iter().enumerate()) {
-            let Ok(cable) = &sheet.cable else { continue };
-            let name = Item::AlarmContact { entrance, input }.name(subject.site);
-            steps.read_word(&name, Word::MeasureContactLoop, Word::Ohmmeter, of_loop(cable));
-        }
+            DoorCable::Lock { .. } => words(Word::MeasureLockLoop),
+            DoorCable::LockPart { .. } | DoorCable::Light { .. } => words(Word::MeasurePartLoop),
+            DoorCable::AlarmContact { .. } => words(Word::MeasureContactLoop),
+        };
+        steps.read(&wired.designation, what, Word::Ohmmeter, of_loop(&cable));
+        insulation(steps, &wired.designation, wired.laid.is_existing);
     }
 }
 
@@ -161,6 +142,12 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
 fn of_loop(cable: &CableLoop) -> Expected {
     let span = Span { nominal: cable.usual_ohm, lowest: cable.light_ohm, highest: cable.adverse_ohm };
     Expected::Between(span, Unit::Ohm)
+}
+
+/// The insulation of a cable whose ends are bare; of an old one, on which unseen devices may still hang, never above a multimeter's voltage.
+fn insulation(steps: &mut Steps<'_, '_>, name: &str, is_existing: bool) {
+    let meter = if is_existing { Word::OhmmeterOnly } else { Word::InsulationTester };
+    steps.read_word(name, Word::MeasureInsulation, meter, Expected::AtLeastMegohm(LEAST_INSULATION_MOHM));
 }
 
 fn terminate(steps: &mut Steps<'_, '_>) {

@@ -8,7 +8,7 @@ use crate::{Made, resolved, stamp};
 use latchline_pack::{Options, Part, Subject, tables};
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::{LockFeed, LockPart, LockUse, Site};
-use latchline_wiring::{By, Item, Landing, TerminalSet};
+use latchline_wiring::{By, Landing, TerminalSet};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A door for every kind of lock, feed, suppressor and way out of the model.
@@ -240,8 +240,7 @@ r2 = { from = "D1.2", to = "back", length = "10 m" }
 r3 = { from = "D1.3", to = "A-1", length = "10 m" }
 "#;
 
-/// The ends that the cable list, the labels and the step of pulling name are those at which the schedule lands the conductors, or a connector
-/// there; an end outside the plan is said to be so, and is no terminal of the station.
+/// The ends that the cable list, the labels and the step of pulling name are those at which the schedule lands the conductors; an end outside the plan is said to be so, and is no terminal of the station.
 #[test]
 fn the_ends_of_every_cable_are_where_its_conductors_land() {
     let mut outside = 0;
@@ -261,9 +260,7 @@ fn the_ends_of_every_cable_are_where_its_conductors_land() {
                     assert!(subject.end_words(end).contains("outside"));
                     continue;
                 }
-                let is_there = |terminal: &&latchline_wiring::Terminal| {
-                    (terminal.item, terminal.set) == end || matches!(terminal.item, Item::Joint { .. })
-                };
+                let is_there = |terminal: &&latchline_wiring::Terminal| (terminal.item, terminal.set) == end;
                 let landed = subject.wiring.terminals.keys().filter(is_there).any(lands);
                 assert!(landed, "{}: {}", cable.designation, subject.end_words(end));
             }
@@ -302,5 +299,30 @@ fn every_supply_on_the_mains_is_isolated() {
         assert_eq!(told(Part::BeforePower, "Isolate from the mains"), mains);
         let on = &told(Part::Live, "switches its mains on") | &told(Part::Live, "switch the mains on");
         assert_eq!(on, mains);
+    }
+}
+
+/// Every cable of which the plan says what it is has its insulation read before anything hangs on it, at a door as on a run.
+#[test]
+fn every_stated_cable_at_a_door_has_its_insulation_read() {
+    for text in [SITE, OWN_MAINS] {
+        let made = Made::of(resolved(text));
+        let (options, stamp) = (Options::default(), stamp());
+        let subject = Subject::new(&made.input(), &options, &stamp);
+        let tables = tables::tables(&subject);
+        let table = tables.iter().find(|table| table.part == Part::BeforePower).expect("the part is there");
+        let read: BTreeSet<String> = table
+            .body()
+            .filter(|cells| cells[2].words().starts_with("Insulation between"))
+            .map(|cells| cells[1].words().to_string())
+            .collect();
+        let at_doors = subject
+            .wiring
+            .cables
+            .iter()
+            .filter(|cable| matches!(cable.laid.owner, latchline_site::cables::CableOwner::AtDoor(_)));
+        for cable in at_doors {
+            assert!(read.contains(&cable.designation), "{}", cable.designation);
+        }
     }
 }

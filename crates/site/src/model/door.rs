@@ -11,7 +11,7 @@ use latchline_finding::{ElementId, Origin, Sourced};
 const USUAL_HOLD_TIME_S: f64 = 5.0;
 
 /// Joints per conductor of a cable at a door, where none are stated: one at each end.
-const USUAL_JOINTS: u32 = 2;
+pub const USUAL_JOINTS: u32 = 2;
 
 /// Tolerance of a lock supply for which none is stated (assumed).
 const USUAL_SUPPLY_TOLERANCE: f64 = 0.1;

@@ -79,20 +79,20 @@ sentences! {
             | "Bis auf das nicht Beurteilte geprüft wie eine ganze Anlage, jede Toleranz ungünstigst; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         // A lock's cable.
         LockNeeds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} from {door}, {supply} on mains: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
-            | "{lock} über {length} aus {door}, {supply} am Netz: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
+            "{lock} over {length} from {door}, {supply} on mains with one call: take {cable} or thicker; it then has {voltage} V and needs {needs} V."
+            | "{lock} über {length} aus {door}, {supply} am Netz bei einem Ruf: {cable} oder dicker nehmen; es hat dann {voltage} V und braucht {needs} V.",
         LockHolds { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} of {cable} from {door}, {supply} on mains, works: it has {voltage} V and needs {needs} V."
-            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet: Es hat {voltage} V und braucht {needs} V.",
+            "{lock} over {length} of {cable} from {door}, {supply} on mains with one call, works: it has {voltage} V and needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz bei einem Ruf, arbeitet: Es hat {voltage} V und braucht {needs} V.",
         LockFails { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} of {cable} from {door}, {supply} on mains, does not work: {voltage} V arrive, and it needs {needs} V."
-            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
+            "{lock} over {length} of {cable} from {door}, {supply} on mains with one call, does not work: {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz bei einem Ruf, arbeitet nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
         LockFailsOnOnePair { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str, doubled: &'a str }:
-            "{lock} over {length} of {cable} from {door}, {supply} on mains, works on two of its pairs in parallel, where it has {doubled} V; on one it does not work: {voltage} V arrive, and it needs {needs} V."
-            | "{lock} über {length} {cable} aus {door}, {supply} am Netz, arbeitet an zwei ihrer Paare parallel, dort hat es {doubled} V; an einem arbeitet es nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
+            "{lock} over {length} of {cable} from {door}, {supply} on mains with one call, works on two of its pairs in parallel, where it has {doubled} V; on one it does not work: {voltage} V arrive, and it needs {needs} V."
+            | "{lock} über {length} {cable} aus {door}, {supply} am Netz bei einem Ruf, arbeitet an zwei ihrer Paare parallel, dort hat es {doubled} V; an einem arbeitet es nicht: Es kommen {voltage} V an, und es braucht {needs} V.",
         LockNeedsTwoPairs { lock: &'a str, length: &'a str, cable: &'a str, door: &'a str, supply: &'a str, voltage: &'a str, needs: &'a str }:
-            "{lock} over {length} from {door}, {supply} on mains: take two pairs of {cable} in parallel; it then has {voltage} V and needs {needs} V."
-            | "{lock} über {length} aus {door}, {supply} am Netz: zwei parallele Paare von {cable} nehmen; es hat dann {voltage} V und braucht {needs} V.",
+            "{lock} over {length} from {door}, {supply} on mains with one call: take two pairs of {cable} in parallel; it then has {voltage} V and needs {needs} V."
+            | "{lock} über {length} aus {door}, {supply} am Netz bei einem Ruf: zwei parallele Paare von {cable} nehmen; es hat dann {voltage} V und braucht {needs} V.",
         LockOnePair { cable: &'a str, longest: Option<&'a str> }:
             "With one pair no cable of the catalogue does<; {cable} reaches {longest}>."
             | "Mit einem Paar genügt keine Leitung des Katalogs<; {cable} reicht {longest}>.",
@@ -103,14 +103,14 @@ sentences! {
             "{lock} has power of its own and takes a dry contact: nothing is fed over the {length}, so any cable made for where it runs does. Wire it to the relay contact of the door station."
             | "{lock} hat eigene Spannung und nimmt einen potenzialfreien Kontakt: Über die {length} wird nichts gespeist, jede für die Umgebung gemachte Leitung genügt. An den Relaiskontakt der Türstation anschließen.",
         LockTooFar { lock: &'a str, length: &'a str, door: &'a str, supply: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue feeds {lock} over {length} from {door}, {supply} on mains<; {cable} reaches {longest}>."
-            | "Keine Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz<; {cable} reicht {longest}>.",
+            "No cable of the catalogue feeds {lock} over {length} from {door}, {supply} on mains with one call<; {cable} reaches {longest}>."
+            | "Keine Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz bei einem Ruf<; {cable} reicht {longest}>.",
         LockLongest { cable: &'a str, longest: &'a str }:
             "On {cable} it works up to {longest}."
             | "Mit {cable} arbeitet es bis {longest}.",
         LockTooFarOutdoors { lock: &'a str, length: &'a str, door: &'a str, supply: &'a str, cable: &'a str, longest: Option<&'a str> }:
-            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from {door}, {supply} on mains<; {cable} reaches {longest}>."
-            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz<; {cable} reicht {longest}>.",
+            "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from {door}, {supply} on mains with one call<; {cable} reaches {longest}>."
+            | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz bei einem Ruf<; {cable} reicht {longest}>.",
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
             "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
             | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
@@ -144,8 +144,8 @@ sentences! {
             | "Ob die Türstation {lock} speist, ist nicht zu beurteilen: Im Katalog fehlt eine Angabe (Spannung, Strom oder Türöffner-Ausgang). latchline catalogue {lock} zeigt, was bekannt ist.",
         LockReaches { longest: &'a str }: "reaches {longest}" | "reicht {longest}",
         LockUnder { door: &'a str, supply: &'a str, hot: &'a str }:
-            "Fed from the lock output of {door}, which {supply} feeds on mains; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
-            | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
+            "Fed from the lock output of {door}, which {supply} feeds on mains with one call; both conductors and their joints counted, at {hot}, with every tolerance at its worst."
+            | "Gespeist vom Türöffner-Ausgang von {door}, diese von {supply} am Netz bei einem Ruf; beide Adern und ihre Klemmstellen gezählt, bei {hot}, jede Toleranz im ungünstigsten Sinn.",
         // A battery.
         Hours { verdict: Option<&'a str>, time: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
             "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {time} in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."

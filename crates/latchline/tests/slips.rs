@@ -181,6 +181,14 @@ fn a_slip_in_a_range_gives_one_error() {
         let found = errors(&folder, &site(slip));
         assert!(found.len() == 1, "{slip}: {found:?} {}", said(&folder));
     }
+    // Of two ranges that overlap both are named, and which dwellings they share.
+    let overlapping = site("A-1..A-3").replace("[runs]", "\"A-2..A-4\" = { place = \"A/1\" }\n[runs]");
+    assert_eq!(errors(&folder, &overlapping), ["bad-name"]);
+    assert!(
+        said(&folder).contains("\"A-2..A-3\" cannot be used: A-1..A-3 above has 2 of them too"),
+        "{}",
+        said(&folder)
+    );
 }
 
 /// 30 ft are 9.144 m, 42 yd 38.4048 m and 60 in 1.524 m: exact factors of NIST Special Publication 811, appendix B (from memory).

@@ -95,7 +95,7 @@ fn failing_site(seed: u64) -> String {
 
 #[test]
 fn every_remedy_mends_its_finding_and_names_what_it_brings() {
-    let (mut failing, mut remedies, mut mended, mut brought) = (0, 0, 0, 0);
+    let (mut failing, mut remedies, mut mended, mut brought, mut kept) = (0, 0, 0, 0, 0);
     let mut kinds = BTreeSet::new();
     let mut seed = 0;
     while failing < 200 {
@@ -113,7 +113,16 @@ fn every_remedy_mends_its_finding_and_names_what_it_brings() {
         // Two findings a site are enough to see every kind; all of them would take minutes.
         for finding in open.iter().step_by(open.len().div_ceil(2)) {
             let key = keys(&[(*finding).clone()]);
-            for remedy in propose(&bench, finding).iter().filter(|remedy| remedy.changes_the_file()) {
+            let proposed = propose(&bench, finding);
+            // What was chosen for dwellings is changed last.
+            let made = || proposed.iter().filter(|remedy| remedy.changes_the_file());
+            let is_chosen: Vec<bool> =
+                made().map(|remedy| remedy.edit.changes_stations_of_dwellings()).collect();
+            let ways: Vec<(&str, bool)> =
+                made().zip(&is_chosen).map(|(remedy, chosen)| (remedy.kind, *chosen)).collect();
+            assert!(is_chosen.is_sorted(), "site {seed}: {ways:?}");
+            kept += usize::from(is_chosen.contains(&true) && is_chosen.contains(&false));
+            for remedy in proposed.iter().filter(|remedy| remedy.changes_the_file()) {
                 remedies += 1;
                 kinds.insert(remedy.kind);
                 let changed =
@@ -151,6 +160,7 @@ fn every_remedy_mends_its_finding_and_names_what_it_brings() {
             mended += result.steps.len();
         }
     }
+    assert!(kept > 10, "{kept} lists with both");
     // The sites are varied enough to need remedies of many kinds.
     assert!(
         remedies > 200 && kinds.len() >= 10 && mended > 10 && brought > 0,

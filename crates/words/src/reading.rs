@@ -169,7 +169,6 @@ words! {
         Dotted:
             "a name with a point in it is written in quotes"
             | "ein Name mit einem Punkt darin wird in Anführungszeichen geschrieben",
-        RangeTwice: "another range has the name too" | "ein anderer Bereich hat den Namen auch",
     }
 }
 
@@ -179,6 +178,9 @@ sentences! {
         Floors { dwellings: usize, per_floor: usize, needs: usize, first: &'a str, has: usize, most: usize, wanted: usize }:
             "{dwellings:dwelling|dwellings} at {per_floor} on a floor fill {needs:floor|floors}, and from {first} up the building has {has}: at most {most:dwelling|dwellings} fit, or per_floor = {wanted}"
             | "{dwellings:Wohnung|Wohnungen} zu {per_floor} je Geschoss füllen {needs:Geschoss|Geschosse}, und ab {first} aufwärts hat das Gebäude {has}: höchstens {most:Wohnung|Wohnungen} passen, oder per_floor = {wanted}",
+        Overlap { other: &'a str, shared: usize }:
+            "{other} above has {shared} of them too: end the one before the other begins"
+            | "{other} darüber hat {shared} davon auch: den einen enden lassen, bevor der andere beginnt",
         Beginnings { first: &'a str, last: &'a str }:
             "the ends of the range, {first} and {last}, do not begin alike: write both ends the same but for the number, as in A-1..A-32"
             | "die Enden des Bereichs, {first} und {last}, beginnen nicht gleich: beide Enden bis auf die Zahl gleich schreiben, wie in A-1..A-32",

@@ -13,7 +13,7 @@ use crate::model::{
 use crate::parse::{Entry, Record, clip};
 use crate::ranges;
 use latchline_finding::{Both, ElementId, Sourced};
-use latchline_words::reading::{BadName, BadRange, Expected, Thing};
+use latchline_words::reading::{BadRange, Expected, Thing};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The model that `[site]` names for the stations that name none.
@@ -223,22 +223,29 @@ impl Resolver<'_> {
     /// The dwellings of the file one by one: those of a range in its place, with their own lines if they have any.
     fn listed<'e, 'd>(&mut self, entries: &'e [Entry<'d>]) -> Vec<Listed<'e, 'd>> {
         let mut ranges: Vec<(&Entry<'d>, Vec<String>)> = Vec::new();
-        let mut names: BTreeSet<String> = BTreeSet::new();
+        let mut names: BTreeMap<String, &str> = BTreeMap::new();
         for entry in entries {
             match ranges::names(entry.name) {
                 None if ranges::dashed(entry.name).is_none() => {}
                 Some(Ok(list)) => {
-                    if let Some(twice) = list.iter().find(|name| names.contains(*name)) {
-                        self.bad_range(entry, twice, BadName::RangeTwice.both());
+                    if let Some(other) = list.iter().find_map(|name| names.get(name).copied()) {
+                        let is_shared = |name: &&String| names.get(*name).copied() == Some(other);
+                        let shared: Vec<&str> = list.iter().filter(is_shared).map(String::as_str).collect();
+                        let told = match shared[..] {
+                            [first, .., last] => format!("{first}..{last}"),
+                            _ => shared.concat(),
+                        };
+                        let overlap = BadRange::Overlap { other, shared: shared.len() };
+                        self.bad_range(entry, &told, overlap.both());
                     }
-                    names.extend(list.iter().cloned());
+                    names.extend(list.iter().map(|name| (name.clone(), entry.name)));
                     ranges.push((entry, list));
                 }
                 None | Some(Err(_)) => {
                     self.bad_range(entry, entry.name, ranges::what_does_not_fit(entry.name));
                     // What is meant stands, so that nothing else is missing because of it.
                     if let Some(list) = ranges::meant(entry.name) {
-                        names.extend(list.iter().cloned());
+                        names.extend(list.iter().map(|name| (name.clone(), entry.name)));
                         ranges.push((entry, list));
                     }
                 }
@@ -254,7 +261,7 @@ impl Resolver<'_> {
                     listed.push(Listed { entry: line, range: Some(entry), name: name.clone(), at });
                 }
                 taken.extend(list.iter().cloned());
-            } else if !names.contains(entry.name) && ranges::names(entry.name).is_none() {
+            } else if !names.contains_key(entry.name) && ranges::names(entry.name).is_none() {
                 listed.push(Listed { entry, range: None, name: entry.name.to_string(), at: 0 });
             }
         }

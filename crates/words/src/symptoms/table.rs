@@ -329,6 +329,35 @@ pub(super) static ALL: &[Symptom] = &[
         codes: &["lock-voltage-too-low", "cable-unsuitable"],
     },
     Symptom {
+        title: ["How long does a battery last?", "Wie lange hält eine Batterie?"],
+        told: [
+            &[
+                "hours of battery",
+                "battery hours",
+                "eight hours of battery",
+                "battery for eight hours",
+                "how long does the battery last",
+                "how many hours on battery",
+                "which battery",
+                "standby hours",
+            ],
+            &[
+                "stunden batterie",
+                "acht stunden batterie",
+                "batterie für acht stunden",
+                "wie lange hält die batterie",
+                "wie viele stunden mit batterie",
+                "welche batterie",
+                "notstrom stunden",
+            ],
+        ],
+        measure: [
+            "Nothing: latchline ask battery STATIONS says how long each supply with a battery lasts, and with --hours HOURS which of them last so long.",
+            "Nichts: latchline ask battery STATIONEN sagt, wie lange jedes Netzteil mit Batterie hält, und mit --hours STUNDEN, welche so lange halten.",
+        ],
+        codes: &["battery-hours-short", "battery-missing"],
+    },
+    Symptom {
         title: ["Can the old cable stay?", "Kann die alte Leitung bleiben?"],
         told: [
             &[

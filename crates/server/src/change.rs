@@ -37,6 +37,8 @@ pub(crate) enum Asked {
     Accept { code: String, element: String, reason: String, date: String },
     /// A remedy of a finding, by its number there.
     Remedy { code: String, element: String, remedy: usize },
+    /// The change of the job whose first finding this is: two remedies made one are none of any finding.
+    Job { code: String, element: String },
     /// The whole text.
     Text { text: String },
     /// The text of an earlier revision.
@@ -124,7 +126,9 @@ impl Ground<'_> {
             Asked::AddExtension { dwelling, model, length } => self.add_extension(dwelling, model, length),
             Asked::Remove { dwelling } => self.remove(dwelling),
             Asked::Accept { code, element, reason, date } => self.accept(code, element, reason, date),
-            Asked::Remedy { .. } | Asked::Text { .. } | Asked::BringBack { .. } => Err(self.no_such("")),
+            Asked::Remedy { .. } | Asked::Job { .. } | Asked::Text { .. } | Asked::BringBack { .. } => {
+                Err(self.no_such(""))
+            }
         }
     }
 

@@ -3,4 +3,5 @@
 mod catalogues;
 mod common;
 mod hostile;
+mod joined_job;
 mod one_rounding;

@@ -309,7 +309,8 @@ document.addEventListener("click", async (event) => {
     drawing.pick(name);
     if (innerWidth <= 760) details.scrollIntoView();
   } else if (data.remedy) {
-    await consider({ kind: "remedy", code: data.code, element: data.element, remedy: Number(data.remedy) });
+    const { code, element } = data;
+    await consider(data.remedy === "job" ? { kind: "job", code, element } : { kind: "remedy", code, element, remedy: Number(data.remedy) });
   } else if (data.accept) {
     const answer = await ask(page.dataset.accept ?? "", [field(page.dataset.reason ?? "", "reason", "")]);
     const date = new Date().toISOString().slice(0, 10);

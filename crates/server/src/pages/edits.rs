@@ -9,7 +9,7 @@ use crate::refused::Refused;
 use crate::work::{State as SiteState, Work};
 use axum::Json;
 use axum::extract::{Path, State};
-use latchline_finding::{Finding, Language, Locale};
+use latchline_finding::{Finding, Language, Locale, Remedy};
 use latchline_report::wording;
 use latchline_session::View;
 use latchline_site::edit;
@@ -103,11 +103,10 @@ fn base_view(work: &Work, base: i64) -> View {
 }
 
 fn meant(base: &View, state: &SiteState, asked: &Asked, language: Language) -> Result<Meant, Refused> {
-    if let Asked::Remedy { code, element, remedy } = asked {
-        let finding = finding(state, code, element).ok_or(Refused::NotFound)?;
-        let found = finding.remedies.get(*remedy).ok_or(Refused::NotFound)?;
+    if let Asked::Remedy { element, .. } | Asked::Job { element, .. } = asked {
+        let (_, remedy) = remedy(state, asked).ok_or(Refused::NotFound)?;
         let note = Told::Remedied { element }.say(language);
-        return Ok(Meant { edit: found.edit.clone(), note });
+        return Ok(Meant { edit: remedy.edit.clone(), note });
     }
     let site = base.site().ok_or(Refused::Unfit(String::from("The text cannot be used as it is.")))?;
     let values: toml::Table =
@@ -116,13 +115,27 @@ fn meant(base: &View, state: &SiteState, asked: &Asked, language: Language) -> R
     ground.meant(asked).map_err(Refused::Unfit)
 }
 
-fn finding<'s>(state: &'s SiteState, code: &str, element: &str) -> Option<&'s Finding> {
-    let is_it = |finding: &&Finding| {
+/// The remedy that is asked for: of a finding, or of a job.
+fn remedy<'s>(state: &'s SiteState, asked: &Asked) -> Option<(&'s Finding, &'s Remedy)> {
+    let is = |finding: &Finding, code: &str, element: &str| {
         finding.code.as_str() == code
             && finding.element.as_ref().map_or("", |found| found.as_str()) == element
-            && !finding.remedies.is_empty()
     };
-    state.findings.iter().find(is_it)
+    match asked {
+        Asked::Remedy { code, element, remedy } => {
+            let mut all = state.findings.iter();
+            let finding = all.find(|one| is(one, code, element) && !one.remedies.is_empty())?;
+            Some((finding, finding.remedies.get(*remedy)?))
+        }
+        Asked::Job { code, element } => {
+            let (jobs, assessment) = (state.jobs.as_ref()?, state.assessment.as_ref()?);
+            jobs.jobs.iter().find_map(|job| {
+                let first = &assessment.findings[*jobs.causes[*job.causes.first()?].findings.first()?];
+                Some((first, &job.change.as_ref().filter(|_| is(first, code, element))?.remedy))
+            })
+        }
+        _ => None,
+    }
 }
 
 /// What an edit would change: words, and the lines before and after.
@@ -140,7 +153,7 @@ pub(crate) async fn preview(
         let note = meant.note;
         let (before, after) = differing_lines(state.view.text(), &text);
         let (head, says) = match &sent.change {
-            Asked::Remedy { code, element, remedy } => of_remedy(&state, code, element, *remedy, locale),
+            Asked::Remedy { .. } | Asked::Job { .. } => of_remedy(&state, &sent.change, locale),
             _ => (note, String::new()),
         };
         Ok(json!({ "head": head, "says": says, "before": before, "after": after }))
@@ -149,16 +162,9 @@ pub(crate) async fn preview(
     Ok(Json(told))
 }
 
-fn of_remedy(
-    state: &SiteState,
-    code: &str,
-    element: &str,
-    number: usize,
-    locale: Locale,
-) -> (String, String) {
+fn of_remedy(state: &SiteState, asked: &Asked, locale: Locale) -> (String, String) {
     let language = locale.language;
-    let Some(finding) = finding(state, code, element) else { return Default::default() };
-    let Some(remedy) = finding.remedies.get(number) else { return Default::default() };
+    let Some((finding, remedy)) = remedy(state, asked) else { return Default::default() };
     let head = codes::sentence(finding, language);
     let currency =
         state.view.site().map(|site| site.catalogue.currency.as_str()).filter(|word| !word.is_empty());

@@ -21,8 +21,18 @@ struct Job<'a> {
     others: Vec<&'a Finding>,
     /// What is wrong and what to do about it, where that is known of the whole job.
     told: Option<(String, String)>,
-    /// The change of the job with the finding that carries it and its number there.
-    change: Option<(&'a Finding, usize, &'a Remedy)>,
+    /// The change of the job.
+    change: Option<Offer<'a>>,
+}
+
+/// A change that a button makes.
+#[derive(Clone, Copy)]
+struct Offer<'a> {
+    /// The finding that carries it, else the first of the job.
+    of: &'a Finding,
+    /// Its number there; `None` where no finding carries it, such as two remedies made one.
+    number: Option<usize>,
+    remedy: &'a Remedy,
 }
 
 /// The jobs as every output has them, then what is no job: findings of reading, and advice.
@@ -39,10 +49,9 @@ fn listed(state: &State, language: Language) -> Vec<Job<'_>> {
             jobs_text::title(assessment, jobs, job, language),
             job_change::what_to_do(assessment, jobs, job, language),
         );
-        let change = job.change.as_ref();
-        let change = change.and_then(|one| {
-            let (finding, number) = one.carried_by?;
-            Some((&assessment.findings[finding], number, &one.remedy))
+        let change = job.change.as_ref().map(|one| {
+            let of = one.carried_by.map_or(first, |(finding, _)| &assessment.findings[finding]);
+            Offer { of, number: one.carried_by.map(|(_, number)| number), remedy: &one.remedy }
         });
         list.push(Job { first, others: findings.collect(), told: Some(told), change });
     }
@@ -124,15 +133,11 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
         words.hint = Some(what_to_do.clone());
     }
     // The change of the job first, then the other remedies of its worst finding.
-    let others = finding.remedies.iter().enumerate().map(|(number, remedy)| (finding, number, remedy));
-    let is_other =
-        |one: &(&Finding, usize, &Remedy)| job.change.is_none_or(|change| change.2.edit != one.2.edit);
-    let buttons: Vec<(&Finding, usize, &Remedy)> = job
-        .change
-        .into_iter()
-        .chain(others.filter(is_other))
-        .filter(|one| one.2.changes_the_file())
-        .collect();
+    let others = finding.remedies.iter().enumerate();
+    let others = others.map(|(number, remedy)| Offer { of: finding, number: Some(number), remedy });
+    let is_other = |one: &Offer<'_>| job.change.is_none_or(|change| change.remedy.edit != one.remedy.edit);
+    let offers = job.change.into_iter().chain(others.filter(is_other));
+    let offers: Vec<Offer<'_>> = offers.filter(|one| one.remedy.changes_the_file()).collect();
     let code = finding.code.as_str();
     let element = finding.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
     let names: Vec<&str> = job
@@ -162,12 +167,13 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
             }
             @if let Some(hint) = &words.hint { p.hint { (wording::capital(hint)) "." } }
             div.buttons {
-                @for (of, number, remedy) in &buttons {
+                @for Offer { of, number, remedy } in &offers {
                     @let of_element = of.element.as_ref().map(|element| element.as_str()).unwrap_or_default();
-                    button type="button" id={ "r-" (of.code) "-" (of_element) "-" (number) }
-                        data-remedy=(number) data-code=(of.code) data-element=(of_element) { (remedy_words(remedy, state.currency(), language)) }
+                    @let id = number.map_or(String::from("job"), |number| number.to_string());
+                    button type="button" id={ "r-" (of.code) "-" (of_element) "-" (id) } data-remedy=(id)
+                        data-code=(of.code) data-element=(of_element) { (remedy_words(remedy, state.currency(), language)) }
                 }
-                @if buttons.is_empty() && finding.severity > Severity::Advice {
+                @if offers.is_empty() && finding.severity > Severity::Advice {
                     @if state.remedies { span.quiet { (Label::NoRemedy.say(language)) } }
                     @else { span.pending { (Label::LookingForRemedies.say(language)) } }
                 }

@@ -1,10 +1,14 @@
 //! What the reader of the arguments has to say: help, version, mistakes.
 
+use crate::Arguments;
+use crate::commands::decimal::Decimal;
 use crate::failure::UNUSABLE;
 use crate::output;
 use anyhow::Result;
+use clap::CommandFactory;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use latchline_finding::shown;
+use std::any::TypeId;
 use std::io::Write;
 use std::process::ExitCode;
 
@@ -23,6 +27,21 @@ pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
     }
     output::put(&error.render().to_string(), output)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// The options of the command that was typed that take a figure.
+fn of_figures(typed: &[String]) -> Vec<String> {
+    let mut arguments = Arguments::command();
+    arguments.build();
+    let mut command = &arguments;
+    for word in typed {
+        command = command.find_subcommand(word).unwrap_or(command);
+    }
+    let kinds = [TypeId::of::<u32>(), TypeId::of::<usize>(), TypeId::of::<Decimal>()];
+    let is_figure =
+        |option: &&clap::Arg| kinds.iter().any(|kind| option.get_value_parser().type_id() == *kind);
+    let options = command.get_opts().filter(is_figure);
+    options.filter_map(|option| option.get_long()).map(|long| format!("--{long}")).collect()
 }
 
 /// A mistake in the arguments as somebody would tell it who has the page of the command beside them; `None` where the reader's own
@@ -48,8 +67,13 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
                     format!("there is no option {argument} here{near}")
                 }
                 (false, false) => {
+                    let options = argument.parse::<f64>().map_or_else(|_| Vec::new(), |_| of_figures(typed));
+                    let here = match options.is_empty() {
+                        true => String::new(),
+                        false => format!(" ({})", options.join(", ")),
+                    };
                     format!(
-                        "\"{argument}\" is one too many: a figure stands behind its option, what has a space in it in quotes"
+                        "\"{argument}\" is one too many: a figure stands behind its option{here}, what has a space in it in quotes"
                     )
                 }
             }
@@ -147,6 +171,7 @@ mod tests {
                 &["check", "my", "site.toml"],
                 "\"site.toml\" is one too many: a figure stands behind its option, what has a space in it in quotes",
             ),
+            (&["ask", "battery", "24", "8"], "a figure stands behind its option (--hours), what"),
             (&["chek", "site.toml"], "there is no command \"chek\"; did you mean check?"),
             (&["ask", "battery", "abc"], "<STATIONS> is to be a whole number; \"abc\" is none"),
             (

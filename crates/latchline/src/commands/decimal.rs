@@ -6,7 +6,7 @@ use latchline_site::keys::{Dimension, UNITS, leading_number, spelled_unit, witho
 
 /// A number, and whether it was written with a comma.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Decimal {
+pub(crate) struct Decimal {
     value: f64,
     has_comma: bool,
 }

@@ -8,7 +8,7 @@ pub mod catalogue;
 pub mod check;
 pub mod compare;
 pub mod completions;
-mod decimal;
+pub(crate) mod decimal;
 pub mod design;
 mod design_change;
 mod design_choice;

@@ -54,7 +54,7 @@ impl Noticing {
 /// somebody went to look, whatever is read after it.
 pub(crate) fn told_of(evidence: &Evidence, is_low: impl Fn(&Measured, f64) -> bool) -> Vec<usize> {
     // A list of devices names all: that one is missing was not told by somebody who noticed.
-    let is_list = evidence.symptoms.iter().any(|symptom| symptom.kind == SymptomKind::Found);
+    let is_list = evidence.is_of_list();
     let is_told =
         |symptom: &&Symptom| symptom.kind.is_bad() && !(is_list && symptom.kind == SymptomKind::NotFound);
     let mut told: Vec<usize> =

@@ -165,6 +165,11 @@ pub struct Evidence {
 }
 
 impl Evidence {
+    /// Whether the list of devices that the system found is in it.
+    pub(crate) fn is_of_list(&self) -> bool {
+        self.symptoms.iter().any(|symptom| symptom.kind == SymptomKind::Found)
+    }
+
     /// Whether nothing is known.
     pub fn is_empty(&self) -> bool {
         self.measured.is_empty() && self.symptoms.is_empty()

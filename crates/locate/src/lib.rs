@@ -4,7 +4,7 @@
 //! * [`Evidence`]: readings and symptoms; [`input`] reads them from files and from the command line;
 //! * [`Hypothesis`]: a cause, with what it does to the network; [`Rates`]: how often each is met;
 //! * [`locate()`]: the [`Located`]: causes with probability and size, in classes that the readings cannot tell apart, and the
-//!   reading that tells most.
+//!   reading that tells most; [`question()`]: what can be asked before anybody takes a meter.
 
 mod alone;
 mod apart;
@@ -29,6 +29,7 @@ mod posterior;
 pub mod practise;
 mod predict;
 mod quantity;
+mod question;
 mod rates;
 mod screen;
 mod size;
@@ -50,5 +51,6 @@ pub use predict::State;
 pub use quantity::{
     Legs, MOST_INSULATION_OHM, OPEN_OHM, Quantity, exact_state_name, place_name, places, state_name, written,
 };
+pub use question::{Answer, Question, question};
 pub use rates::{Age, BUILT_IN, KindRate, Rates, RatesError};
 pub use size::Size;

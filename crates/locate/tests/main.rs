@@ -4,6 +4,7 @@
 mod found;
 mod input;
 mod promise;
+mod question;
 mod rates;
 mod smooth;
 mod stories;

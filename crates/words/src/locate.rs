@@ -363,6 +363,18 @@ sentences! {
         ToldOfPlace { place: &'a str, share: Figure, cause: &'a str, own: Figure }:
             "Where to look is sure enough: {place}, {share}. What it is there is not: likeliest, at {own}, {cause}."
             | "Wo zu suchen ist, ist sicher genug: {place}, {share}. Was es dort ist, nicht: am wahrscheinlichsten, mit {own}, {cause}.",
+        AskElsewhere { station: &'a str, symptom: &'a str }:
+            "On the telephone, before anybody goes: does {station} work, or is it the same there ({symptom})?"
+            | "Am Telefon, bevor jemand geht: Funktioniert {station}, oder ist es dort genauso ({symptom})?",
+        IfTold { told: &'a str, share: Figure, places: &'a str }:
+            "{told}, with a probability of {share}: look first at {places}"
+            | "{told}, mit {share} Wahrscheinlichkeit: zuerst nachsehen bei {places}",
+        PlaceWithShare { place: &'a str, share: Figure }:
+            "{place} ({share})"
+            | "{place} ({share})",
+        ThenTell { command: &'a str }:
+            "Then ask again with the answer, for example: {command}"
+            | "Dann mit der Antwort noch einmal fragen, zum Beispiel: {command}",
         LookFirst { place: &'a str, share: Figure }:
             "Look first at {place}: {share} together."
             | "Zuerst hier nachsehen: {place}, zusammen {share}.",

@@ -1,6 +1,7 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
 use super::locate_as_drawn::AsDrawnOf;
+use super::locate_question;
 use super::locate_words::{self, Again, Reader, Told};
 use super::written::WrittenArguments;
 use crate::files::read_text;
@@ -11,7 +12,7 @@ use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
-use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate};
+use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate, question};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
 use std::io::{Read, Write};
@@ -164,6 +165,7 @@ pub fn run(
     }
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
+    let question = question(&plant, evidence, &rates, &options, &located);
     let reader = Reader { site, language };
     let text = match arguments.written.format {
         Format::Text => {
@@ -178,14 +180,27 @@ pub fn run(
                 locate_words::text(&reader, evidence, &located, &options, &notes, Some(&again), look.width);
             let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
             // Who has read nothing yet is told first what the site says; readings say more than it.
-            if evidence.measured.is_empty() { drawn + &located } else { located + &behind }
+            let asked = question.as_ref().map_or(String::new(), |question| {
+                locate_question::text(&reader, question, site_file, &arguments.readings, look.width) + "\n"
+            });
+            if evidence.measured.is_empty() { drawn + &asked + &located } else { located + &behind }
         }
         Format::Short => {
             let first = drawn.iter().filter(|_| evidence.measured.is_empty());
             let notes: Vec<String> = first.map(|one| one.verdict(&reader)).chain(notes).collect();
+            let asked = question.iter().map(|question| locate_question::asked(&reader, question));
+            let notes: Vec<String> = notes.into_iter().chain(asked).collect();
             locate_words::short(&reader, evidence, &located, &options, &notes)
         }
-        Format::Json => super::locate_json::json(&reader, evidence, &located, &drawn, &problems, &notes)?,
+        Format::Json => super::locate_json::json(
+            &reader,
+            evidence,
+            &located,
+            question.as_ref(),
+            &drawn,
+            &problems,
+            &notes,
+        )?,
     };
     arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })

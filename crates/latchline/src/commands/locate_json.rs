@@ -1,10 +1,13 @@
 //! The JSON of `locate`.
 
 use super::locate_as_drawn::AsDrawnOf;
+use super::locate_question::QuestionOut;
 use super::locate_words::{Reader, Told};
 use anyhow::Result;
 use latchline_finding::Language;
-use latchline_locate::{Evidence, Located, Quantity, exact_state_name, place_name, state_name};
+use latchline_locate::{
+    Evidence, Located, PlaceShare, Quantity, Question, exact_state_name, place_name, state_name,
+};
 use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -31,6 +34,9 @@ struct LocateDocument {
     nothing_fits: bool,
     /// Readings as they were used, with the probability that each is wrong.
     readings: Vec<ReadingOut>,
+    /// What can be asked on the telephone before anybody goes; left out where something was read, or where no question helps.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    question: Option<QuestionOut>,
     /// The reading that tells most for its effort.
     #[serde(skip_serializing_if = "Option::is_none")]
     next_reading: Option<NextOut>,
@@ -136,7 +142,7 @@ struct ParameterOut {
 
 /// One place to look at: a section with its terminals, its port and what it leads to, or else an element.
 #[derive(Serialize, JsonSchema)]
-struct PlaceOut {
+pub(super) struct PlaceOut {
     /// The section or the element.
     element: String,
     /// The probability of all causes there.
@@ -231,6 +237,13 @@ struct ProblemOut {
 pub(super) fn schema() -> serde_json::Value {
     latchline_report::json::schema_of::<LocateDocument>("Result of latchline locate")
 }
+/// Places to look at, those that are too improbable left out.
+pub(super) fn places_out(site: &Site, places: &[PlaceShare]) -> Vec<PlaceOut> {
+    let shown = places.iter().filter(|place| place.probability >= LEAST_PLACE);
+    shown
+        .map(|place| PlaceOut { element: place.place.element().name(site), probability: place.probability })
+        .collect()
+}
 
 /// The document.
 ///
@@ -240,6 +253,7 @@ pub(super) fn json(
     reader: &Reader<'_>,
     evidence: &Evidence,
     located: &Located,
+    question: Option<&Question>,
     drawn: &[AsDrawnOf<'_>],
     problems: &[Told],
     notes: &[String],
@@ -274,12 +288,7 @@ pub(super) fn json(
             }
         })
         .collect();
-    let places = located
-        .places
-        .iter()
-        .filter(|place| place.probability >= LEAST_PLACE)
-        .map(|place| PlaceOut { element: place.place.element().name(site), probability: place.probability })
-        .collect();
+    let places = places_out(site, &located.places);
     let readings = evidence
         .measured
         .iter()
@@ -326,6 +335,7 @@ pub(super) fn json(
         none_of_these: located.ranking.none_of_these,
         nothing_fits: located.nothing_fits,
         readings,
+        question: question.map(|question| QuestionOut::of(reader, question)),
         next_reading,
         proof,
         problems,

@@ -29,6 +29,7 @@ pub mod locate;
 mod locate_as_drawn;
 mod locate_dialogue;
 mod locate_json;
+mod locate_question;
 mod locate_words;
 pub mod man;
 pub mod new;

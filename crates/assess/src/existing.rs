@@ -17,6 +17,7 @@ use latchline_network::conductor_size::conductor_size;
 use latchline_network::signal_tree::StationSignal;
 use latchline_network::{GivenUp, Memory};
 use latchline_site::catalogue::SignalBand;
+use latchline_site::codes::LENGTH_FROM_LOOP;
 use latchline_site::model::{RunStop, Site};
 use latchline_site::ways::Ways;
 use std::cmp::Reverse;
@@ -72,6 +73,10 @@ pub(crate) fn judge_existing(
                 ExistingCable::ReadsOtherwise(found)
             }
             (false, true) => ExistingCable::Warned(found),
+            // A loop that its own length is worked out from fits whatever lies in it.
+            (true, true) if is_measured && run.has_length_of_its_loop() => {
+                ExistingCable::NotJudged(vec![LENGTH_FROM_LOOP])
+            }
             (true, true) if is_measured => ExistingCable::CanStay,
             (true, true) => ExistingCable::CanStayIfMeasured,
         };

@@ -3,9 +3,12 @@
 use super::house::{assessed, quoted};
 use crate::question::default_question;
 use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUPPLY_VOLTAGES_V};
-use latchline_assess::rules::codes::CABLE_UNSUITABLE;
+use latchline_assess::rules::codes::{
+    CABLE_UNSUITABLE, LOCK_CURRENT_KIND, LOCK_FEED_MISSING, LOCK_OUTPUT_OVERLOADED, LOCK_OUTPUTS_EXCEEDED,
+    LOCK_VOLTAGE_TOO_HIGH, RELAY_OVERLOADED,
+};
 use latchline_assess::{Assessment, Memory};
-use latchline_finding::{Finding, Sources};
+use latchline_finding::{Code, Finding, Severity, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::{Cable, Catalogue, LockKind, PowerLoss};
 
@@ -26,6 +29,8 @@ pub struct LockCable {
     pub needs_v: f64,
     /// The longest cable of this kind with which it works, in whole metres.
     pub longest_m: Option<f64>,
+    /// What forbids feeding it so on whatever cable: the wrong kind of current, more than an output gives.
+    pub refused: Vec<Finding>,
     /// Two of its pairs in parallel; looked for where it does not do with one and has two.
     pub doubled: Option<Doubled>,
     /// Whether it was asked of a cable outdoors.
@@ -45,14 +50,14 @@ pub struct Doubled {
 }
 
 impl LockCable {
-    /// Whether the lock gets what it needs.
+    /// Whether the lock gets what it needs, and nothing else forbids it.
     pub fn holds(&self) -> bool {
-        self.least_v >= self.needs_v
+        self.refused.is_empty() && self.least_v >= self.needs_v
     }
 
     /// Two of its pairs in parallel, where the lock then gets what it needs.
     pub fn holds_doubled(&self) -> Option<Doubled> {
-        self.doubled.filter(|doubled| doubled.least_v >= self.needs_v)
+        self.doubled.filter(|doubled| self.refused.is_empty() && doubled.least_v >= self.needs_v)
     }
 }
 
@@ -90,6 +95,9 @@ pub struct OwnSupply {
     pub opens_without_power: bool,
 }
 
+/// Name of that door.
+const DOOR: &str = "door";
+
 /// A door with that lock on that cable, assessed, with the family and its usual parts.
 fn door(
     sources: &Sources,
@@ -104,7 +112,7 @@ fn door(
         "[site]\ntitle = \"Question\"\nfamily = {}\nindoor_station = {}\ndoor_station = {}\ncable = \"pair-0.8\"\n\
          [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = {}, place = \"A/G\" }}\n\
          [distributors]\nD1 = {{ model = {}, place = \"A/G\" }}\n\
-         [entrances]\nfront = {{ role = \"main\", place = \"A/G\", outdoors = {outdoors}, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", {feed} }} }}\n\
+         [entrances]\n{DOOR} = {{ role = \"main\", place = \"A/G\", outdoors = {outdoors}, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", {feed} }} }}\n\
          [dwellings]\nA-1 = {{ place = \"A/G\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n\
          flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
         quoted(family),
@@ -157,22 +165,38 @@ fn from_station(
     let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
     let longest = |most_ohm: f64| circuit.cable_loop.longest_m(most_ohm).floor();
     let longest_m = circuit.most_loop_ohm.map(longest).filter(|metres| metres.is_finite());
-    let of_the_lock = |finding: &Finding| {
-        finding.code == CABLE_UNSUITABLE
-            && finding.element.as_ref().is_some_and(|one| one.as_str() == "front")
-    };
     Some(LockCable {
         cable: cable.to_string(),
-        suits: !assessment.findings.iter().any(of_the_lock),
+        suits: !assessment.findings.iter().any(|finding| is_of_the_door(finding, CABLE_UNSUITABLE)),
         door: way.door.to_string(),
         supply: way.supply.to_string(),
         least_v: circuit.least_v,
         needs_v: circuit.least_allowed_v,
         longest_m,
         outdoors: way.outdoors,
+        refused: refused(&assessment),
         doubled: None,
         own_supply: None,
     })
+}
+
+/// Whether a finding of this kind is of the door.
+fn is_of_the_door(finding: &Finding, code: Code) -> bool {
+    finding.code == code && finding.element.as_ref().is_some_and(|one| one.as_str() == DOOR)
+}
+
+/// The errors of the door that forbid how its lock is fed, whatever its cable.
+fn refused(assessment: &Assessment) -> Vec<Finding> {
+    let codes = [
+        LOCK_FEED_MISSING,
+        LOCK_CURRENT_KIND,
+        LOCK_OUTPUTS_EXCEEDED,
+        LOCK_OUTPUT_OVERLOADED,
+        RELAY_OVERLOADED,
+        LOCK_VOLTAGE_TOO_HIGH,
+    ];
+    let errors = assessment.findings.iter().filter(|finding| finding.severity == Severity::Error);
+    errors.filter(|finding| codes.iter().any(|code| is_of_the_door(finding, *code))).cloned().collect()
 }
 
 /// What two pairs of a cable in parallel do, where it has two.
@@ -232,6 +256,7 @@ fn lock_from_own_supply(
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
         let holds = circuit.least_v >= circuit.least_allowed_v && circuit.highest_v <= circuit.most_allowed_v;
+        let holds = holds && refused(&assessment).is_empty();
         holds.then(|| OwnSupply {
             cable: cable.to_string(),
             pairs,

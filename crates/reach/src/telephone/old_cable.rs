@@ -3,6 +3,7 @@
 use latchline_assess::rules::codes as rule_codes;
 use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary, ShortApart};
 use latchline_finding::{Code, ElementId, Figure, Language, Severity, Unit};
+use latchline_site::codes::LENGTH_FROM_LOOP;
 use latchline_site::model::Site;
 use latchline_words::codes;
 use latchline_words::commands::OldCableWords;
@@ -134,8 +135,12 @@ impl Answer<'_> {
                 ExistingCable::NotJudged(codes) => Some(codes),
                 _ => None,
             });
+            let open: Vec<&Code> = open.flatten().collect();
+            if open.iter().all(|code| **code == LENGTH_FROM_LOOP) {
+                return say(OldCableWords::LengthUnknown { runs: &runs, stay });
+            }
             let titles: BTreeSet<String> =
-                open.flatten().map(|code| codes::title_of(code.as_str(), self.language)).collect();
+                open.into_iter().map(|code| codes::title_of(code.as_str(), self.language)).collect();
             let titles = &titles.into_iter().collect::<Vec<_>>().join("; ");
             return say(OldCableWords::NotJudged { runs: &runs, titles, stay });
         }

@@ -262,6 +262,18 @@ fn lock_besides(found: &LockCable, is_named: bool, locale: Locale) -> Vec<String
     lines
 }
 
+/// What is said of a lock that may not be fed so, and what helps.
+fn lock_refused(lock: &str, found: &LockCable, is_named: bool, locale: Locale) -> Option<Vec<String>> {
+    let door = &*found.door;
+    let refusals: Vec<String> =
+        found.refused.iter().map(|one| codes::wording(one, locale.language).message).collect();
+    let why = &*refusals.join("; ");
+    (!refusals.is_empty()).then(|| {
+        let first = AskWords::LockRefused { lock, door, why }.say(locale.language);
+        std::iter::once(first).chain(lock_besides(found, is_named, locale)).collect()
+    })
+}
+
 /// The voltage at a lock, rounded as its door's sheet rounds it.
 fn at_lock(found: &LockCable, locale: Locale) -> String {
     figures::volts(found.least_v, locale.language)
@@ -280,6 +292,9 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
     let (length, cable) = (&*metres(length_m, locale), &*found.cable);
     let (voltage, needs) = (&*at_lock(found, locale), &*number(found.needs_v, 2, locale));
     let (door, supply) = (&*found.door, &*found.supply);
+    if let Some(refused) = lock_refused(lock, found, true, locale) {
+        return refused;
+    }
     let first = match (found.holds(), found.holds_doubled()) {
         (true, _) => say(AskWords::LockHolds { lock, length, cable, door, supply, voltage, needs }),
         (false, Some(two)) => {
@@ -307,6 +322,9 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     let language = locale.language;
     let say = |words: AskWords<'_>| words.say(language);
     let Some(best) = all.first() else { return lock_said(lock, length_m, None, locale) };
+    if let Some(refused) = lock_refused(lock, best, false, locale) {
+        return refused;
+    }
     let length = &*metres(length_m, locale);
     let reach = |one: &LockCable| one.longest_m.map(|longest_m| metres(longest_m, locale));
     let (voltage, needs) = (&*at_lock(best, locale), &*number(best.needs_v, 2, locale));

@@ -1,9 +1,10 @@
 //! A number for every device.
 //!
-//! Things are numbered one after another in the order of the site file: a stated number is kept,
-//! else the number in the name is taken if it is free, else the lowest free one. Since nothing
-//! looks ahead, adding a dwelling at the end of the file never changes the numbers of others;
-//! where two want one number, the later one yields, or, if its number is stated, is told.
+//! Two rounds in the order of the site file: first a stated number is kept, and a number in a name taken if it is free; then the
+//! rest get the lowest that are left. So nobody gets the number on another one's door: of `3A` and `3B` the first gets 3, and 4 stays 4.
+//! Adding a dwelling at the end of the file changes no number but one that was left over and is now stated or said by the new name; numbers
+//! of what is built are kept by stating them (`latchline addresses --freeze`). Where two want one number, the later one yields, or, if its
+//! number is stated, is told.
 
 use super::buses::buses_of_buildings;
 use super::plan::{AddressPlan, ChosenNumber, DeviceClass, StationAddress, class_of, field_word, fields_of};
@@ -11,7 +12,7 @@ use super::pool::{Holder, Pool, number_in_name};
 use super::{highest_number, settings};
 use crate::catalogue::{AddressField, FieldKind};
 use crate::codes;
-use crate::model::{EntranceRole, Site, StationOwner};
+use crate::model::{Entrance, EntranceRole, Site, StationOwner};
 use latchline_finding::{ElementId, Figure, Finding, Origin, Severity, Sourced};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -88,6 +89,17 @@ struct Claim<'c> {
     use_name: bool,
 }
 
+/// Numbers go first to who has one stated or in the name, then to the rest: so that nobody gets the number on another one's door.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Round {
+    Own,
+    Left,
+}
+
+impl Round {
+    const ALL: [Round; 2] = [Round::Own, Round::Left];
+}
+
 impl<'s> Assigner<'s> {
     fn field(&self, class: DeviceClass, kind: FieldKind) -> Option<&'s AddressField> {
         fields_of(self.site, class).iter().find(|field| field.kind == kind)
@@ -97,6 +109,24 @@ impl<'s> Assigner<'s> {
         [DeviceClass::Indoor, DeviceClass::Door, DeviceClass::Management]
             .into_iter()
             .find_map(|class| self.field(class, FieldKind::Building))
+    }
+
+    /// What a claim gets in a round; `None` if it is not its turn.
+    fn claim_in(
+        &mut self,
+        round: Round,
+        pool: &mut Pool<'_>,
+        field: &AddressField,
+        claim: &Claim<'_>,
+    ) -> Option<Option<u32>> {
+        match (round, claim.stated) {
+            (Round::Own, Some(_)) | (Round::Left, None) => Some(self.claim(pool, field, claim)),
+            (Round::Own, None) if claim.use_name => {
+                let holder = Holder { id: claim.id.clone(), origin: claim.origin.clone() };
+                Some(Some(pool.take_if_free(number_in_name(claim.id.as_str())?, holder)?))
+            }
+            _ => None,
+        }
     }
 
     /// A number for one claim: stated, else from its name, else the lowest free one.
@@ -250,19 +280,23 @@ impl<'s> Assigner<'s> {
         };
         let by_building = self.field(DeviceClass::Indoor, FieldKind::Building).is_some();
         let mut pools: BTreeMap<Option<Shared>, Pool<'_>> = BTreeMap::new();
-        let mut numbers = Vec::with_capacity(site.dwellings.len());
-        for dwelling in &site.dwellings {
-            let group = by_building.then(|| self.shared(dwelling.place.building, buildings));
-            let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
-            let claim = Claim {
-                id: &dwelling.id,
-                origin: &dwelling.origin,
-                stated: dwelling.number.as_ref(),
-                use_name: true,
-            };
-            numbers.push(self.claim(pool, field, &claim));
+        let mut numbers: Vec<Option<Option<u32>>> = vec![None; site.dwellings.len()];
+        for round in Round::ALL {
+            for (index, dwelling) in site.dwellings.iter().enumerate() {
+                let group = by_building.then(|| self.shared(dwelling.place.building, buildings));
+                let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
+                let claim = Claim {
+                    id: &dwelling.id,
+                    origin: &dwelling.origin,
+                    stated: dwelling.number.as_ref(),
+                    use_name: true,
+                };
+                if numbers[index].is_none() {
+                    numbers[index] = self.claim_in(round, pool, field, &claim);
+                }
+            }
         }
-        numbers
+        numbers.into_iter().map(Option::flatten).collect()
     }
 
     fn entrances(&mut self, buildings: &[Option<u32>]) -> Vec<Option<u32>> {
@@ -272,37 +306,47 @@ impl<'s> Assigner<'s> {
         };
         let by_building = self.field(DeviceClass::Door, FieldKind::Building).is_some();
         let mut pools: BTreeMap<Option<Shared>, Pool<'_>> = BTreeMap::new();
-        let mut numbers = Vec::with_capacity(site.entrances.len());
-        for entrance in &site.entrances {
-            let group = by_building.then(|| self.shared(entrance.place.building, buildings));
-            let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
-            let claim = Claim {
-                id: &entrance.id,
-                origin: &entrance.origin,
-                stated: entrance.number.as_ref(),
-                use_name: true,
-            };
-            let main = field.main.filter(|main| {
-                entrance.role.value == EntranceRole::Main
-                    && entrance.number.as_ref().is_none_or(|stated| stated.value == *main)
-            });
-            let Some(main) = main else {
-                numbers.push(self.claim(pool, field, &claim));
-                continue;
-            };
-            if let Some(other) = pool.holder(main) {
-                let finding =
-                    Finding::new(codes::TWO_MAIN_ENTRANCES, Severity::Error, entrance.origin.clone())
-                        .about(entrance.id.clone())
-                        .with("number", main as usize)
-                        .with("other", &other.id)
-                        .also_at("other-device", other.origin.clone());
-                self.findings.push(finding);
+        let mut numbers: Vec<Option<Option<u32>>> = vec![None; site.entrances.len()];
+        for round in Round::ALL {
+            for (index, entrance) in site.entrances.iter().enumerate() {
+                let group = by_building.then(|| self.shared(entrance.place.building, buildings));
+                let pool = pools.entry(group).or_insert_with(|| Pool::new(field));
+                let main = field.main.filter(|main| {
+                    entrance.role.value == EntranceRole::Main
+                        && entrance.number.as_ref().is_none_or(|stated| stated.value == *main)
+                });
+                if numbers[index].is_some() {
+                    continue;
+                }
+                numbers[index] = match main {
+                    Some(main) => Some(Some(self.main_entrance(pool, entrance, main))),
+                    None => {
+                        let claim = Claim {
+                            id: &entrance.id,
+                            origin: &entrance.origin,
+                            stated: entrance.number.as_ref(),
+                            use_name: true,
+                        };
+                        self.claim_in(round, pool, field, &claim)
+                    }
+                };
             }
-            pool.take(main, Holder { id: entrance.id.clone(), origin: entrance.origin.clone() });
-            numbers.push(Some(main));
         }
-        numbers
+        numbers.into_iter().map(Option::flatten).collect()
+    }
+
+    /// The number kept for the main entrance; told where another has it.
+    fn main_entrance(&mut self, pool: &mut Pool<'_>, entrance: &Entrance, main: u32) -> u32 {
+        if let Some(other) = pool.holder(main) {
+            let finding = Finding::new(codes::TWO_MAIN_ENTRANCES, Severity::Error, entrance.origin.clone())
+                .about(entrance.id.clone())
+                .with("number", main as usize)
+                .with("other", &other.id)
+                .also_at("other-device", other.origin.clone());
+            self.findings.push(finding);
+        }
+        pool.take(main, Holder { id: entrance.id.clone(), origin: entrance.origin.clone() });
+        main
     }
 
     fn management(&mut self) -> Vec<Option<u32>> {
@@ -311,13 +355,21 @@ impl<'s> Assigner<'s> {
             return vec![None; site.management.len()];
         };
         let mut pool = Pool::new(field);
-        let claims = site.management.iter().map(|management| Claim {
-            id: &management.id,
-            origin: &management.origin,
-            stated: management.number.as_ref(),
-            use_name: true,
-        });
-        claims.map(|claim| self.claim(&mut pool, field, &claim)).collect()
+        let mut numbers: Vec<Option<Option<u32>>> = vec![None; site.management.len()];
+        for round in Round::ALL {
+            for (index, management) in site.management.iter().enumerate() {
+                let claim = Claim {
+                    id: &management.id,
+                    origin: &management.origin,
+                    stated: management.number.as_ref(),
+                    use_name: true,
+                };
+                if numbers[index].is_none() {
+                    numbers[index] = self.claim_in(round, &mut pool, field, &claim);
+                }
+            }
+        }
+        numbers.into_iter().map(Option::flatten).collect()
     }
 
     fn station(&mut self, index: usize, plan: &AddressPlan) -> StationAddress {

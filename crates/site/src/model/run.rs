@@ -119,6 +119,11 @@ impl Run {
         4.0 * joint.as_ohms() / self.pairs_in_parallel()
     }
 
+    /// Whether its length is not stated but worked out from its own measured loop.
+    pub fn has_length_of_its_loop(&self) -> bool {
+        self.sections.iter().any(|section| section.length.provenance == Provenance::Measured)
+    }
+
     /// Loop resistance of the joints between the terminals of all its sections, in ohms: one in each conductor, shared by the pairs.
     /// `joint` is the resistance of one.
     pub fn joints_ohm(&self, joint: Resistance) -> f64 {

@@ -99,6 +99,9 @@ sentences! {
         LockOnePairOutdoors { cable: &'a str, longest: Option<&'a str> }:
             "With one pair no cable of the catalogue that is made for outdoors does<; {cable} reaches {longest}>."
             | "Mit einem Paar genügt keine für außen gemachte Leitung des Katalogs<; {cable} reicht {longest}>.",
+        LockRefused { lock: &'a str, door: &'a str, why: &'a str }:
+            "{lock} does not work from {door}, whatever its cable: {why}."
+            | "{lock} arbeitet nicht aus {door}, gleich mit welcher Leitung: {why}.",
         LockDryContact { lock: &'a str, length: &'a str }:
             "{lock} has power of its own and takes a dry contact: nothing is fed over the {length}, so any cable made for where it runs does. Wire it to the relay contact of the door station."
             | "{lock} hat eigene Spannung und nimmt einen potenzialfreien Kontakt: Über die {length} wird nichts gespeist, jede für die Umgebung gemachte Leitung genügt. An den Relaiskontakt der Türstation anschließen.",

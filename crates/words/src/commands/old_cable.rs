@@ -49,6 +49,9 @@ sentences! {
         NotJudged { runs: &'a str, titles: &'a str, stay: Option<&'a str> }:
             "That cannot be said of {runs}: not all of it could be judged ({titles})<. It can stay on {stay}>."
             | "Bei {runs} lässt sich das nicht sagen: Nicht alles war zu beurteilen ({titles})<. Bleiben kann sie bei {stay}>.",
+        LengthUnknown { runs: &'a str, stay: Option<&'a str> }:
+            "That cannot be said of {runs}: its length is worked out from its own loop, so a bad joint would not show. Walk the way and state the length<. It can stay on {stay}>."
+            | "Bei {runs} lässt sich das nicht sagen: Die Länge folgt aus der eigenen Schleife, eine schlechte Verbindung fiele nicht auf. Den Weg abgehen und die Länge angeben<. Bleiben kann sie bei {stay}>.",
         Collapses { sources: &'a str, causes: &'a str }:
             "First the bus: all of {sources} collapses, because {causes} cannot carry the load. As if that were mended:"
             | "Zuerst der Bus: {sources} bricht als Ganzes zusammen, weil die Last für {causes} zu groß ist. Als wäre das behoben:",

@@ -177,6 +177,9 @@ pub(super) struct LockFigures<'a> {
 struct LockCableFigures<'a> {
     cable: &'a str,
     works: bool,
+    /// Codes of what forbids feeding it so, whatever its cable.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    refused: Vec<&'static str>,
     least_v: f64,
     needs_v: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -212,6 +215,7 @@ impl<'a> LockFigures<'a> {
         let each = found.iter().map(|one| LockCableFigures {
             cable: &one.cable,
             works: one.holds(),
+            refused: one.refused.iter().map(|finding| finding.code.as_str()).collect(),
             least_v: one.least_v,
             needs_v: one.needs_v,
             longest_m: one.longest_m,

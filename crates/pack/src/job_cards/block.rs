@@ -84,7 +84,7 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
     let is_brief = brief.as_ref().is_some_and(|brief| brief.is_tick);
     let values = step.expected.cells(locale).map(|cell| locale.cell_text(&cell, None));
     let (writes, ticks) = match step.expected {
-        Expected::Done => (false, true),
+        Expected::Done | Expected::Polarity => (false, true),
         Expected::Told => (false, false),
         _ => (true, true),
     };

@@ -49,7 +49,7 @@ fn strip_terminal(
         let by = landings.get(number).map(|landing| &landing.by);
         let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. })) && !is_screen;
         let colour = match colour {
-            Cell::WriteIn => WireColour::ToWrite,
+            Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
             colour if is_conductor && !colour.words().is_empty() => {
                 WireColour::Code(colour.words().to_string())
             }

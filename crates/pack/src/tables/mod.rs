@@ -32,7 +32,7 @@ pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub(crate) use live::start_name;
 pub use snags::standing_findings;
-pub(crate) use steps::step_columns;
+pub(crate) use steps::{step_columns, written};
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;

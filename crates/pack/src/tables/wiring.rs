@@ -5,7 +5,7 @@ use super::doors::alarm_word;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Choice, Table};
 use latchline_assess::door::words::part as part_word;
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
@@ -111,7 +111,8 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
     let mut cells = match &landing.by {
         By::Conductor { cable, piece, conductor } => {
             let laid = &subject.wiring.cables[*cable].laid;
-            let colour = if laid.is_existing { Cell::WriteIn } else { Cell::text(conductor.colour) };
+            let colour =
+                if laid.is_existing { Cell::Choice(Choice::Colour) } else { Cell::text(conductor.colour) };
             vec![
                 Cell::text(designation(subject, *cable, *piece)),
                 Cell::text(&laid.cable),
@@ -121,7 +122,7 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
         }
         By::Unstated { cable } => {
             let name = &subject.wiring.unstated[*cable].designation;
-            vec![Cell::text(name), Cell::WriteIn, Cell::Empty, Cell::WriteIn]
+            vec![Cell::text(name), Cell::WriteIn, Cell::Empty, Cell::Choice(Choice::Colour)]
         }
         By::Screen { cable, piece } => {
             let laid = &subject.wiring.cables[*cable].laid;

@@ -61,6 +61,46 @@ def test_every_code_reads_back(tmp_path, options):
     assert sorted(read) == sorted(names)
 
 
+@pytest.mark.parametrize("options", [[], ["--sheet", "letter"], ["--language", "de"]])
+def test_four_millimetres_at_the_edge_of_the_paper_stay_white(tmp_path, options):
+    """What office printers cannot reach: 4 mm (common practice, no source). Looked at as a picture of the sheet."""
+    folder = pack(tmp_path, *options)
+    sheets = sorted((folder / "labels").glob("*.svg"))
+    assert len(sheets) >= 4
+    for sheet in sheets:
+        picture = tmp_path / "sheet.pgm"
+        png = subprocess.run(["rsvg-convert", "--dpi-x", "254", "--dpi-y", "254", "--background-color", "white", str(sheet)],
+                             capture_output=True, check=True).stdout
+        from PIL import Image
+        import io
+
+        image = Image.open(io.BytesIO(png)).convert("L")
+        # 254 dots an inch are 10 a millimetre.
+        edge = 40
+        width, height = image.size
+        inked = image.point(lambda grey: 255 * (grey < 128)).getbbox()
+        assert inked and edge <= inked[0] and edge <= inked[1], (sheet.name, inked)
+        assert inked[2] <= width - edge and inked[3] <= height - edge, (sheet.name, inked, image.size)
+
+
+def test_a_label_that_is_fed_aside_loses_nothing(tmp_path):
+    """4 mm left and right of what is printed on every label of A4 stock: 3 columns of 70 mm, 5 of 38.1 mm."""
+    folder = pack(tmp_path)
+    from PIL import Image
+    import io
+
+    for name, columns, first, pitch, size in (("devices", 3, 0.0, 70.0, 70.0), ("cable-ends", 5, 4.65, 40.65, 38.1)):
+        sheet = folder / "labels" / f"{name}-1.svg"
+        png = subprocess.run(["rsvg-convert", "--dpi-x", "254", "--dpi-y", "254", "--background-color", "white", str(sheet)],
+                             capture_output=True, check=True).stdout
+        image = Image.open(io.BytesIO(png)).convert("L").point(lambda grey: 255 * (grey < 128))
+        for column in range(columns):
+            left = first + column * pitch
+            label = image.crop((round(left * 10), 0, round((left + size) * 10), image.size[1]))
+            inked = label.getbbox()
+            assert inked and inked[0] >= 40 and inked[2] <= label.size[0] - 40, (name, column, inked, label.size)
+
+
 NAMES = ["Büro Süd", "شقة ٣", "三〇二号室", "=1+1", "Quartier \U0001f511", "Flat 1"]
 
 

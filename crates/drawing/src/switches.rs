@@ -11,7 +11,7 @@ use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
-use latchline_site::addresses::{AddressPlan, SwitchSetting, fields_of, settings};
+use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
 
@@ -222,13 +222,31 @@ struct Card {
     pictures: Vec<(String, SwitchSetting)>,
 }
 
+/// The address of every station that has one, in words, by its index.
+pub(crate) fn address_words(
+    site: &Site,
+    plan: &AddressPlan,
+    lettering: Lettering,
+) -> impl Iterator<Item = (usize, String)> {
+    let addresses = plan.stations.iter().enumerate();
+    addresses.filter_map(move |(station, address)| {
+        let words = words(site, address.class, address.numbers.as_deref()?, lettering);
+        Some((station, words))
+    })
+}
+
+fn words(site: &Site, class: DeviceClass, numbers: &[u32], lettering: Lettering) -> String {
+    let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
+    let fields = fields_of(site, class).iter().zip(numbers);
+    let words: Vec<String> = fields.map(|(field, number)| format!("{} {number}", word(field))).collect();
+    words.join(", ")
+}
+
 fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -> Option<Card> {
     let address = plan.stations.get(station)?;
     let numbers = address.numbers.as_deref()?;
     let fields = fields_of(site, address.class);
-    let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
-    let words: Vec<String> =
-        fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", word(field))).collect();
+    let words = words(site, address.class, numbers, lettering);
     let pictures = fields
         .iter()
         .zip(numbers)
@@ -236,7 +254,7 @@ fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -
         .collect();
     let station = &site.stations[station];
     let model = site.station_model(station).head.title.clone();
-    Some(Card { station: station.id.to_string(), model, words: words.join(", "), pictures })
+    Some(Card { station: station.id.to_string(), model, words, pictures })
 }
 
 impl Card {

@@ -4,7 +4,7 @@ use super::card::{Card, CardKind, Step, Trouble};
 use super::route::{CardTerminal, terminal_x};
 use crate::font::text_width_mm;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
+use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Point, Stroke, Text};
 use crate::sheet::fitted;
 use crate::symbols;
 use latchline_finding::Severity;
@@ -70,7 +70,16 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
     }
     let left = x + if card.step.is_some() { INDENT_MM } else { 2.0 };
     let right = x + width - RIGHT_PAD_MM;
-    symbol(&mut group, card.kind, (right - symbols::SYMBOL_MM, y + 1.3));
+    let at = (right - symbols::SYMBOL_MM, y + 1.3);
+    let first = group.nodes.len();
+    symbol(&mut group, card.kind, at);
+    group.role.block = Some(Block {
+        name: card.kind.block(),
+        at,
+        scale: 1.0,
+        nodes: first..group.nodes.len(),
+        attributes: attributes(card),
+    });
     let room = right - symbols::SYMBOL_MM - 1.0 - left;
     group.text(Layer::Lettering, fitted((left, y + 4.4), &card.element, NAME_MM, LEAST_MM, true, room));
     let margin_width = text_width_mm(&card.margin, SMALL_MM, false);
@@ -98,6 +107,13 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
         }
     }
     group
+}
+
+/// What CAD reads of a device.
+fn attributes(card: &Card) -> Vec<Attribute> {
+    [("DESIGNATION", &card.element), ("MODEL", &card.model), ("ADDRESS", &card.address)]
+        .map(|(tag, value)| Attribute { tag, value: value.clone() })
+        .to_vec()
 }
 
 fn trouble_line(group: &mut Group, trouble: &Trouble, left: f64, top: f64, right: f64) {

@@ -1,11 +1,12 @@
 //! What is drawn, before it is arranged.
 
-use super::card::{self, Card, CardKind, Trouble};
+use super::card::{self, Card, CardIndex, CardKind, Trouble};
 use super::card_picture;
 use super::route::{self, Net};
 use super::run_look::{RunLook, usual_conductor};
 use crate::font::text_width_mm;
 use crate::language::Lettering;
+use crate::switches::address_words;
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
@@ -27,7 +28,11 @@ pub(super) struct Subject<'s> {
 pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
     let troubles = card::troubles(site, &assessment.findings, lettering);
     let judged = (&assessment.devices[..], &assessment.sources[..]);
-    let cards = card::cards(site, judged, &troubles, lettering);
+    let mut cards = card::cards(site, judged, &troubles, lettering);
+    let index = CardIndex::new(site);
+    for (station, address) in address_words(site, &assessment.addresses, lettering) {
+        cards[index.station(station)].address = address;
+    }
     let nets = route::nets(site);
     let troubled = cards.iter().any(|card| card.trouble.is_some());
     let terminals = route::terminals(&nets, cards.len());

@@ -8,7 +8,7 @@ use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock, double_strip, fitted};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
@@ -219,6 +219,8 @@ struct Card {
     station: String,
     model: String,
     words: String,
+    /// What is said large of a number that another device has too.
+    double: Option<String>,
     pictures: Vec<(String, SwitchSetting)>,
 }
 
@@ -252,9 +254,12 @@ fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -
         .zip(numbers)
         .filter_map(|(field, number)| Some((field.label.clone(), settings(field, *number)?)))
         .collect();
+    let double = plan.doubles(site, station);
+    let double =
+        double.map(|others| lettering.say(&Phrase::DoubleAddress { others: &others, address: &words }));
     let station = &site.stations[station];
     let model = site.station_model(station).head.title.clone();
-    Some(Card { station: station.id.to_string(), model, words, pictures })
+    Some(Card { station: station.id.to_string(), model, words, double, pictures })
 }
 
 impl Card {
@@ -277,10 +282,13 @@ impl Card {
         group.text(Layer::Lettering, name);
         let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, beside);
         group.text(Layer::Lettering, model.anchored(Anchor::End).ink(Ink::Quiet));
-        group.text(
-            Layer::Lettering,
-            fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
-        );
+        match &self.double {
+            Some(double) => double_strip(&mut group, Area::new(left, area.y + 6.6, room, 4.6), double, 3.2),
+            None => group.text(
+                Layer::Lettering,
+                fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
+            ),
+        }
         let mut x = left;
         for (label, setting) in &self.pictures {
             group.group(switch_picture(label, setting, (x, area.y + 12.6), lettering.0));

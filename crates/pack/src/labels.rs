@@ -10,11 +10,11 @@ use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
-use crate::tables::{cautions, error_line, label_facts, label_foot, origin_line};
+use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line};
 use latchline_drawing::Palette;
 use latchline_drawing::font::{CAPITAL_EM, shortened, text_width_mm};
 use latchline_drawing::palette::Ink;
-use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
+use latchline_drawing::scene::{Area, Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
 use latchline_wiring::Item;
 
@@ -193,6 +193,7 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
     squares.transform(scale, (left, (height - black) / 2.0 - quiet));
     label.group(squares);
     let room = left - SIDE_MM;
+    let double = double_words(subject, device);
     let lines = [
         (&facts.name, 5.2, true),
         (&facts.what, 2.7, false),
@@ -207,6 +208,15 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
         if index == 0 {
             line(&mut label, text, (SIDE_MM, y), size, bold, room);
             y += 5.0 * spread;
+        } else if let (1, Some(double)) = (index, &double) {
+            // In place of what it is: that can be seen.
+            let strip = Area::new(SIDE_MM, y - size, room, size * 1.35);
+            label.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Text));
+            let size = size * 1.15;
+            let fitting = size * ((room - 1.0) / text_width_mm(double, size, true)).min(1.0);
+            let words = Text::new((SIDE_MM + 0.5, y), double.as_str(), fitting).bold();
+            label.text(Layer::Trouble, words.ink(Ink::Paper));
+            y += 4.4 * spread;
         } else {
             for part in wrapped(text, size, bold, room, 2) {
                 line(&mut label, &part, (SIDE_MM, y), size, bold, room);

@@ -109,6 +109,8 @@ pub(super) struct Card {
     pub(super) run: String,
     pub(super) step: Option<Step>,
     pub(super) trouble: Option<Trouble>,
+    /// What is said large of a number that another device has too.
+    pub(super) double: Option<String>,
     /// Everything in one sentence, for those who cannot see the card.
     pub(super) title: String,
     /// Place in the order in which runs reach devices.
@@ -195,6 +197,7 @@ pub(super) fn cards(
             run: String::new(),
             step: None,
             trouble: troubles.get(element).cloned(),
+            double: None,
             title: String::new(),
             visit: usize::MAX,
         };

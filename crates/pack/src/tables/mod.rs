@@ -24,7 +24,7 @@ mod voltages;
 mod wiring;
 
 pub use before_power::sheet as before_power_sheet;
-pub use devices::{address_words, kind_words, model_name, setting_words};
+pub use devices::{address_words, double_words, kind_words, model_name, setting_words};
 pub(crate) use door_lines::door_lines;
 pub use handover::table as handover_table;
 pub use label_facts::{LabelFacts, label_facts, label_foot};

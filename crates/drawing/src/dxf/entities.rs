@@ -58,7 +58,7 @@ impl Drawing {
     }
 
     /// What follows goes onto the layout.
-    pub(super) fn to_paper(&mut self) {
+    pub(super) fn go_on_paper(&mut self) {
         self.target = Target { owner: PAPER_RECORD, is_paper: true, origin: (0.0, self.height), scale: 1.0 };
     }
 

@@ -30,7 +30,7 @@ pub fn dxf(scene: &Scene) -> String {
     let (of_the_sheet, drawn): (Vec<&Node>, Vec<&Node>) =
         scene.root.nodes.iter().partition(|node| is_of_the_sheet(node));
     drawn.into_iter().for_each(|node| draw(&mut drawing, node));
-    drawing.to_paper();
+    drawing.go_on_paper();
     let edge = Area::new(0.0, 0.0, scene.width_mm, scene.height_mm);
     drawing.polyline(Layer::Sheet, &entities::corners(edge), true, Ink::Outline, Dash::Solid, 0.25);
     of_the_sheet.into_iter().for_each(|node| draw(&mut drawing, node));

@@ -206,3 +206,129 @@ def test_the_same_input_gives_the_same_bytes(packed):
     first = {path.relative_to(packed / "pack"): path.read_bytes() for path in (packed / "pack").rglob("*") if path.is_file()}
     again = {path.relative_to(packed / "again"): path.read_bytes() for path in (packed / "again").rglob("*") if path.is_file()}
     assert first == again
+
+
+def test_contents_and_sheets_link_to_each_other(workbook):
+    """Hyperlinks lead to the first cell of a sheet that is there, and back."""
+    contents = workbook["contents"]
+    leads = {cell.hyperlink.location for row in contents.iter_rows() for cell in row if cell.hyperlink}
+    assert leads == {f"'{name}'!A1" for name in workbook.sheetnames[1:]}
+    for sheet in workbook.worksheets[1:]:
+        back = sheet.cell(heading_row(sheet) - 1, 1)
+        assert back.hyperlink.location == "'contents'!A1", sheet.title
+
+
+def test_headings_have_filters_over_all_rows_but_the_sum(workbook):
+    for sheet in workbook.worksheets[1:]:
+        heading = heading_row(sheet)
+        columns = sum(1 for cell in sheet[heading] if cell.value)
+        has_sum = any(str(cell.value or "").startswith("=SUM(") for cell in sheet[sheet.max_row])
+        last = f"{openpyxl.utils.get_column_letter(columns)}{sheet.max_row - has_sum}"
+        assert sheet.auto_filter.ref == f"A{heading}:{last}", sheet.title
+
+
+def listed(sheet) -> dict[str, set[str]]:
+    """Which words each cell with a list offers, by its coordinate."""
+    cells: dict[str, set[str]] = {}
+    for validation in sheet.data_validations.dataValidation:
+        assert validation.type == "list" and validation.errorStyle == "information"
+        words = set(validation.formula1.strip('"').split(","))
+        for area in validation.sqref.ranges:
+            for column, row in ((c, r) for r in range(area.min_row, area.max_row + 1) for c in range(area.min_col, area.max_col + 1)):
+                cells[f"{openpyxl.utils.get_column_letter(column)}{row}"] = words
+    return cells
+
+
+@pytest.mark.parametrize("language, tab, right, passed", [
+    ("en", "before-power", {"right", "reversed"}, {"passed", "failed"}),
+    ("de", "Vor dem Einschalten", {"richtig", "vertauscht"}, {"bestanden", "nicht bestanden"}),
+])
+def test_few_words_are_chosen_from_lists(tmp_path, language, tab, right, passed):
+    run("new", "--demo", "demo", cwd=tmp_path)
+    run("pack", "demo/site.toml", "-o", "pack", "--language", language, cwd=tmp_path)
+    sheet = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx")[tab]
+    heading = heading_row(sheet)
+    lists = listed(sheet)
+    steps = [row for row in sheet.iter_rows(min_row=heading + 1) if isinstance(row[0].value, int)]
+    polarity = [row for row in steps if lists.get(row[7].coordinate) == right]
+    # One for each run of the demo that gets power: so many it has in its file.
+    runs = sum(1 for line in (tmp_path / "demo" / "site.toml").read_text().splitlines() if re.match(r"[\w-]+ *= *\{ *from *=", line))
+    assert len(polarity) == runs > 0
+    assert all(row[7].value is None and lists[row[8].coordinate] == passed for row in polarity)
+    measured = [row for row in steps if isinstance(row[5].value, float)]
+    assert measured and all(lists[row[8].coordinate] == passed for row in measured)
+
+
+def test_colours_of_old_cable_are_chosen_from_the_codes_of_iec_60757(workbook):
+    sheet = workbook["wiring"]
+    heading = heading_row(sheet)
+    colour = next(cell.column_letter for cell in sheet[heading] if cell.value == "Colour")
+    lists = {cell: words for cell, words in listed(sheet).items() if cell.startswith(colour)}
+    # IEC 60757:2021, table 1, without the metals and the protective conductor.
+    codes = {"BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK"}
+    assert len(lists) > 20 and all(words >= codes for words in lists.values())
+    assert all(sheet[cell].value is None for cell in lists)
+
+
+def test_tabs_are_in_the_language_of_the_pack(tmp_path, workbook):
+    run("new", "--demo", "demo", cwd=tmp_path)
+    run("pack", "demo/site.toml", "-o", "pack", "--language", "de", cwd=tmp_path)
+    german = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx").sheetnames
+    assert len(german) == len(workbook.sheetnames) and not set(german) & set(workbook.sheetnames)
+    assert {"Inhalt", "Geräte", "Leitungen", "Mängel", "Spannungen", "Verdrahtung"} <= set(german)
+
+
+@pytest.mark.parametrize("options", [[], ["--language", "de", "--sheet", "letter"]])
+def test_the_body_is_printed_at_nine_points(tmp_path, options):
+    """The least size of the body is that of its cells times the scale of the page."""
+    run("new", "--demo", "demo", cwd=tmp_path)
+    run("pack", "demo/site.toml", "-o", "pack", *options, cwd=tmp_path)
+    book = openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx")
+    for sheet in book.worksheets[1:]:
+        scale = (sheet.page_setup.scale or 100) / 100
+        sizes = {cell.font.size for row in sheet.iter_rows(min_row=heading_row(sheet)) for cell in row if cell.value}
+        assert min(sizes) * scale >= 9, (sheet.title, sizes, scale)
+        assert not sheet.sheet_properties.pageSetUpPr or not sheet.sheet_properties.pageSetUpPr.fitToPage
+
+
+def fills(page) -> list[tuple[float, ...]]:
+    return [tuple(round(part, 2) for part in rect["non_stroking_color"] or ()) for rect in page.rects if rect["fill"]]
+
+
+def test_readings_colour_themselves_in_libreoffice(packed, tmp_path):
+    """A reading within, one below, one above its limits and one that is no number, as LibreOffice paints them."""
+    import pdfplumber
+
+    source = packed / "pack" / "workbook.xlsx"
+    book = openpyxl.load_workbook(source)
+    for name in book.sheetnames:
+        if name != "voltages":
+            del book[name]
+    sheet = book["voltages"]
+    first = heading_row(sheet) + 1
+    rows = [row for row in range(first, first + 60) if isinstance(sheet.cell(row, 3).value, float)][:4]
+    assert all(sheet.cell(row, 10).number_format == "0.00_)" for row in rows)
+    lowest, highest = ([sheet.cell(row, column).value for row in rows] for column in (3, 4))
+    # Colours change from row to row: neighbours of one colour are painted as one area.
+    for row, written in zip(rows, [lowest[0] - 0.01, (lowest[1] + highest[1]) / 2, highest[2] + 0.01, "42 volts"]):
+        sheet.cell(row, 10).value = written
+    book.save(tmp_path / "written.xlsx")
+    done = subprocess.run(
+        ["soffice", "--headless", f"-env:UserInstallation=file://{tmp_path}/profile",
+         "--convert-to", "pdf", "--outdir", str(tmp_path), str(tmp_path / "written.xlsx")],
+        capture_output=True, text=True, timeout=240,
+    )
+    assert done.returncode == 0, done.stderr
+    with pdfplumber.open(tmp_path / "written.pdf") as pdf:
+        seen = [colour for page in pdf.pages for colour in fills(page)]
+    red, green, yellow = (0.69, 0.06, 0.06), (0.78, 0.94, 0.81), (1.0, 0.75, 0.0)
+    assert [seen.count(colour) for colour in (red, green, yellow)] == [2, 1, 1], set(seen)
+
+
+def test_a_failing_site_is_said_large_on_every_sheet_and_page(tmp_path):
+    run("new", "--demo", "demo", cwd=tmp_path)
+    run("pack", "demo/faulty.toml", "-o", "pack", cwd=tmp_path, status=1)
+    for sheet in openpyxl.load_workbook(tmp_path / "pack" / "workbook.xlsx").worksheets:
+        assert sheet["A3"].font.size >= 18 and sheet["A3"].fill.fgColor.rgb == "FFB01010", sheet.title
+        assert "THIS SITE HAS ERRORS" in sheet.oddHeader.center.text and sheet.oddHeader.center.size == 12
+        assert sheet.sheet_properties.tabColor.rgb == "FFB01010"

@@ -12,6 +12,7 @@ pub use text::{Anchor, Text};
 
 use crate::palette::Ink;
 use latchline_finding::Language;
+use std::ops::Range;
 
 /// What a layer is called in CAD and which class its shapes have in SVG.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -182,6 +183,30 @@ pub enum Node {
     Group(Group),
 }
 
+/// What is read of a device in CAD.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Attribute {
+    /// Its tag.
+    pub tag: &'static str,
+    /// Its value; empty where the device has none.
+    pub value: String,
+}
+
+/// The symbol of a device, which CAD places as a block with attributes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Block {
+    /// Name of the block: the same for all devices with this symbol.
+    pub name: &'static str,
+    /// Where its origin lies.
+    pub at: Point,
+    /// How many times larger it is drawn than it is defined.
+    pub scale: f64,
+    /// Which nodes of the group are the symbol.
+    pub nodes: Range<usize>,
+    /// What is read of the device.
+    pub attributes: Vec<Attribute>,
+}
+
 /// What a group stands for.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Role {
@@ -193,6 +218,8 @@ pub struct Role {
     pub continues: Option<String>,
     /// Title for those who cannot see it, or point at it.
     pub title: Option<String>,
+    /// The device that it shows, as CAD places it.
+    pub block: Option<Block>,
 }
 
 /// Parts that belong together.
@@ -212,7 +239,7 @@ impl Group {
 
     /// An empty group that shows this element.
     pub fn of_element(kind: &'static str, element: impl Into<String>, title: impl Into<String>) -> Self {
-        let role = Role { kind, element: Some(element.into()), continues: None, title: Some(title.into()) };
+        let role = Role { kind, element: Some(element.into()), title: Some(title.into()), ..Role::default() };
         Self { role, nodes: Vec::new() }
     }
 
@@ -277,6 +304,10 @@ impl Group {
             let corner = point((area.x, area.y));
             *area = Area::new(corner.0, corner.1, area.width * factor, area.height * factor);
         };
+        if let Some(block) = &mut self.role.block {
+            block.at = point(block.at);
+            block.scale *= factor;
+        }
         for node in &mut self.nodes {
             match node {
                 Node::Group(group) => group.transform(factor, shift),

@@ -1,8 +1,9 @@
 //! Sizes of sheets, what they are drawn for, and what their title block says.
 
-use crate::font::{shortened, text_width_mm};
+use crate::font::{CAPITAL_EM, shortened, text_width_mm};
 use crate::language::{Lettering, Phrase, Word};
-use crate::scene::{Anchor, Group, Text};
+use crate::palette::Ink;
+use crate::scene::{Anchor, Area, Group, Layer, Text};
 use latchline_assess::Assessment;
 use latchline_finding::Locale;
 use latchline_site::model::Site;
@@ -179,6 +180,14 @@ pub(crate) fn fitted(at: (f64, f64), text: &str, size: f64, least: f64, bold: bo
     let mut fitted = Text::new(at, shortened(text, size, bold, room + 1e-9), size);
     fitted.bold = bold;
     fitted
+}
+
+/// A filled strip that says that a number is double.
+pub(crate) fn double_strip(group: &mut Group, strip: Area, words: &str, size: f64) {
+    group.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Trouble));
+    let baseline = strip.y + (strip.height + size * CAPITAL_EM) / 2.0;
+    let words = fitted((strip.x + 1.0, baseline), words, size, size * 0.6, true, strip.width - 2.0);
+    group.text(Layer::Trouble, words.ink(Ink::Paper));
 }
 
 /// A caption in the middle above or below something.

@@ -8,10 +8,10 @@ use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock, double_strip, fitted};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
-use latchline_site::addresses::{AddressPlan, SwitchSetting, fields_of, settings};
+use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
 
@@ -219,24 +219,47 @@ struct Card {
     station: String,
     model: String,
     words: String,
+    /// What is said large of a number that another device has too.
+    double: Option<String>,
     pictures: Vec<(String, SwitchSetting)>,
+}
+
+/// The address of every station that has one, in words, by its index.
+pub(crate) fn address_words(
+    site: &Site,
+    plan: &AddressPlan,
+    lettering: Lettering,
+) -> impl Iterator<Item = (usize, String)> {
+    let addresses = plan.stations.iter().enumerate();
+    addresses.filter_map(move |(station, address)| {
+        let words = words(site, address.class, address.numbers.as_deref()?, lettering);
+        Some((station, words))
+    })
+}
+
+fn words(site: &Site, class: DeviceClass, numbers: &[u32], lettering: Lettering) -> String {
+    let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
+    let fields = fields_of(site, class).iter().zip(numbers);
+    let words: Vec<String> = fields.map(|(field, number)| format!("{} {number}", word(field))).collect();
+    words.join(", ")
 }
 
 fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -> Option<Card> {
     let address = plan.stations.get(station)?;
     let numbers = address.numbers.as_deref()?;
     let fields = fields_of(site, address.class);
-    let word = |field: &AddressField| lettering.word(crate::language::field_word(field.kind));
-    let words: Vec<String> =
-        fields.iter().zip(numbers).map(|(field, number)| format!("{} {number}", word(field))).collect();
+    let words = words(site, address.class, numbers, lettering);
     let pictures = fields
         .iter()
         .zip(numbers)
         .filter_map(|(field, number)| Some((field.label.clone(), settings(field, *number)?)))
         .collect();
+    let double = plan.doubles(site, station);
+    let double =
+        double.map(|others| lettering.say(&Phrase::DoubleAddress { others: &others, address: &words }));
     let station = &site.stations[station];
     let model = site.station_model(station).head.title.clone();
-    Some(Card { station: station.id.to_string(), model, words: words.join(", "), pictures })
+    Some(Card { station: station.id.to_string(), model, words, double, pictures })
 }
 
 impl Card {
@@ -259,10 +282,13 @@ impl Card {
         group.text(Layer::Lettering, name);
         let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, beside);
         group.text(Layer::Lettering, model.anchored(Anchor::End).ink(Ink::Quiet));
-        group.text(
-            Layer::Lettering,
-            fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
-        );
+        match &self.double {
+            Some(double) => double_strip(&mut group, Area::new(left, area.y + 6.6, room, 4.6), double, 3.2),
+            None => group.text(
+                Layer::Lettering,
+                fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
+            ),
+        }
         let mut x = left;
         for (label, setting) in &self.pictures {
             group.group(switch_picture(label, setting, (x, area.y + 12.6), lettering.0));

@@ -10,11 +10,11 @@ use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
-use crate::tables::{cautions, error_line, label_facts, label_foot, origin_line};
+use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line};
 use latchline_drawing::Palette;
-use latchline_drawing::font::{shortened, text_width_mm};
+use latchline_drawing::font::{CAPITAL_EM, shortened, text_width_mm};
 use latchline_drawing::palette::Ink;
-use latchline_drawing::scene::{Group, Layer, Scene, Shape, Text};
+use latchline_drawing::scene::{Area, Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
 use latchline_wiring::Item;
 
@@ -157,8 +157,20 @@ fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'sta
     Drawing { part: Part::Labels, name, sheets }
 }
 
-/// Room between the edge of a label and what is on it.
-const MARGIN_MM: f64 = 2.5;
+/// Room between the left and right edge of a label and what is printed: office printers print nothing nearer to the edge
+/// of the paper, where labels of A4 stock begin, and feed the sheet a little aside (common practice, no source).
+const SIDE_MM: f64 = 4.0;
+/// The same above and below; low labels, whose stock begins further from the edge of the paper, have less.
+const ABOVE_MM: f64 = 4.0;
+const ABOVE_LOW_MM: f64 = 2.2;
+/// Labels lower than this are low.
+const LOW_MM: f64 = 30.0;
+/// The largest edge of a code, without its quiet zone.
+const LARGEST_CODE_MM: f64 = 27.4;
+
+fn above_mm(height: f64) -> f64 {
+    if height < LOW_MM { ABOVE_LOW_MM } else { ABOVE_MM }
+}
 
 fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid) -> Result<Group, PackError> {
     let facts = label_facts(subject, device);
@@ -170,15 +182,18 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
     }
     let code = Code::new(&data).map_err(|_| too_long())?;
     let (width, height) = grid.size;
-    // The quiet zone is part of the picture, so the code may stand at the edge of the margin.
-    let edge = (height - MARGIN_MM).min(34.0);
-    let scale = edge / (code.size + 2 * QUIET_ZONE) as f64;
+    // The quiet zone is part of the picture and is not printed: it may reach into the margin.
+    let black = (height - 7.0).min(LARGEST_CODE_MM);
+    let scale = black / code.size as f64;
+    let quiet = scale * QUIET_ZONE as f64;
+    let left = width - SIDE_MM - black - quiet;
     let mut label = Group::new("label");
     let mut squares = Group::new("code");
     squares.shape(Layer::Device, Shape::Areas(code.areas()), None, Some(Ink::Text));
-    squares.transform(scale, (width - edge - 0.5, (height - edge) / 2.0));
+    squares.transform(scale, (left, (height - black) / 2.0 - quiet));
     label.group(squares);
-    let room = width - edge - MARGIN_MM - 0.5;
+    let room = left - SIDE_MM;
+    let double = double_words(subject, device);
     let lines = [
         (&facts.name, 5.2, true),
         (&facts.what, 2.7, false),
@@ -186,34 +201,45 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
         (&facts.address, 2.7, true),
     ];
     let spread = height / 37.0;
-    let mut y = 1.5 + 5.4 * spread;
+    let above = above_mm(height);
+    let mut y = above + CAPITAL_EM * lines[0].1 * spread.max(0.8);
     for (index, (text, size, bold)) in lines.into_iter().enumerate() {
         let size = size * spread.max(0.8);
         if index == 0 {
-            line(&mut label, text, (MARGIN_MM, y), size, bold, room);
+            line(&mut label, text, (SIDE_MM, y), size, bold, room);
             y += 5.0 * spread;
+        } else if let (1, Some(double)) = (index, &double) {
+            // In place of what it is: that can be seen.
+            let strip = Area::new(SIDE_MM, y - size, room, size * 1.35);
+            label.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Text));
+            let size = size * 1.15;
+            let fitting = size * ((room - 1.0) / text_width_mm(double, size, true)).min(1.0);
+            let words = Text::new((SIDE_MM + 0.5, y), double.as_str(), fitting).bold();
+            label.text(Layer::Trouble, words.ink(Ink::Paper));
+            y += 4.4 * spread;
         } else {
             for part in wrapped(text, size, bold, room, 2) {
-                line(&mut label, &part, (MARGIN_MM, y), size, bold, room);
+                line(&mut label, &part, (SIDE_MM, y), size, bold, room);
                 y += 3.6 * spread;
             }
         }
     }
-    line(&mut label, &facts.foot, (MARGIN_MM, height - 2.2), 1.9, false, room);
+    // Letters reach below their line.
+    line(&mut label, &facts.foot, (SIDE_MM, height - above - 0.4), 1.9, false, room);
     Ok(label)
 }
 
 fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group {
     let (width, height) = grid.size;
-    let room = width - 2.0 * MARGIN_MM;
+    let room = width - 2.0 * SIDE_MM;
     let step = (height - 3.0) / 4.2;
     let mut label = Group::new("label");
     for (index, text) in lines.iter().enumerate() {
         let size = if index == 0 { step * 0.86 } else { step * 0.68 };
         let y = 1.2 + step * (index as f64 + 1.0);
-        line(&mut label, text, (MARGIN_MM, y), size.min(3.6), index == 0, room);
+        line(&mut label, text, (SIDE_MM, y), size.min(3.6), index == 0, room);
     }
-    line(&mut label, &label_foot(subject), (MARGIN_MM, height - 1.5), step.min(1.7), false, room);
+    line(&mut label, &label_foot(subject), (SIDE_MM, height - 1.5), step.min(1.7), false, room);
     label
 }
 

@@ -38,7 +38,7 @@ pub use options::{Audience, Options, Paper, Part};
 pub use pictures::Drawing;
 pub use stamp::Stamp;
 pub use subject::{PackInput, Subject};
-pub use table::{Cell, Column, Row, Table};
+pub use table::{Cell, Choice, Column, Role, Row, Table};
 
 /// Everything that a pack shows, before it is written in any format.
 pub struct Pack<'a> {

@@ -106,7 +106,7 @@ impl Locale {
     /// A cell as text, its unit left out where it is that of the column.
     pub fn cell_text(&self, cell: &Cell, column: Option<&Column>) -> String {
         match cell {
-            Cell::Empty | Cell::WriteIn | Cell::Tick => String::new(),
+            Cell::Empty | Cell::WriteIn | Cell::Choice(_) | Cell::Tick | Cell::Passed => String::new(),
             Cell::Text(text) => text.clone(),
             Cell::Count(count) => count.to_string(),
             Cell::Quantity { value, decimals, unit } => {

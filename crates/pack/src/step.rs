@@ -33,6 +33,8 @@ impl From<&Prediction> for Span {
 pub enum Expected {
     /// Something to do or to see: a box to tick.
     Done,
+    /// To see which way round two conductors are: a box to tick, and room for the word.
+    Polarity,
     /// A reading between two values.
     Between(Span, Unit),
     /// A reading near the first value, not below the second.
@@ -61,7 +63,9 @@ impl Expected {
         let least = |value: f64, unit| locale.quantity(value, unit, Rounding::Down);
         let most = |value: f64, unit| locale.quantity(value, unit, Rounding::Up);
         match *self {
-            Expected::Done | Expected::Written | Expected::Told => [Cell::Empty, Cell::Empty, Cell::Empty],
+            Expected::Done | Expected::Polarity | Expected::Written | Expected::Told => {
+                [Cell::Empty, Cell::Empty, Cell::Empty]
+            }
             Expected::Between(span, unit) => {
                 [near(span.nominal, unit), least(span.lowest, unit), most(span.highest, unit)]
             }
@@ -70,8 +74,8 @@ impl Expected {
             }
             Expected::About(nominal, unit) => [near(nominal, unit), Cell::Empty, Cell::Empty],
             Expected::AtLeastMegohm(value) => {
-                let least = format!("{} {}", locale.number(value, 1), locale.word(Word::Megohm));
-                [Cell::Empty, Cell::text(least), Cell::Empty]
+                let least = Cell::Quantity { value, decimals: 1, unit: locale.word(Word::Megohm) };
+                [Cell::Empty, least, Cell::Empty]
             }
             Expected::Unknown(unit) => {
                 let dash = format!("– {}", locale.symbol(unit)).trim().to_string();

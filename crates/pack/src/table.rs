@@ -6,6 +6,31 @@ use latchline_finding::Money;
 /// What stands for a number that there is not.
 pub const MISSING: &str = "–";
 
+/// Of which few words one is to be written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Choice {
+    /// Polarity at the end of a run.
+    Polarity,
+    /// The colour of a conductor, by the letter codes of IEC 60757.
+    Colour,
+    /// How grave a snag is.
+    Gravity,
+}
+
+/// What a column is to the readings that are written into its rows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Role {
+    /// Nothing.
+    #[default]
+    Plain,
+    /// Its quantity is the least that a reading may be.
+    Lowest,
+    /// Its quantity is the most that a reading may be.
+    Highest,
+    /// Readings are written here, in the unit of the row's limits.
+    Reading,
+}
+
 /// One cell.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Cell {
@@ -13,8 +38,12 @@ pub enum Cell {
     Empty,
     /// Room to write a reading or a word.
     WriteIn,
-    /// A box to tick.
+    /// Room to write one of a few words.
+    Choice(Choice),
+    /// A box to tick: done.
     Tick,
+    /// A box to tick for a test: passed.
+    Passed,
     /// Words, in the pack's language or the user's own.
     Text(String),
     /// A number of things.
@@ -92,9 +121,17 @@ pub struct Column {
     pub is_summed: bool,
     /// Whether the heading over the rows says all that it holds: paper leaves it out, files to sort and filter keep it.
     pub is_said_above: bool,
+    /// What it is to the readings of its rows.
+    pub role: Role,
 }
 
 impl Column {
+    /// The same with this role.
+    #[must_use]
+    pub fn with_role(self, role: Role) -> Column {
+        Column { role, ..self }
+    }
+
     /// The same, left out on paper since the heading over the rows says it.
     #[must_use]
     pub fn said_above(self) -> Column {
@@ -162,6 +199,11 @@ impl Table {
             Row::Cells(cells) => Some(&cells[..]),
             Row::Heading(_) => None,
         })
+    }
+
+    /// The column of this role.
+    pub fn column_of(&self, role: Role) -> Option<usize> {
+        self.columns.iter().position(|column| column.role == role)
     }
 
     /// Whether some column is summed.

@@ -189,7 +189,7 @@ fn name_and_power(word: Word) -> (&'static str, &'static str) {
 fn kind_and_unit(expected: &Expected) -> (&'static str, &'static str) {
     use latchline_finding::Unit;
     match expected {
-        Expected::Done => ("tick", ""),
+        Expected::Done | Expected::Polarity => ("tick", ""),
         Expected::Written => ("write", ""),
         Expected::Told => ("tell", ""),
         Expected::AtLeastMegohm(_) => ("read", "Mohm"),
@@ -247,7 +247,7 @@ fn device(subject: &Subject<'_>, item: Item, number: usize, floors: &mut Floors)
 /// The terminals of an item: as the wiring schedule has them, without the item's name and the box to tick.
 fn wires(subject: &Subject<'_>, item: Item) -> Vec<Vec<String>> {
     let text = |cell: &Cell| match cell {
-        Cell::WriteIn => TO_NOTE.to_string(),
+        Cell::WriteIn | Cell::Choice(_) => TO_NOTE.to_string(),
         cell => subject.locale.cell_text(cell, None),
     };
     let rows = rows_of_item(subject, item).into_iter();

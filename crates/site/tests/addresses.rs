@@ -86,6 +86,40 @@ fn every_scheme_sets_its_switches() {
     assert_eq!(show("mossop-24", 0), "1 ON, 2 ON, 3 OFF, 4 ON, 5 OFF, 6 ON, 7 ON, 8 OFF");
 }
 
+/// Worked by hand: b and c are stated 7 as a is, so each of the three answers with the other two; d is alone. An extension
+/// of b differs in its last number, and answers with nobody; in a scheme where extensions share the address, with a and c.
+#[test]
+fn devices_with_one_number_know_each_other() {
+    let extension = "extensions = [\"extension-of\"]";
+    let dwellings: Vec<String> = [("a", 7, ""), ("b", 7, extension), ("c", 7, ""), ("d", 8, "")]
+        .map(|(name, number, more)| {
+            let more = if more.is_empty() { String::new() } else { format!(", {more}") };
+            format!("\"{name}\" = {{ place = \"A\", number = {number}{more} }}")
+        })
+        .to_vec();
+    let doubles = |family: &str| -> Vec<(String, Option<String>)> {
+        let site = site(&text(family, &dwellings, &main_door(), &one_building()));
+        let plan = assign(&site);
+        let of = |(index, station): (usize, &latchline_site::model::Station)| {
+            (station.id.to_string(), plan.doubles(&site, index))
+        };
+        site.stations.iter().enumerate().map(of).collect()
+    };
+    let expected = |pairs: &[(&str, &str)]| -> Vec<(String, Option<String>)> {
+        let some = |others: &str| (!others.is_empty()).then(|| others.to_string());
+        pairs.iter().map(|(name, others)| (name.to_string(), some(others))).collect()
+    };
+    let mut found = doubles("ostrel-48");
+    found.sort();
+    let wanted = [("a", "b, c"), ("b", "a, c"), ("b:2", ""), ("c", "a, b"), ("d", ""), ("front", "")];
+    assert_eq!(found, expected(&wanted));
+    let mut found = doubles("mossop-24");
+    found.sort();
+    let wanted =
+        [("a", "b, b:2, c"), ("b", "a, c"), ("b:2", "a, c"), ("c", "a, b, b:2"), ("d", ""), ("front", "")];
+    assert_eq!(found, expected(&wanted));
+}
+
 fn codes(
     family: &str,
     dwellings: &[String],

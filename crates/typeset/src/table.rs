@@ -83,8 +83,8 @@ impl Shown {
                         let (cell, column) = (&cells[*index], &table.columns[*index]);
                         let text = || locale.cell_text(cell, Some(column));
                         match cell {
-                            Cell::Tick => ShownCell::Tick,
-                            Cell::WriteIn => ShownCell::WriteIn,
+                            Cell::Tick | Cell::Passed => ShownCell::Tick,
+                            Cell::WriteIn | Cell::Choice(_) => ShownCell::WriteIn,
                             Cell::Empty | Cell::Text(_) | Cell::Date(_) => ShownCell::Words(text()),
                             Cell::Count(_)
                             | Cell::Quantity { .. }

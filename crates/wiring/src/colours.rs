@@ -1,13 +1,13 @@
 //! Colours of conductors, in the letter codes of IEC 60757.
 //!
-//! The catalogue does not say in which colours a cable is made, so a convention is used and said to be
-//! one on every sheet that shows colours:
+//! They are those that the catalogue gives for the cable (`colours`). Where it gives none a convention is used, and said to
+//! be one on every sheet that shows colours:
 //!
 //! * one pair in mains-insulated flexible cable: BN, BU (HD 308 S2, two-core flexible cable);
 //! * four pairs of an AWG size: WHBU/BU, WHOG/OG, WHGN/GN, WHBN/BN (ANSI/TIA-568);
 //! * every other cable: WH, BN, GN, YE, GY, PK, BU, RD, BK, VT, two by two (DIN 47100, from memory).
 //!
-//! Beyond ten conductors the pairs are numbered instead.
+//! Beyond ten conductors, or those that the catalogue names, the pairs are numbered instead.
 
 use latchline_site::catalogue::{Cable, Gauge};
 
@@ -26,6 +26,12 @@ const DIN_47100: &[[&str; 2]] = &[["WH", "BN"], ["GN", "YE"], ["GY", "PK"], ["BU
 
 /// The conductors of a pair (from 1) of a cable: for `+`, then for `-`.
 pub fn conductors(cable: &Cable, pair: u32) -> [Conductor; 2] {
+    let first = 2 * pair.saturating_sub(1) as usize;
+    let named = &cable.colours.value;
+    if !named.is_empty() {
+        let of = |index: usize| named.get(index).map_or("", |colour| colour.word());
+        return [first, first + 1].map(|index| Conductor { pair, colour: of(index) });
+    }
     let colours = if cable.pairs.value == 1 && cable.mains_insulated.value {
         TWO_CORE
     } else if cable.pairs.value == 4 && matches!(cable.gauge.value, Gauge::Awg(_)) {

@@ -30,6 +30,19 @@ impl CardKind {
         CardKind::AudioStation,
     ];
 
+    /// Name of its block in CAD.
+    pub(super) fn block(self) -> &'static str {
+        match self {
+            CardKind::Supply => "SUPPLY",
+            CardKind::Distributor => "DISTRIBUTOR",
+            CardKind::BranchBox => "BRANCH_BOX",
+            CardKind::Door => "DOOR_STATION",
+            CardKind::Management => "MANAGEMENT_STATION",
+            CardKind::VideoStation => "VIDEO_STATION",
+            CardKind::AudioStation => "AUDIO_STATION",
+        }
+    }
+
     /// Its word in the legend.
     pub(super) fn word(self) -> Word {
         match self {
@@ -83,6 +96,10 @@ pub(super) struct Trouble {
 pub(super) struct Card {
     pub(super) element: String,
     pub(super) kind: CardKind,
+    /// Model name.
+    pub(super) model: String,
+    /// Address in words; empty without one, and where nothing asks for it.
+    pub(super) address: String,
     pub(super) place: Place,
     /// Second line, left.
     pub(super) figure: String,
@@ -92,6 +109,8 @@ pub(super) struct Card {
     pub(super) run: String,
     pub(super) step: Option<Step>,
     pub(super) trouble: Option<Trouble>,
+    /// What is said large of a number that another device has too.
+    pub(super) double: Option<String>,
     /// Everything in one sentence, for those who cannot see the card.
     pub(super) title: String,
     /// Place in the order in which runs reach devices.
@@ -166,16 +185,19 @@ pub(super) fn cards(
         devices.iter().map(|device| (device.id.as_str(), device)).collect();
     let thin_v = site.policy.thin_margin.value.as_volts();
     let mut cards: Vec<Card> = Vec::new();
-    let mut add = |element: &str, kind: CardKind, place: &Place| {
+    let mut add = |element: &str, kind: CardKind, model: &str, place: &Place| {
         let mut card = Card {
             element: element.to_string(),
             kind,
+            model: model.to_string(),
+            address: String::new(),
             place: place.clone(),
             figure: String::new(),
             margin: String::new(),
             run: String::new(),
             step: None,
             trouble: troubles.get(element).cloned(),
+            double: None,
             title: String::new(),
             visit: usize::MAX,
         };
@@ -185,14 +207,14 @@ pub(super) fn cards(
         cards.push(card);
     };
     for supply in &site.supplies {
-        add(supply.id.as_str(), CardKind::Supply, &supply.place);
+        add(supply.id.as_str(), CardKind::Supply, &supply.model.value, &supply.place);
     }
     for entry in &site.boxes {
         let kind = match site.box_model(entry).role.value {
             BoxRole::Distributor => CardKind::Distributor,
             BoxRole::BranchBox => CardKind::BranchBox,
         };
-        add(entry.id.as_str(), kind, &entry.place);
+        add(entry.id.as_str(), kind, &entry.model.value, &entry.place);
     }
     for station in &site.stations {
         let model = site.station_model(station);
@@ -202,7 +224,7 @@ pub(super) fn cards(
             (StationKind::Indoor, Media::Video) => CardKind::VideoStation,
             (StationKind::Indoor, Media::Audio) => CardKind::AudioStation,
         };
-        add(station.id.as_str(), kind, site.station_place(station));
+        add(station.id.as_str(), kind, &station.model.value, site.station_place(station));
     }
     for summary in sources {
         let supplies = 0..site.supplies.len();

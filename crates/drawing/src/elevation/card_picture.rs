@@ -4,8 +4,8 @@ use super::card::{Card, CardKind, Step, Trouble};
 use super::route::{CardTerminal, terminal_x};
 use crate::font::text_width_mm;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
-use crate::sheet::fitted;
+use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Point, Stroke, Text};
+use crate::sheet::{double_strip, fitted};
 use crate::symbols;
 use latchline_finding::Severity;
 
@@ -19,10 +19,13 @@ const FIGURE_MM: f64 = 3.0;
 const SMALL_MM: f64 = 2.5;
 const LEAST_MM: f64 = 2.2;
 const MARK_MM: f64 = 2.6;
+/// Height of the strip that says that a number is double, and of its lettering.
+const DOUBLE_STRIP_MM: f64 = 4.8;
+const DOUBLE_MM: f64 = 3.4;
 
 /// Height of every card.
-pub(super) fn height(troubled: bool) -> f64 {
-    if troubled { 20.4 } else { 15.8 }
+pub(super) fn height(troubled: bool, doubled: bool) -> f64 {
+    (if troubled { 20.4 } else { 15.8 }) + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
 }
 
 /// Width at which nothing on this card has to be made smaller.
@@ -36,7 +39,11 @@ pub(super) fn wanted_width(card: &Card) -> f64 {
         .trouble
         .as_ref()
         .map_or(0.0, |trouble| text_width_mm(&trouble.words, SMALL_MM, true) + MARK_MM + 0.8);
-    INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run).max(trouble)
+    let double = card
+        .double
+        .as_ref()
+        .map_or(0.0, |words| text_width_mm(words, DOUBLE_MM, true) + RIGHT_PAD_MM - INDENT_MM);
+    INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run).max(trouble).max(double)
 }
 
 /// Width of the usual card: most fit, a few very long designations are made smaller.
@@ -54,6 +61,7 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
     let (width, height) = size;
     let mut group = Group::of_element("device", card.element.clone(), card.title.clone());
     let outline = match &card.trouble {
+        _ if card.double.is_some() => Stroke::solid(Ink::Trouble, 0.7),
         Some(Trouble { severity: Severity::Error, .. }) => Stroke::solid(Ink::Trouble, 0.7),
         Some(Trouble { severity: Severity::Warning, .. }) => Stroke::solid(Ink::Doubt, 0.5),
         _ if card.step == Some(Step::Below) => Stroke::solid(Ink::Trouble, 0.5),
@@ -66,11 +74,21 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
         // Boxes print the numbers of their ports in the lowest row.
         let printed = terminals.iter().any(|terminal| terminal_word(*terminal).is_some());
         let below = if printed { 4.4 } else { 1.4 };
+        let below = below + if card.double.is_some() { DOUBLE_STRIP_MM } else { 0.0 };
         gauge(&mut group, (x + 1.3, y + 1.4), height - 1.4 - below, step);
     }
     let left = x + if card.step.is_some() { INDENT_MM } else { 2.0 };
     let right = x + width - RIGHT_PAD_MM;
-    symbol(&mut group, card.kind, (right - symbols::SYMBOL_MM, y + 1.3));
+    let at = (right - symbols::SYMBOL_MM, y + 1.3);
+    let first = group.nodes.len();
+    symbol(&mut group, card.kind, at);
+    group.role.block = Some(Block {
+        name: card.kind.block(),
+        at,
+        scale: 1.0,
+        nodes: first..group.nodes.len(),
+        attributes: attributes(card),
+    });
     let room = right - symbols::SYMBOL_MM - 1.0 - left;
     group.text(Layer::Lettering, fitted((left, y + 4.4), &card.element, NAME_MM, LEAST_MM, true, room));
     let margin_width = text_width_mm(&card.margin, SMALL_MM, false);
@@ -89,6 +107,10 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
     if let Some(trouble) = &card.trouble {
         trouble_line(&mut group, trouble, left, y + 13.4, right);
     }
+    if let Some(double) = &card.double {
+        let strip = Area::new(x + 0.6, y + height - DOUBLE_STRIP_MM - 0.6, width - 1.2, DOUBLE_STRIP_MM);
+        double_strip(&mut group, strip, double, DOUBLE_MM);
+    }
     for terminal in terminals {
         let at = x + terminal_x(terminals, *terminal, width);
         group.circle(Layer::Wiring, (at, y + height), 0.6, None, Some(Ink::Wire));
@@ -98,6 +120,13 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
         }
     }
     group
+}
+
+/// What CAD reads of a device.
+fn attributes(card: &Card) -> Vec<Attribute> {
+    [("DESIGNATION", &card.element), ("MODEL", &card.model), ("ADDRESS", &card.address)]
+        .map(|(tag, value)| Attribute { tag, value: value.clone() })
+        .to_vec()
 }
 
 fn trouble_line(group: &mut Group, trouble: &Trouble, left: f64, top: f64, right: f64) {

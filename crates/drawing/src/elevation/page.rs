@@ -79,8 +79,12 @@ impl Canvas<'_> {
             let id = self.subject.site.runs[part.run].id.to_string();
             let mut run = Group::of_element("run", id.clone(), look.title.clone());
             if std::mem::replace(&mut shown[part.run], true) {
-                run.role =
-                    Role { kind: "run", element: None, continues: Some(id), title: Some(look.title.clone()) };
+                run.role = Role {
+                    kind: "run",
+                    continues: Some(id),
+                    title: Some(look.title.clone()),
+                    ..Role::default()
+                };
             }
             for path in joined(&part.pieces) {
                 run.path(Layer::Wiring, path, look.stroke());

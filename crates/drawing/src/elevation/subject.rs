@@ -1,11 +1,12 @@
 //! What is drawn, before it is arranged.
 
-use super::card::{self, Card, CardKind, Trouble};
+use super::card::{self, Card, CardIndex, CardKind, Trouble};
 use super::card_picture;
 use super::route::{self, Net};
 use super::run_look::{RunLook, usual_conductor};
 use crate::font::text_width_mm;
-use crate::language::Lettering;
+use crate::language::{Lettering, Phrase};
+use crate::switches::address_words;
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
@@ -27,16 +28,28 @@ pub(super) struct Subject<'s> {
 pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
     let troubles = card::troubles(site, &assessment.findings, lettering);
     let judged = (&assessment.devices[..], &assessment.sources[..]);
-    let cards = card::cards(site, judged, &troubles, lettering);
+    let mut cards = card::cards(site, judged, &troubles, lettering);
+    let index = CardIndex::new(site);
+    for (station, address) in address_words(site, &assessment.addresses, lettering) {
+        let card = &mut cards[index.station(station)];
+        card.address = address;
+        if let Some(others) = assessment.addresses.doubles(site, station) {
+            let double = lettering.say(&Phrase::Double { others: &others });
+            card.title = format!("{}; {double}", card.title);
+            card.double = Some(double);
+        }
+    }
     let nets = route::nets(site);
     let troubled = cards.iter().any(|card| card.trouble.is_some());
+    let doubled = cards.iter().any(|card| card.double.is_some());
     let terminals = route::terminals(&nets, cards.len());
     let base = card_picture::usual_width(&cards, troubled);
     let widths = cards.iter().zip(&terminals).map(|(card, terminals)| {
         let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
         // Supplies say more than others; a card with trouble says all of it.
         let wanted = card_picture::wanted_width(card).min(44.0);
-        let own = if card.kind == CardKind::Supply || card.trouble.is_some() { wanted } else { 0.0 };
+        let says_more = card.kind == CardKind::Supply || card.trouble.is_some() || card.double.is_some();
+        let own = if says_more { wanted } else { 0.0 };
         base.max(spread).max(own)
     });
     let usual = usual_conductor(site, lettering);
@@ -45,7 +58,7 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
     Subject {
         site,
         widths: widths.collect(),
-        card_height: card_picture::height(troubled),
+        card_height: card_picture::height(troubled, doubled),
         nets,
         looks,
         usual,

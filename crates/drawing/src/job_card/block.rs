@@ -1,16 +1,20 @@
 //! One device or run as pieces below one another.
 
 use super::data::{CardBlock, CardSet};
-use super::lines::{MARK_MM, NAME_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, size_for, wrapped};
+use super::lines::{
+    MARK_MM, NAME_MM, Piece, TEXT_MM, baseline_mm, letter, letter_lines, line_mm, size_for, wrapped,
+};
 use super::steps::{blanks, steps};
 use super::strip::strip;
 use crate::palette::Ink;
-use crate::scene::{Group, Layer, Shape};
+use crate::scene::{Area, Group, Layer, Shape, Text};
 use crate::switches::{PICTURE_HEIGHT_MM, picture_width_mm, switch_picture};
 use latchline_finding::Locale;
 
 /// Edge of a code.
 const CODE_MM: f64 = 15.0;
+/// Between the edge of a filled strip and its letters.
+const STRIP_SIDE_MM: f64 = 1.0;
 /// Between pictures of switches.
 const GAP_MM: f64 = 4.0;
 
@@ -32,6 +36,17 @@ fn head(block: &CardBlock, width_mm: f64) -> Piece {
         letter_lines(&mut group, (0.0, 0.0), &wrapped(&block.designation, size, true, room), size, true);
     for line in std::iter::once(&block.what).chain(&block.lines) {
         y += letter_lines(&mut group, (0.0, y), &wrapped(line, TEXT_MM, false, room), TEXT_MM, false);
+    }
+    if let Some(warning) = &block.warning {
+        let lines = wrapped(warning, MARK_MM, true, room - 2.0 * STRIP_SIDE_MM);
+        let strip = Area::new(0.0, y + 0.6, room, lines.len() as f64 * line_mm(MARK_MM) + 1.0);
+        group.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Text));
+        for (row, line) in lines.into_iter().enumerate() {
+            let baseline = strip.y + 0.5 + row as f64 * line_mm(MARK_MM) + baseline_mm(MARK_MM);
+            let words = Text::new((STRIP_SIDE_MM, baseline), line, MARK_MM).bold();
+            group.text(Layer::Trouble, words.ink(Ink::Paper));
+        }
+        y = strip.bottom() + 0.8;
     }
     if let Some(code) = &block.code {
         let mut squares = Group::new("code");

@@ -50,6 +50,8 @@ pub struct CardBlock {
     pub designation: String,
     /// What it is.
     pub what: String,
+    /// What is said large of it: that another device has its number too.
+    pub warning: Option<String>,
     /// Further lines: address, what hangs on it.
     pub lines: Vec<String>,
     /// Code to scan.

@@ -88,7 +88,7 @@ impl What {
 enum Format {
     /// For browsers and documents
     Svg,
-    /// For CAD programs, release 12
+    /// For CAD programs, release 2010
     Dxf,
 }
 

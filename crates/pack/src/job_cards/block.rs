@@ -10,7 +10,7 @@ use crate::locale::Rounding;
 use crate::qr::{Code, QUIET_ZONE};
 use crate::step::Expected;
 use crate::subject::Subject;
-use crate::tables::{address_words, item_title, kind_words, model_name, start_name};
+use crate::tables::{address_words, double_words, item_title, kind_words, model_name, start_name};
 use latchline_drawing::job_card::{CardBlock, CardCode, CardPower, CardStep, DoorPicture};
 use latchline_finding::Unit;
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
@@ -36,6 +36,7 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         false => Vec::new(),
     };
     CardBlock {
+        warning: double_words(subject, item),
         element: name.clone(),
         code: is_device.then(|| code(subject, item)).flatten(),
         designation: name,
@@ -84,7 +85,7 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
     let is_brief = brief.as_ref().is_some_and(|brief| brief.is_tick);
     let values = step.expected.cells(locale).map(|cell| locale.cell_text(&cell, None));
     let (writes, ticks) = match step.expected {
-        Expected::Done => (false, true),
+        Expected::Done | Expected::Polarity => (false, true),
         Expected::Told => (false, false),
         _ => (true, true),
     };

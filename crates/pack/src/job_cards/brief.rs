@@ -46,7 +46,7 @@ fn tick_of_sentence(at: &AssignedStep) -> Option<Word> {
 pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
     let locale = &subject.locale;
     let step = &at.step;
-    if step.expected == Expected::Done {
+    if matches!(step.expected, Expected::Done | Expected::Polarity) {
         let fixed = TICKS.iter().find(|(whole, _)| step.what == locale.word(*whole));
         let words = match fixed {
             Some((_, words)) => locale.word(*words).to_string(),

@@ -6,10 +6,9 @@ use super::places::JobCards;
 use super::set::card_title;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::step::Expected;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::tables::step_columns;
+use crate::tables::{step_columns, written};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -70,11 +69,7 @@ fn row(subject: &Subject<'_>, at: &AssignedStep) -> Vec<Cell> {
     let with = step.instrument.map_or(Cell::Empty, |word| locale.cell(word));
     let mut cells = vec![Cell::text(at.number()), Cell::text(&step.place), Cell::text(&step.what), with];
     cells.extend(step.expected.cells(locale));
-    cells.extend(match step.expected {
-        Expected::Done => vec![Cell::Empty, Cell::Tick],
-        Expected::Told => Vec::new(),
-        _ => vec![Cell::WriteIn, Cell::Tick],
-    });
+    cells.extend(written(step));
     cells
 }
 

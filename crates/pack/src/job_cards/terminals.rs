@@ -39,7 +39,7 @@ fn strip_terminal(
     let mut shown = StripTerminal { pole: terminal.pole.mark().to_string(), ..StripTerminal::default() };
     let mut remarks: Vec<&str> = Vec::new();
     for (number, row) in rows.iter().enumerate() {
-        let [_, _, _, cable, _, pair, colour, other, remark, _] = &row[..] else { continue };
+        let [_, _, _, cable, _, pair, colour, other, remark, ..] = &row[..] else { continue };
         if !remark.words().is_empty() && !remarks.contains(&remark.words()) {
             remarks.push(remark.words());
         }
@@ -49,7 +49,7 @@ fn strip_terminal(
         let by = landings.get(number).map(|landing| &landing.by);
         let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. })) && !is_screen;
         let colour = match colour {
-            Cell::WriteIn => WireColour::ToWrite,
+            Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
             colour if is_conductor && !colour.words().is_empty() => {
                 WireColour::Code(colour.words().to_string())
             }

@@ -166,7 +166,7 @@ fn terminate(steps: &mut Steps<'_, '_>) {
         let from = subject.site.start_id(site_run.from);
         let end = run_end(subject, run);
         let what = subject.locale.say(&Sentence::PolarityAtEnd { from: from.as_str(), end: &end });
-        steps.read(site_run.id.as_str(), what, Word::Continuity, Expected::Done);
+        steps.read(site_run.id.as_str(), what, Word::Continuity, Expected::Polarity);
     }
 }
 

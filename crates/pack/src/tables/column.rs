@@ -2,7 +2,7 @@
 
 use crate::language::Word;
 use crate::locale::Locale;
-use crate::table::Column;
+use crate::table::{Column, Role};
 use latchline_finding::Unit;
 
 /// A column without a unit of its own.
@@ -13,6 +13,7 @@ pub(super) fn column(locale: &Locale, title: Word, width: u8) -> Column {
         width,
         is_summed: false,
         is_said_above: false,
+        role: Role::Plain,
     }
 }
 

@@ -1,7 +1,7 @@
 //! The device schedule: every supply, box and station in walking order, with address and settings.
 
 use super::column::column;
-use crate::language::Word;
+use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
@@ -34,6 +34,10 @@ pub fn table(subject: &Subject<'_>) -> Table {
     if subject.site.family().addresses.latched_at_power_up && shows_settings {
         table.note(locale.word(Word::LatchedAtPowerUp));
     }
+    for double in subject.order.iter().filter_map(|device| double_of(subject, *device)) {
+        let (device, others, address) = (&double.device, &double.others, &double.address);
+        table.heading(locale.say(&Sentence::DoubleNumber { device, others, address }));
+    }
     let mut place = None;
     for (number, device) in subject.order.iter().enumerate() {
         let here = subject.place_words(*device);
@@ -45,7 +49,10 @@ pub fn table(subject: &Subject<'_>) -> Table {
             });
             place = Some(here.clone());
         }
-        let (address, setting) = address_words(subject, *device);
+        let (mut address, setting) = address_words(subject, *device);
+        if let Some(Double { others, .. }) = double_of(subject, *device) {
+            address = locale.say(&Sentence::DoubleAddress { others: &others, address: &address });
+        }
         let mut cells = vec![
             Cell::count(number + 1),
             Cell::text(device.name(subject.site)),
@@ -62,6 +69,25 @@ pub fn table(subject: &Subject<'_>) -> Table {
         table.row(cells);
     }
     table
+}
+
+/// A device whose number another one has too.
+struct Double {
+    device: String,
+    others: String,
+    address: String,
+}
+
+fn double_of(subject: &Subject<'_>, item: Item) -> Option<Double> {
+    let Item::Station(station) = item else { return None };
+    let others = subject.assessment.addresses.doubles(subject.site, station)?;
+    let (address, _) = address_words(subject, item);
+    Some(Double { device: item.name(subject.site), others, address })
+}
+
+/// What is said large of a device whose number another one has too.
+pub fn double_words(subject: &Subject<'_>, item: Item) -> Option<String> {
+    double_of(subject, item).map(|double| subject.locale.say(&Sentence::Double { others: &double.others }))
 }
 
 /// What a device is.

@@ -4,7 +4,7 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Choice, Table};
 use latchline_finding::{Finding, Severity};
 use latchline_words::codes::title_of;
 
@@ -79,7 +79,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
     for _ in 0..EMPTY_LINES {
         number += 1;
         let mut cells = vec![Cell::count(number)];
-        cells.extend(std::iter::repeat_n(Cell::WriteIn, 8));
+        cells.push(Cell::Choice(Choice::Gravity));
+        cells.extend(std::iter::repeat_n(Cell::WriteIn, 7));
         table.row(cells);
     }
     table

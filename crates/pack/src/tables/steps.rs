@@ -6,7 +6,7 @@ use crate::locale::Locale;
 use crate::options::Part;
 use crate::step::{Expected, Sheet, Stage, Step, Taken};
 use crate::subject::Subject;
-use crate::table::{Cell, Column, Table};
+use crate::table::{Cell, Choice, Column, Role, Table};
 
 /// First letter of the stages before power.
 pub(super) const FIRST_BEFORE_POWER: char = 'A';
@@ -110,9 +110,9 @@ pub(crate) fn step_columns(locale: &Locale) -> Vec<Column> {
         column(locale, Word::WhatToDo, 60),
         column(locale, Word::Instrument, 14),
         column(locale, Word::ExpectedValue, 11),
-        column(locale, Word::Lowest, 11),
-        column(locale, Word::Highest, 11),
-        column(locale, Word::Reading, 14),
+        column(locale, Word::Lowest, 11).with_role(Role::Lowest),
+        column(locale, Word::Highest, 11).with_role(Role::Highest),
+        column(locale, Word::Reading, 14).with_role(Role::Reading),
         column(locale, Word::Done, 6),
     ]
 }
@@ -126,18 +126,26 @@ fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
         table.heading(format!("{}. {}", stage.letter, stage.title));
         for step in stage.steps {
             let with = step.instrument.map_or(Cell::Empty, |word| locale.cell(word));
+            let last = written(&step);
             let mut cells =
                 vec![Cell::count(step.number), Cell::text(step.place), Cell::text(step.what), with];
             cells.extend(step.expected.cells(locale));
-            cells.extend(match step.expected {
-                Expected::Done => vec![Cell::Empty, Cell::Tick],
-                Expected::Told => Vec::new(),
-                _ => vec![Cell::WriteIn, Cell::Tick],
-            });
+            cells.extend(last);
             table.row(cells);
         }
     }
     table
+}
+
+/// What is written and ticked at a step.
+pub(crate) fn written(step: &Step) -> Vec<Cell> {
+    let tick = if step.instrument.is_some() { Cell::Passed } else { Cell::Tick };
+    match step.expected {
+        Expected::Done => vec![Cell::Empty, tick],
+        Expected::Polarity => vec![Cell::Choice(Choice::Polarity), tick],
+        Expected::Told => Vec::new(),
+        _ => vec![Cell::WriteIn, tick],
+    }
 }
 
 /// Where a run ends.

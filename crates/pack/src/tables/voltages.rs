@@ -5,7 +5,7 @@ use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, MISSING, Table};
+use crate::table::{Cell, MISSING, Role, Table};
 use latchline_assess::ReadingPlace;
 use latchline_finding::Unit;
 use latchline_wiring::terminal::place_name;
@@ -18,14 +18,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let columns = vec![
         column(locale, Word::Terminal, 18),
         volts(Word::StandbyNominal, 10),
-        volts(Word::StandbyLowest, 10),
-        volts(Word::StandbyHighest, 10),
+        volts(Word::StandbyLowest, 10).with_role(Role::Lowest),
+        volts(Word::StandbyHighest, 10).with_role(Role::Highest),
         column(locale, Word::WorstState, 26),
         volts(Word::WorstNominal, 10),
         volts(Word::WorstLowest, 10),
         volts(Word::LimitThere, 10),
         volts(Word::Margin, 10),
-        column(locale, Word::Reading, 12),
+        volts(Word::Reading, 12).with_role(Role::Reading),
     ];
     let mut table = Table::new(Part::Voltages, locale.word(Word::VoltagesTitle), columns);
     table.note(locale.word(Word::StandbyMeaning));

@@ -5,7 +5,7 @@ use super::doors::alarm_word;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Choice, Table};
 use latchline_assess::door::words::part as part_word;
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
@@ -26,6 +26,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Colour, 8),
         column(locale, Word::GoesTo, 20),
         column(locale, Word::Remark, 30),
+        column(locale, Word::ColourUsed, 9),
         column(locale, Word::Done, 6),
     ];
     let mut table = Table::new(Part::Wiring, locale.word(Word::WiringTitle), columns);
@@ -79,13 +80,21 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         if landings.is_empty() {
             let mut cells = start();
             cells.resize(8, Cell::Empty);
-            cells.extend([why_free(subject, terminal), Cell::Tick]);
+            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Tick]);
             rows.push(cells);
         }
         for landing in landings {
             let mut cells = start();
             cells.extend(landing_cells(subject, landing));
-            cells.extend([Cell::text(remark(subject, terminal, landing, landings)), Cell::Tick]);
+            let used = match landing.by {
+                // What is not known yet is written where its colour would stand.
+                By::Conductor { cable, .. } if !subject.wiring.cables[cable].laid.is_existing => {
+                    Cell::Choice(Choice::Colour)
+                }
+                _ => Cell::Empty,
+            };
+            let remark = Cell::text(remark(subject, terminal, landing, landings));
+            cells.extend([remark, used, Cell::Tick]);
             rows.push(cells);
         }
     }
@@ -111,7 +120,8 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
     let mut cells = match &landing.by {
         By::Conductor { cable, piece, conductor } => {
             let laid = &subject.wiring.cables[*cable].laid;
-            let colour = if laid.is_existing { Cell::WriteIn } else { Cell::text(conductor.colour) };
+            let colour =
+                if laid.is_existing { Cell::Choice(Choice::Colour) } else { Cell::text(conductor.colour) };
             vec![
                 Cell::text(designation(subject, *cable, *piece)),
                 Cell::text(&laid.cable),
@@ -121,7 +131,7 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
         }
         By::Unstated { cable } => {
             let name = &subject.wiring.unstated[*cable].designation;
-            vec![Cell::text(name), Cell::WriteIn, Cell::Empty, Cell::WriteIn]
+            vec![Cell::text(name), Cell::WriteIn, Cell::Empty, Cell::Choice(Choice::Colour)]
         }
         By::Screen { cable, piece } => {
             let laid = &subject.wiring.cables[*cable].laid;
@@ -143,7 +153,7 @@ fn screen_cells(subject: &Subject<'_>, landings: &[Landing], end: ScreenEnd) -> 
         ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
         ScreenEnd::Insulated => Word::ScreenInsulated,
     };
-    cells.extend([subject.locale.cell(word), Cell::Tick]);
+    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Tick]);
     cells
 }
 

@@ -2,4 +2,5 @@
 
 pub mod csv;
 mod pages;
+mod widths;
 pub mod xlsx;

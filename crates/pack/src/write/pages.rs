@@ -35,12 +35,22 @@ pub(super) fn widest_column_points(characters: u8) -> f64 {
     (f64::from(characters) + 5.0 / 7.0) * 10.0 * 1139.0 / 2048.0
 }
 
-/// The least width in characters at which no word of a heading is broken.
-pub(super) fn least_characters(heading: &str) -> u8 {
-    let words: Vec<&str> = heading.split(' ').collect();
-    let fits =
-        |characters: &u8| words.iter().all(|word| wrapped_lines(word, column_points(*characters), true) == 1);
-    (1..MOST_WIDENED).find(fits).unwrap_or(MOST_WIDENED)
+/// The least width in characters at which no word of a text is broken.
+pub(super) fn least_characters(text: &str, bold: bool) -> u8 {
+    let widest = text.split([' ', '\n']).map(|word| width_points(word, bold)).fold(0.0, f64::max);
+    (1..MOST_WIDENED)
+        .find(|characters| widest <= text_room(column_points(*characters)))
+        .unwrap_or(MOST_WIDENED)
+}
+
+/// Width of a text in points.
+fn width_points(text: &str, bold: bool) -> f64 {
+    text_width_mm(text, BODY_POINTS * MM_PER_POINT, bold) / MM_PER_POINT
+}
+
+/// What a text may take of a column of this width.
+fn text_room(width_points: f64) -> f64 {
+    ((width_points - CELL_EDGES_POINTS) * SAFETY).max(BODY_POINTS)
 }
 
 /// Height of a row of so many lines.
@@ -49,9 +59,9 @@ pub(super) fn row_points(lines: usize) -> f64 {
 }
 
 /// Lines that a text takes when it is wrapped at its spaces in a cell of this width.
-pub(super) fn wrapped_lines(text: &str, width_points: f64, bold: bool) -> usize {
-    let room = ((width_points - CELL_EDGES_POINTS) * SAFETY).max(BODY_POINTS);
-    let width = |text: &str| text_width_mm(text, BODY_POINTS * MM_PER_POINT, bold) / MM_PER_POINT;
+pub(super) fn wrapped_lines(text: &str, width: f64, bold: bool) -> usize {
+    let room = text_room(width);
+    let width = |text: &str| width_points(text, bold);
     let space = width(" ");
     let mut lines = 0;
     for paragraph in text.lines() {
@@ -87,7 +97,7 @@ pub(super) struct RowSize {
 /// How a sheet is printed.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Pages {
-    /// In per cent.
+    /// In per cent: 100, so that the body is printed in its own size, for every table whose columns fit the page.
     pub(super) scale: u16,
     /// The rows, counted from the first below the headings, before which a page ends.
     pub(super) breaks: Vec<usize>,
@@ -97,33 +107,42 @@ pub(super) struct Pages {
 const LEAST_TOGETHER: usize = 2;
 const LEAST_ON_LAST: usize = 6;
 
-/// Lays the rows out: `head` is what stands once above the headings, `headings` what is repeated on each page.
-pub(super) fn lay_out(paper: Paper, width_points: f64, head: f64, headings: f64, rows: &[RowSize]) -> Pages {
-    let (paper_width, paper_height) = match paper {
+/// Width and height of a page on its side, less its margins and what programs differ by, in points.
+fn room_points(paper: Paper) -> (f64, f64) {
+    let (width, height) = match paper {
         Paper::A4 => (841.9, 595.3),
         Paper::Letter => (792.0, 612.0),
     };
     let (side, top, bottom) = MARGINS_INCH;
-    let fitting = SAFETY * (paper_width - 2.0 * side * 72.0) / width_points * 100.0;
-    let widest = fitting.floor().clamp(10.0, 100.0) as u16;
-    let height = SAFETY * (paper_height - (top + bottom) * 72.0);
-    let at = |scale: u16| {
-        let room = height / f64::from(scale) * 100.0;
-        Pages { scale, breaks: breaks(room, head, headings, rows) }
-    };
-    // A sheet a little smaller that saves a page, or a page with a few rows, is the better one.
-    let is_thin = |pages: &Pages| {
-        pages.breaks.last().is_some_and(|last| rows.len() - last < LEAST_ON_LAST && pages.breaks.len() < 12)
-    };
-    let smallest = (f64::from(widest) * 0.88) as u16;
-    let tried = (smallest..=widest).rev().map(at);
-    let mut best = at(widest);
-    for pages in tried {
-        if (is_thin(&pages), pages.breaks.len()) < (is_thin(&best), best.breaks.len()) && is_thin(&best) {
-            best = pages;
+    (SAFETY * (width - 2.0 * side * 72.0), SAFETY * (height - (top + bottom) * 72.0))
+}
+
+/// How many characters so many columns may have together to fit a page.
+pub(super) fn characters_of_page(paper: Paper, columns: usize) -> u32 {
+    // What a column is wider than its characters is paid before they are counted.
+    let edges = widest_column_points(0) * columns as f64;
+    let digit = widest_column_points(1) - widest_column_points(0);
+    ((room_points(paper).0 - edges) / digit).max(0.0) as u32
+}
+
+/// Lays the rows out: `head` is what stands once above the headings, `headings` what is repeated on each page.
+pub(super) fn lay_out(paper: Paper, width_points: f64, head: f64, headings: f64, rows: &[RowSize]) -> Pages {
+    let (width, height) = room_points(paper);
+    let scale = (width / width_points * 100.0).floor().clamp(10.0, 100.0) as u16;
+    let room = height / f64::from(scale) * 100.0;
+    let mut breaks = breaks(room, head, headings, rows);
+    if let Some(last) = breaks.last_mut() {
+        // A few rows on a page of their own: some more come over from the page before.
+        let wanted = rows.len().saturating_sub(LEAST_ON_LAST);
+        let is_thin = rows.len() - *last < LEAST_ON_LAST;
+        let fits = rows.iter().skip(wanted).map(|row| row.points).sum::<f64>() + headings <= room;
+        let start = wanted - usize::from(wanted > 0 && rows[wanted - 1].is_heading);
+        if is_thin && fits && start > 0 {
+            *last = (*last).min(start);
         }
     }
-    best
+    breaks.dedup();
+    Pages { scale, breaks }
 }
 
 /// Where pages of this height end.
@@ -164,10 +183,10 @@ mod tests {
     #[test]
     fn a_column_is_as_wide_as_the_words_of_its_heading() {
         for heading in ["Trommellänge, m", "Loop resistance, ohm", ""] {
-            let width = column_points(least_characters(heading));
+            let width = column_points(least_characters(heading, true));
             assert!(heading.split(' ').all(|word| wrapped_lines(word, width, true) == 1), "{heading}");
         }
-        assert!(least_characters("Trommellänge, m") > 10);
+        assert!(least_characters("Trommellänge, m", true) > 10);
     }
 
     fn rows(headings: &[usize], count: usize) -> Vec<RowSize> {
@@ -193,10 +212,12 @@ mod tests {
     #[test]
     fn a_few_rows_do_not_get_a_page_of_their_own() {
         let paper = Paper::A4;
-        // A4 on its side less the margins is 784.3 by 516.1 points, of which 98 % are used: 52 rows of 10 points
-        // need 505.8 / 520, and 1000 points of width 768.6 / 1000.
-        let loose = lay_out(paper, 500.0, 0.0, 0.0, &rows(&[], 52));
-        assert_eq!((loose.scale, loose.breaks.len()), (97, 0), "{loose:?}");
+        // A4 on its side less the margins is 784.3 by 516.1 points, of which 98 % are used: 50 rows of 10 points on a
+        // page, and 1000 points of width 768.6 / 1000.
+        assert_eq!(lay_out(paper, 500.0, 0.0, 0.0, &rows(&[], 50)), Pages { scale: 100, breaks: vec![] });
+        assert_eq!(lay_out(paper, 500.0, 0.0, 0.0, &rows(&[], 52)), Pages { scale: 100, breaks: vec![46] });
+        assert_eq!(lay_out(paper, 500.0, 0.0, 0.0, &rows(&[45], 52)), Pages { scale: 100, breaks: vec![45] });
+        assert_eq!(lay_out(paper, 500.0, 0.0, 0.0, &rows(&[], 60)), Pages { scale: 100, breaks: vec![50] });
         assert_eq!(lay_out(paper, 1000.0, 0.0, 0.0, &rows(&[], 20)).scale, 76);
     }
 }

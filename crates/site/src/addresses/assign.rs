@@ -18,7 +18,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Numbers every device of the site by the scheme of its family.
 pub fn assign(site: &Site) -> AddressPlan {
-    let mut assigner = Assigner { site, findings: Vec::new(), repeated: BTreeSet::new() };
+    let mut assigner =
+        Assigner { site, findings: Vec::new(), repeated: BTreeSet::new(), claimed_twice: Vec::new() };
     let buildings = assigner.buildings();
     let dwellings = assigner.dwellings(&buildings);
     let entrances = assigner.entrances(&buildings);
@@ -37,9 +38,39 @@ pub fn assign(site: &Site) -> AddressPlan {
         let address = assigner.station(station, &plan);
         plan.stations.push(address);
     }
+    mark_doubles(site, &assigner.claimed_twice, &mut plan.stations);
     plan.findings = assigner.findings;
     plan.findings.extend(not_of_name(site, &plan.chosen));
     plan
+}
+
+/// Tells every station which others answer to its number: those of what was given the same number, where all their numbers
+/// are the same.
+fn mark_doubles(site: &Site, claimed_twice: &[(ElementId, ElementId)], stations: &mut [StationAddress]) {
+    // Who had the number first stands for all who were given it.
+    let first_of = |station: usize| {
+        let owner = match site.stations[station].owner {
+            StationOwner::Dwelling { dwelling, .. } => &site.dwellings[dwelling].id,
+            StationOwner::Entrance(entrance) => &site.entrances[entrance].id,
+            StationOwner::Management(management) => &site.management[management].id,
+        };
+        let pair = claimed_twice.iter().find(|(later, first)| later == owner || first == owner);
+        pair.map(|(_, first)| (first, owner))
+    };
+    let claimed: Vec<_> = (0..stations.len()).filter_map(|at| Some((at, first_of(at)?))).collect();
+    for (at, (first, owner)) in &claimed {
+        let own = &stations[*at];
+        let is_double = |(other, (its_first, its_owner)): &&(usize, (&ElementId, &ElementId))| {
+            let other = &stations[*other];
+            its_first == first
+                && its_owner != owner
+                && other.class == own.class
+                && own.numbers.is_some()
+                && other.numbers == own.numbers
+        };
+        let doubles = claimed.iter().filter(is_double).map(|(other, _)| *other).collect();
+        stations[*at].doubles = doubles;
+    }
 }
 
 /// One finding of all dwellings whose name has another number than they get.
@@ -76,6 +107,8 @@ struct Assigner<'s> {
     findings: Vec<Finding>,
     /// Buildings with the number of one on another bus.
     repeated: BTreeSet<usize>,
+    /// Who was given a number, and who had it already.
+    claimed_twice: Vec<(ElementId, ElementId)>,
 }
 
 /// A building number, and the building where another bus has the same.
@@ -169,6 +202,10 @@ impl<'s> Assigner<'s> {
                 .with("other", &other.id)
                 .also_at("other-device", other.origin.clone());
             self.findings.push(finding);
+            // A building is no device: what stands in it is compared by itself.
+            if field.kind != FieldKind::Building {
+                self.claimed_twice.push((claim.id.clone(), other.id.clone()));
+            }
         }
         pool.take(number, holder);
         Some(number)
@@ -344,6 +381,7 @@ impl<'s> Assigner<'s> {
                 .with("other", &other.id)
                 .also_at("other-device", other.origin.clone());
             self.findings.push(finding);
+            self.claimed_twice.push((entrance.id.clone(), other.id.clone()));
         }
         pool.take(main, Holder { id: entrance.id.clone(), origin: entrance.origin.clone() });
         main
@@ -406,7 +444,7 @@ impl<'s> Assigner<'s> {
             self.no_room(index, site.dwellings[dwelling].stations.len(), 1);
             numbers = None;
         }
-        StationAddress { station: index, class, numbers }
+        StationAddress { station: index, class, numbers, doubles: Vec::new() }
     }
 
     /// The number of a station within its dwelling: the main one's, or the next of the others.

@@ -37,6 +37,8 @@ pub struct StationAddress {
     /// One number per field of its class, in the order of the scheme; `None` if one of them could
     /// not be found (a finding says why).
     pub numbers: Option<Vec<u32>>,
+    /// Stations of other dwellings or doors that answer to the same numbers: indices into [`Site::stations`].
+    pub doubles: Vec<usize>,
 }
 
 /// Numbers of everything on site.
@@ -75,6 +77,14 @@ impl AddressPlan {
     /// The address of a station, in full.
     pub fn numbers(&self, station: usize) -> Option<&[u32]> {
         self.stations.get(station)?.numbers.as_deref()
+    }
+
+    /// The designations of the stations that answer to the same numbers as this one, one after another; `None` where its
+    /// numbers are its own.
+    pub fn doubles(&self, site: &Site, station: usize) -> Option<String> {
+        let doubles = &self.stations.get(station)?.doubles;
+        let names: Vec<&str> = doubles.iter().map(|other| site.stations[*other].id.as_str()).collect();
+        (!names.is_empty()).then(|| names.join(", "))
     }
 }
 

@@ -36,6 +36,57 @@ choices! {
     }
 }
 
+choices! {
+    /// The colour of a conductor, by the letter codes of IEC 60757; of two colours, one after the other. Green and yellow
+    /// together are kept for protective earth.
+    pub enum ConductorColour {
+        /// Black.
+        Black = "BK",
+        /// Brown.
+        Brown = "BN",
+        /// Red.
+        Red = "RD",
+        /// Orange.
+        Orange = "OG",
+        /// Yellow.
+        Yellow = "YE",
+        /// Green.
+        Green = "GN",
+        /// Blue.
+        Blue = "BU",
+        /// Violet.
+        Violet = "VT",
+        /// Grey.
+        Grey = "GY",
+        /// White.
+        White = "WH",
+        /// Pink.
+        Pink = "PK",
+        /// Turquoise.
+        Turquoise = "TQ",
+        /// White and blue.
+        WhiteBlue = "WHBU",
+        /// White and orange.
+        WhiteOrange = "WHOG",
+        /// White and green.
+        WhiteGreen = "WHGN",
+        /// White and brown.
+        WhiteBrown = "WHBN",
+        /// White and grey.
+        WhiteGrey = "WHGY",
+        /// White and red.
+        WhiteRed = "WHRD",
+        /// White and yellow.
+        WhiteYellow = "WHYE",
+        /// White and black.
+        WhiteBlack = "WHBK",
+        /// Grey and pink.
+        GreyPink = "GYPK",
+        /// Red and blue.
+        RedBlue = "RDBU",
+    }
+}
+
 keys! {
     /// A cable. The resistance follows from the conductor size, or is stated.
     pub struct Cable = CABLE Cable after PART_KEYS;
@@ -59,6 +110,10 @@ keys! {
         by resistance_tolerance(record, provenance, &gauge, material.value, coated.value);
     /// Pairs in the cable. Without it 1.
     pairs: Sourced<u32> = or(Kind::Integer(1, 200), 1);
+    /// Colours of its conductors by the letter codes of IEC 60757, pair by pair: that of `+`, then that of `−`. Without it a
+    /// convention is printed, which every sheet with colours says.
+    colours: Sourced<Vec<ConductorColour>> =
+        or(Kind::List(&Kind::Words(ConductorColour::WORDS)), Vec::new()).bears(Bears::OnNothing);
     /// Where it may run. Without it indoors.
     environments: Sourced<Vec<Environment>> =
         or(Kind::List(&Kind::Words(Environment::WORDS)), vec![Environment::Indoors]);

@@ -5,6 +5,10 @@ use crate::row::sentences;
 sentences! {
     /// A sentence on drawings with its arguments, which are names and figures as they are to be shown.
     pub enum Phrase<'a> {
+        Double { others: &'a str }: "DOUBLE: {others}" | "DOPPELT: {others}",
+        DoubleAddress { others: &'a str, address: &'a str }:
+            "DOUBLE: {others} has {address} too"
+            | "DOPPELT: auch {others} hat {address}",
         AlarmInput { number: usize }: "alarm input {number}" | "Meldeeingang {number}",
         AlarmInputsOfDoor { door: &'a str }: "{door} alarm inputs" | "{door} Meldeeingänge",
         LockOfDoor { door: &'a str, number: usize }: "{door} lock {number}" | "{door} Schloss {number}",

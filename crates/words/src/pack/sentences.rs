@@ -5,6 +5,13 @@ use crate::row::sentences;
 sentences! {
     /// A sentence of the pack with its arguments, which are shown as they are.
     pub enum Sentence<'a> {
+        Double { others: &'a str }: "DOUBLE: {others}" | "DOPPELT: {others}",
+        DoubleAddress { others: &'a str, address: &'a str }:
+            "DOUBLE of {others}: {address}"
+            | "DOPPELT mit {others}: {address}",
+        DoubleNumber { device: &'a str, others: &'a str, address: &'a str }:
+            "DOUBLE NUMBER: {device} and {others} both have {address}. Give one of them another before power is switched on."
+            | "NUMMER DOPPELT: {device} und {others} haben beide {address}. Vor dem Einschalten einem von ihnen eine andere geben.",
         AlarmTells { told: &'a str }: "tells {told}" | "meldet an {told}",
         AllowedRange { least: &'a str, most: &'a str }:
             "allowed: {least} to {most}"

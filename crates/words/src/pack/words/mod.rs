@@ -15,6 +15,7 @@ mod shared;
 mod summary;
 mod supplies;
 mod wiring;
+mod workbook;
 
 use crate::row::words;
 use calculations::calculations;
@@ -29,6 +30,7 @@ use shared::shared;
 use summary::summary;
 use supplies::supplies;
 use wiring::wiring;
+use workbook::workbook;
 
 macro_rules! whole {
     (; $($rows:tt)*) => {
@@ -41,4 +43,4 @@ macro_rules! whole {
     };
 }
 
-shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards whole; }
+shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards workbook whole; }

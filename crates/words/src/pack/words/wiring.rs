@@ -19,8 +19,9 @@ macro_rules! wiring {
         CablesTitle: "Cable list" | "Leitungsliste",
         Colour: "Colour" | "Farbe",
         ColourConvention:
-            "Colours by IEC 60757, by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used."
-            | "Farben nach IEC 60757, nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete notieren.",
+            "Colours by IEC 60757: those of the catalogue, where it names them; else by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used, in its column."
+            | "Farben nach IEC 60757: die des Katalogs, wo er sie nennt; sonst nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete in seiner Spalte notieren.",
+        ColourUsed: "Colour used" | "Farbe verwendet",
         ConductorSize: "Conductor" | "Ader",
         ConnectorConvention:
             "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."

@@ -46,7 +46,7 @@ pub use latchline_network::readings::{
 pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
 pub use latchline_network::start_up::Effort;
 pub use latchline_network::{
-    BusState, Corner, Device, GivenUp, Memory, Segment, StageSource, StandingCall, Wanted,
+    BusState, Corner, Device, GivenUp, Memory, Segment, StageSource, StandingCall, Wanted, WorkDone,
 };
 pub use latchline_words::missing::Missing;
 pub use not_judged::NotJudged;

@@ -2,6 +2,7 @@
 
 mod assumed;
 mod door;
+mod given_up;
 mod hints;
 mod many_jobs;
 mod overlapping_calls;

@@ -27,8 +27,8 @@ pub fn svg(scene: &Scene, palette: Palette) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"latchline-drawing\" width=\"{width}mm\" \
          height=\"{height}mm\"{language} viewBox=\"0 0 {width} {height}\" role=\"img\" font-family=\"{FONTS}\">\n<title>{}</title>\n<desc>{}</desc>\n\
          <rect class=\"fill-paper\" width=\"{width}\" height=\"{height}\" fill=\"{}\"/>\n",
-        escaped(&scene.title),
-        escaped(&scene.description),
+        xml_text(&scene.title),
+        xml_text(&scene.description),
         palette.hex(Ink::Paper)
     );
     group(&mut out, &scene.root, palette);
@@ -42,14 +42,14 @@ fn group(out: &mut String, part: &Group, palette: Palette) {
         let _ = write!(out, " class=\"{}\"", part.role.kind);
     }
     if let Some(element) = &part.role.element {
-        let _ = write!(out, " data-element=\"{}\"", escaped(element));
+        let _ = write!(out, " data-element=\"{}\"", xml_text(element));
     }
     if let Some(element) = &part.role.continues {
-        let _ = write!(out, " data-continues=\"{}\"", escaped(element));
+        let _ = write!(out, " data-continues=\"{}\"", xml_text(element));
     }
     out.push('>');
     if let Some(title) = &part.role.title {
-        let _ = write!(out, "<title>{}</title>", escaped(title));
+        let _ = write!(out, "<title>{}</title>", xml_text(title));
     }
     out.push('\n');
     for node in &part.nodes {
@@ -166,7 +166,7 @@ fn text(out: &mut String, text: &Text, palette: Palette) {
         palette.hex(text.ink),
         text.ink.name(),
         number(text.width_mm()),
-        escaped(&text.text)
+        xml_text(&text.text)
     );
 }
 
@@ -187,7 +187,7 @@ fn number(value: f64) -> String {
 }
 
 /// Text as XML takes it; characters that XML forbids become a space.
-pub fn escaped(text: &str) -> String {
+pub fn xml_text(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for character in text.chars() {
         match character {

@@ -18,11 +18,13 @@ pub fn chosen(given: Option<&str>) -> Result<String> {
 ///
 /// # Errors
 /// If it cannot be understood.
+#[expect(clippy::disallowed_methods, reason = "the environment is read here and passed on")]
 pub fn fixed() -> Result<Option<String>> {
     std::env::var("SOURCE_DATE_EPOCH").ok().map(|seconds| from_epoch(&seconds)).transpose()
 }
 
 /// A moment as it is told: day and minute in the zone of this machine, or in UTC if SOURCE_DATE_EPOCH is set.
+#[expect(clippy::disallowed_methods, reason = "the environment is read here and passed on")]
 pub fn minute(at_ms: i64) -> String {
     let zone = match std::env::var("SOURCE_DATE_EPOCH") {
         Ok(_) => jiff::tz::TimeZone::UTC,

@@ -2,10 +2,6 @@
 //!
 //! Exit status: 0 nothing that counts, 1 findings (or no solution), 2 the command could not run or
 //! its input cannot be used. Results go to standard output, everything else to standard error.
-#![allow(
-    clippy::disallowed_methods,
-    reason = "files, clock and environment are read here and passed down to the pure crates"
-)]
 
 mod arguments;
 mod codes;

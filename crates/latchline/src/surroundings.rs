@@ -39,6 +39,7 @@ pub struct Surroundings {
 
 impl Surroundings {
     /// Reads environment and terminal.
+    #[expect(clippy::disallowed_methods, reason = "the environment is read here and passed on")]
     pub fn read() -> Self {
         let is_terminal = std::io::stdout().is_terminal();
         let variable = |name: &str| std::env::var(name).ok().filter(|value| !value.is_empty());

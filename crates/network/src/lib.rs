@@ -63,7 +63,7 @@ pub use bus_state::{BusState, StandingCall};
 pub use corner::Corner;
 pub use growth::Growth;
 pub use layout::{Layout, NodeRef, Segment, Stage, StageNode, StageSource};
-pub use memory::{Fingerprint, Memory};
+pub use memory::{Fingerprint, Memory, WorkDone};
 pub use phase::{HighestVoltages, Phase};
 pub use search::SearchOptions;
 pub use state_space::StateSpace;

@@ -19,6 +19,8 @@ impl std::error::Error for GivenUp {}
 #[derive(Debug, Clone, Default)]
 pub struct Wanted {
     newest: Option<(Arc<AtomicU64>, u64)>,
+    /// How often it may yet be asked for.
+    checks_left: Option<Arc<AtomicU64>>,
 }
 
 impl Wanted {
@@ -29,7 +31,12 @@ impl Wanted {
 
     /// Wanted while `newest` holds `revision`.
     pub fn while_newest(newest: Arc<AtomicU64>, revision: u64) -> Self {
-        Wanted { newest: Some((newest, revision)) }
+        Wanted { newest: Some((newest, revision)), checks_left: None }
+    }
+
+    /// Wanted the first so many times that somebody asks, and no longer: gives work up at any place at which it can be given up.
+    pub fn for_checks(checks: u64) -> Self {
+        Wanted { newest: None, checks_left: Some(Arc::new(AtomicU64::new(checks))) }
     }
 
     /// Goes on, or gives up.
@@ -37,6 +44,10 @@ impl Wanted {
     /// # Errors
     /// [`GivenUp`] if it is no longer wanted.
     pub fn check(&self) -> Result<(), GivenUp> {
+        if let Some(left) = &self.checks_left {
+            let one_less = |left: u64| left.checked_sub(1);
+            left.fetch_update(Ordering::AcqRel, Ordering::Acquire, one_less).map_err(|_| GivenUp)?;
+        }
         match &self.newest {
             Some((newest, revision)) if newest.load(Ordering::Acquire) != *revision => Err(GivenUp),
             _ => Ok(()),

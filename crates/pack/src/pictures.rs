@@ -6,7 +6,7 @@ use crate::options::{Paper, Part};
 use crate::subject::Subject;
 use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
-use latchline_drawing::svg::escaped;
+use latchline_drawing::svg::xml_text;
 use latchline_drawing::{
     Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, profiles, signal_sheets,
     start_up_sheets, svg, switch_sheets, wiring_sheets,
@@ -96,7 +96,7 @@ fn add(subject: &Subject<'_>, name: &str, scenes: &[Scene], files: &mut Vec<Pack
     about.extend(cautions(&subject.locale).into_iter().map(String::from));
     for (index, scene) in scenes.iter().enumerate() {
         let number = index + 1;
-        let metadata = escaped(&about.join(" "));
+        let metadata = xml_text(&about.join(" "));
         // The metadata element is the first child of the root, after its own start tag.
         let text = svg::svg(scene, Palette::Light);
         let text = match text.find(">\n") {

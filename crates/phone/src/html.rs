@@ -31,7 +31,7 @@ pub fn html(plan: &WorkPlan) -> Result<String, serde_json::Error> {
     // Within a script element only `<` can end it or begin a comment.
     let data = data.replace('<', "\\u003c");
     let policy = policy();
-    let (language, title) = (plan.language, escaped(&plan.site));
+    let (language, title) = (plan.language, html_text(&plan.site));
     let (no_script, wait) = match language {
         "de" => ("Diese Seite braucht JavaScript.", "Wird geöffnet …"),
         _ => ("This page needs JavaScript.", "Opening …"),
@@ -67,7 +67,7 @@ fn script() -> String {
     all
 }
 
-fn escaped(text: &str) -> String {
+fn html_text(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }
 

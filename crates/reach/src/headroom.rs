@@ -13,7 +13,7 @@
 //! are followed first, and what takes longer is asked only of what they allow.
 
 use crate::judge::Judge;
-use latchline_assess::{Assessment, Depth, GivenUp, Memory, Verdict, Wanted};
+use latchline_assess::{Assessment, Depth, GivenUp, Memory, Verdict};
 use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 use latchline_network::readings::capacitance_f_per_m;
@@ -85,24 +85,24 @@ pub struct Headroom {
 /// What every run that ends at a dwelling, every free port beside such a run, and every supply has in hand: supplies first, then runs,
 /// then ports, in file order. Nothing can be added to a site that fails as it is: then there are none.
 pub fn headroom(site: &Site, assessment: &Assessment) -> Vec<Headroom> {
-    headroom_while(site, assessment, &Wanted::always())
+    headroom_while(site, assessment, &Memory::default())
         .expect("work that is wanted whatever happens is not given up")
 }
 
-/// As [`headroom`], given up in the middle when it is no longer wanted.
+/// As [`headroom`], with what is remembered of the site; given up in the middle when its work is no longer wanted.
 ///
 /// # Errors
 /// [`GivenUp`] then.
 pub fn headroom_while(
     site: &Site,
     assessment: &Assessment,
-    wanted: &Wanted,
+    memory: &Memory,
 ) -> Result<Vec<Headroom>, GivenUp> {
     if assessment.verdict == Verdict::Fails {
         return Ok(Vec::new());
     }
     // Most of a site is the same whatever is added to one run.
-    let judge = Judge::new(assessment, Memory::default().wanted(wanted.clone()));
+    let judge = Judge::new(assessment, memory.clone());
     let models: Vec<&str> = site
         .catalogue
         .stations
@@ -126,7 +126,7 @@ pub fn headroom_while(
         .collect();
     list.extend(of_ends);
     // What was given up in the middle looks like what does not hold.
-    wanted.check()?;
+    memory.check()?;
     Ok(list)
 }
 

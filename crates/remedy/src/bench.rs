@@ -6,7 +6,8 @@ mod offer;
 mod price;
 mod trial;
 
-use self::known::{Known, Sketch};
+pub(crate) use self::cheapest::Most;
+use self::known::{Known, Made, Sketch};
 use self::price::Price;
 use crate::first_look::Seen;
 use crate::mains_lost::MainsLostAt;
@@ -142,7 +143,7 @@ impl<'a> Bench<'a> {
         let text = self.editable.as_ref()?.apply(change).ok()?;
         let sources = self.sources.with_text(self.site_file, text.as_str());
         let site = self.loaded.site_of(&ParsedSite::new(self.site_file, sources.file(self.site_file)))?;
-        let assessment = assess_trial(&site, &self.memory, &|_| true, &|_| true)?;
+        let assessment = assess_trial(&site, &self.memory, None, &|_| true, &|_| true)?;
         Some(After { sources, site, assessment })
     }
 
@@ -178,13 +179,30 @@ impl<'a> Bench<'a> {
     /// The site as it is after a change, but for the places of what was changed; `None` if it cannot be made.
     fn sketch(&self, change: &Edit) -> Option<Sketch> {
         if let Some(site) = shortcut::changed(self.site, change) {
-            return Some(Sketch { site, is_by_text: false, is_quick: true });
+            return Some(Sketch { site, made: Made::InPlace });
         }
-        let (site, is_by_text) = match self.parsed.changed(change) {
-            Some(parsed) => (self.loaded.site_of(&parsed), false),
-            None => (self.by_text(change), true),
+        let (site, made) = match self.parsed.changed(change) {
+            Some(parsed) => (self.loaded.site_of(&parsed), Made::OnTree),
+            None => (self.by_text(change), Made::Written),
         };
-        Some(Sketch { site: site?, is_by_text, is_quick: false })
+        Some(Sketch { site: site?, made })
+    }
+
+    /// Whether the text with a change made says what was judged where it was made otherwise; then what came of it holds of the text.
+    fn is_said_by_text(&self, change: &Edit, made: Made) -> Option<bool> {
+        let text = self.editable.as_ref()?.apply(change).ok()?;
+        let sources = self.sources.with_text(self.site_file, text.as_str());
+        let written = ParsedSite::new(self.site_file, sources.file(self.site_file));
+        let is_same_tree = self.parsed.changed(change)?.says_the_same(&written);
+        let is_same_site = || {
+            let judged = shortcut::changed(self.site, change)?;
+            Some(shortcut::says_the_same(&judged, &self.loaded.site_of(&written)?))
+        };
+        Some(match made {
+            Made::Written => true,
+            Made::OnTree => is_same_tree,
+            Made::InPlace => is_same_tree && is_same_site()?,
+        })
     }
 
     fn price_of(&self, site: &Site) -> Price {
@@ -213,6 +231,6 @@ impl<'a> Bench<'a> {
         if let Ok(mut changes) = self.known_changes.lock() {
             changes.insert(change.clone(), Known { price, ..Known::default() });
         }
-        price.map(|price| (price, sketch.filter(|sketch| !sketch.is_quick)))
+        price.map(|price| (price, sketch.filter(|sketch| sketch.made != Made::InPlace)))
     }
 }

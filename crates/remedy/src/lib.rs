@@ -29,6 +29,7 @@ pub use candidate::{Candidate, TWO_CHANGES};
 pub use pair::pair;
 pub use shortfall::{Shortfall, Why, shortfalls};
 
+use bench::Most;
 use latchline_assess::rules::codes;
 use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Rounded, Unit};
 use latchline_network::Layout;
@@ -58,7 +59,7 @@ pub fn tried(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
 /// The cheapest change of a kind that mends a finding, a pair of changes among them.
 pub fn of_kind(bench: &Bench<'_>, finding: &Finding, kind: &str) -> Option<Remedy> {
     let candidates: Vec<Candidate> = candidates::of(bench, finding).filter(|one| one.kind == kind).collect();
-    let Some(mending) = bench.cheapest_of_each_kind(&candidates, finding, 1).pop() else {
+    let Some(mending) = bench.cheapest_of_each_kind(&candidates, finding, Most::kinds(1)).pop() else {
         return (kind == TWO_CHANGES).then(|| pair(bench, finding)).flatten();
     };
     Some(bench.remedy(&candidates[mending.index], &mending, finding))
@@ -97,7 +98,8 @@ pub fn again(bench: &Bench<'_>, finding: &Finding, remedy: &Remedy) -> Option<Re
     let parts = remedy.parts.clone();
     let candidate = Candidate { parts, ..Candidate::new(remedy.kind, remedy.edit.clone()) };
     let candidate = if remedy.cost.is_some() { candidate } else { candidate.unpriced() };
-    let mending = bench.cheapest_of_each_kind(std::slice::from_ref(&candidate), finding, 1).pop()?;
+    let only = std::slice::from_ref(&candidate);
+    let mending = bench.cheapest_of_each_kind(only, finding, Most::kinds(1)).pop()?;
     Some(bench.remedy(&candidate, &mending, finding))
 }
 
@@ -122,13 +124,20 @@ pub fn propose(bench: &Bench<'_>, finding: &Finding) -> Vec<Remedy> {
     if let Some(known) = without_trial(bench, finding) {
         return known;
     }
-    among(bench, finding, &tried(bench, finding))
+    with_what_is_no_change(
+        bench,
+        finding,
+        among(bench, finding, &tried(bench, finding), Most::kinds(MOST_REMEDIES)),
+    )
 }
 
-fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate]) -> Vec<Remedy> {
-    let kept = bench.cheapest_of_each_kind(candidates, finding, MOST_REMEDIES);
-    let mut remedies: Vec<Remedy> =
-        kept.iter().map(|mending| bench.remedy(&candidates[mending.index], mending, finding)).collect();
+fn among(bench: &Bench<'_>, finding: &Finding, candidates: &[Candidate], most: Most) -> Vec<Remedy> {
+    let kept = bench.cheapest_of_each_kind(candidates, finding, most);
+    kept.iter().map(|mending| bench.remedy(&candidates[mending.index], mending, finding)).collect()
+}
+
+/// Changes of the file, and behind them what helps without one.
+fn with_what_is_no_change(bench: &Bench<'_>, finding: &Finding, mut remedies: Vec<Remedy>) -> Vec<Remedy> {
     remedies.extend(staggered_start(bench, finding));
     remedies.extend(measured::loop_to_measure(bench, finding));
     remedies
@@ -182,11 +191,33 @@ const LEAST_CHANGES: usize = 40;
 /// The first finding of each code on each supply's tree has its turn before the others. When as much was looked at as
 /// `MOST_WORK` allows, the rest is not tried; the second figure is how many findings that leaves.
 pub fn with_remedies(bench: &Bench<'_>) -> (Vec<Finding>, usize) {
-    with_remedies_of(bench, |_| true)
+    sought(bench, Sought::Everything, |_| true)
 }
 
-/// The same, but only those findings that are wanted get remedies.
-pub fn with_remedies_of(bench: &Bench<'_>, is_wanted: impl Fn(&Finding) -> bool) -> (Vec<Finding>, usize) {
+/// The same, but only those findings that are wanted get remedies, and only changes of the file; with a most that they may cost, of each
+/// none that is dearer, but where nothing mends it that costs no more.
+pub fn changes_for(
+    bench: &Bench<'_>,
+    most_cost: Option<Money>,
+    is_wanted: impl Fn(&Finding) -> bool,
+) -> Vec<Finding> {
+    sought(bench, Sought::Changes(most_cost), is_wanted).0
+}
+
+/// What is looked for.
+#[derive(Clone, Copy)]
+enum Sought {
+    /// Whatever helps.
+    Everything,
+    /// Changes of the file, with the most that they may cost.
+    Changes(Option<Money>),
+}
+
+fn sought(bench: &Bench<'_>, what: Sought, is_wanted: impl Fn(&Finding) -> bool) -> (Vec<Finding>, usize) {
+    let cost = match what {
+        Sought::Everything => None,
+        Sought::Changes(most_cost) => most_cost,
+    };
     let mut findings = bench.assessment.findings.clone();
     let most = (MOST_WORK / bench.site.stations.len().max(1)).max(LEAST_CHANGES);
     let mut groups: BTreeMap<(Code, Option<&ElementId>), usize> = BTreeMap::new();
@@ -212,7 +243,11 @@ pub fn with_remedies_of(bench: &Bench<'_>, is_wanted: impl Fn(&Finding) -> bool)
             continue;
         };
         looked_at += new;
-        let single = among(bench, &findings[index], &candidates);
+        let changes = among(bench, &findings[index], &candidates, Most { kinds: MOST_REMEDIES, cost });
+        let single = match what {
+            Sought::Everything => with_what_is_no_change(bench, &findings[index], changes),
+            Sought::Changes(_) => changes,
+        };
         let is_mended = single.iter().any(Remedy::changes_the_file);
         let pairs = pair::most_pairs(candidates.len());
         findings[index].remedies =

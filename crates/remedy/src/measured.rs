@@ -4,7 +4,7 @@
 //! a station to have enough is found by halving in the state in which the station is short, and then judged as a whole like any change;
 //! but it is no change, so nothing is written.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Most};
 use crate::candidate::{Candidate, quoted};
 use crate::{candidates, first_look};
 use latchline_assess::rules::codes;
@@ -72,7 +72,7 @@ pub(crate) fn loop_to_measure(bench: &Bench<'_>, finding: &Finding) -> Option<Re
         Edit::set(&["runs", run.id.as_str(), "measured"], format!("{{ loop = {value} }}"))
     };
     let tried = [Candidate::new("loop-measured", edit)];
-    let mending = bench.cheapest_of_each_kind(&tried, finding, 1).pop()?;
+    let mending = bench.cheapest_of_each_kind(&tried, finding, Most::kinds(1)).pop()?;
     let last = site.stop_id(run.sections.last()?.to).clone();
     let measure = LoopMeasurement {
         run: run.id.clone(),

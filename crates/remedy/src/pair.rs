@@ -3,7 +3,7 @@
 //! Both are of those that are known for the finding; or, where none of these pairs does, the first mends the finding but brings another, and
 //! the second is of those that are known for that one, on the site with the first made.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Most};
 use crate::candidate::Candidate;
 use crate::candidates;
 use crate::outcome::key;
@@ -43,7 +43,7 @@ pub fn pair(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
 }
 
 fn cheapest(bench: &Bench<'_>, finding: &Finding, pairs: &[Candidate]) -> Option<Remedy> {
-    let kept = bench.cheapest_of_each_kind(pairs, finding, 1);
+    let kept = bench.cheapest_of_each_kind(pairs, finding, Most::kinds(1));
     kept.first().map(|mending| bench.remedy(&pairs[mending.index], mending, finding))
 }
 
@@ -61,7 +61,7 @@ fn one_behind_the_other(bench: &Bench<'_>, finding: &Finding, single: &[Candidat
         };
         let after_it = after.bench(bench);
         let second: Vec<Candidate> = candidates::of(&after_it, worst).take(MOST_SECOND).collect();
-        let mending = after_it.cheapest_of_each_kind(&second, worst, 1);
+        let mending = after_it.cheapest_of_each_kind(&second, worst, Most::kinds(1));
         pairs.extend(mending.iter().map(|mending| Candidate::both(first, &second[mending.index])));
     }
     pairs

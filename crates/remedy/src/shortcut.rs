@@ -1,7 +1,7 @@
 //! Frequent changes made on the site itself, for a first look.
 //!
-//! Reading the whole text again takes longer than to see that a change does not help. What is offered has always gone
-//! the whole way through the text; here only changes are ruled out. Rarer changes are made on the tree that was read
+//! Reading the whole text again takes longer than to see that a change does not help. What is offered was written
+//! into the text and read again: that says the same, or is judged anew. Rarer changes are made on the tree that was read
 //! ([`ParsedSite::changed`](latchline_site::ParsedSite::changed)).
 
 use latchline_finding::{Change, Edit, EditStep, Sourced};
@@ -58,6 +58,26 @@ fn change_run(run: &mut Run, key: &str, change: &Change, is_cable: impl Fn(&str)
         _ => return None,
     }
     Some(())
+}
+
+/// Whether two sites say the same of everything that is changed here.
+pub(crate) fn says_the_same(one: &Site, other: &Site) -> bool {
+    fn same<T: PartialEq>(one: &Sourced<T>, other: &Sourced<T>) -> bool {
+        (&one.value, one.provenance) == (&other.value, other.provenance)
+    }
+    let is_same_run = |(one, other): (&Run, &Run)| {
+        one.id == other.id
+            && same(&one.cable, &other.cable)
+            && same(&one.pairs, &other.pairs)
+            && one.terminator == other.terminator
+            && same(&one.terminator_capacitor, &other.terminator_capacitor)
+            && same(&one.existing, &other.existing)
+            && one.measured == other.measured
+    };
+    one.runs.len() == other.runs.len()
+        && one.stations.len() == other.stations.len()
+        && one.runs.iter().zip(&other.runs).all(is_same_run)
+        && one.stations.iter().zip(&other.stations).all(|(one, other)| same(&one.model, &other.model))
 }
 
 fn set<T>(place: &mut Sourced<T>, value: T) {
@@ -186,6 +206,10 @@ mod tests {
             let changed = sources.with_text(file, text.as_str());
             let by_text = loaded.resolve(&changed, file).site;
             assert_eq!(by_tree.as_ref().map(plain), by_text.as_ref().map(plain), "{change:?}");
+            // What is read of the text says the same as the tree, and not as the tree before.
+            let written = ParsedSite::new(file, changed.file(file));
+            assert!(parsed.changed(&change).unwrap().says_the_same(&written), "{change:?}");
+            assert!(!parsed.says_the_same(&written), "{change:?}");
             usable += usize::from(by_text.is_some());
         }
         assert!(usable >= 5, "{usable}");

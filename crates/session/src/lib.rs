@@ -42,7 +42,7 @@ mod view;
 
 pub use catalogues::CatalogueReader;
 pub use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-pub use latchline_assess::{GivenUp, Memory, Stage};
+pub use latchline_assess::{GivenUp, Memory, Stage, WorkDone};
 pub use mend::{Mended, Step};
 pub use revision::Revision;
 pub use session::{Files, Session};

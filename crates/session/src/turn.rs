@@ -2,10 +2,10 @@
 
 use crate::after::{After, Key, key, now_standing, settle, standing};
 use crate::alike::is_alike;
-use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, change_for, excess};
+use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, change_for, excess, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Code, Edit, Finding, Money, Remedy};
-use latchline_remedy::{Bench, again, offered, with_remedies_of};
+use latchline_remedy::{Bench, again, changes_for, offered};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
@@ -148,20 +148,39 @@ impl After<'_> {
         let mut kinds: BTreeSet<Code> = BTreeSet::from([worst_key.0]);
         let mut looked_for: BTreeSet<&Key> = BTreeSet::from([&worst_key]);
         looked_for.extend(wanted.iter().filter(|key| kinds.insert(key.0)));
-        let (mut findings, _) = with_remedies_of(bench, |finding| looked_for.contains(&key(finding)));
-        let is_carried =
-            findings.iter().flat_map(|finding| &finding.remedies).any(|one| one.edit == known.edit);
-        if let Some(finding) = findings.iter_mut().find(|finding| key(finding) == worst_key) {
-            finding.remedies.extend(same.filter(|_| !is_carried));
-        }
-        let own =
-            |one: &Key| findings.iter().position(|finding| finding.is_to_be_mended() && key(finding) == *one);
-        let of_worst = own(&worst_key).into_iter();
-        let others = wanted.iter().filter(|one| **one != worst_key).filter_map(own);
-        let own: Vec<usize> = of_worst.chain(others).collect();
-        let with = Assessment { findings, ..now.clone() };
-        let chosen = change_for(site, &with, &own, &|change| self.now.changed(change))?;
-        Some(chosen.remedy).filter(|remedy| remedy.clears.contains(&worst_key))
+        let choose = |most_cost: Option<Money>| {
+            let mut findings = changes_for(bench, most_cost, |finding| looked_for.contains(&key(finding)));
+            let is_carried =
+                findings.iter().flat_map(|finding| &finding.remedies).any(|one| one.edit == known.edit);
+            if let Some(finding) = findings.iter_mut().find(|finding| key(finding) == worst_key) {
+                finding.remedies.extend(same.clone().filter(|_| !is_carried));
+            }
+            let own = |one: &Key| {
+                findings.iter().position(|finding| finding.is_to_be_mended() && key(finding) == *one)
+            };
+            let of_worst = own(&worst_key).into_iter();
+            let others = wanted.iter().filter(|one| **one != worst_key).filter_map(own);
+            let own: Vec<usize> = of_worst.chain(others).collect();
+            let with = Assessment { findings, ..now.clone() };
+            let chosen = change_for(site, &with, &own, &|change| self.now.changed(change))?;
+            Some(chosen.remedy).filter(|remedy| remedy.clears.contains(&worst_key))
+        };
+        let most_cost = same.as_ref().filter(|same| mends_all(same)).and_then(|same| self.bounds(site, same));
+        // The supply that does for other jobs as well may be a dearer one.
+        let is_final = |remedy: &Option<Remedy>| {
+            remedy.as_ref().is_some_and(|remedy| replaced_supply(&remedy.edit).is_none())
+        };
+        most_cost.and_then(|cost| Some(choose(Some(cost))).filter(is_final)).unwrap_or_else(|| choose(None))
+    }
+
+    /// What a change that mends all costs, if none that is dearer can be chosen before it: it brings nothing and nobody's dwelling is entered
+    /// for it, so that of changes that mend as much the cheaper one is taken.
+    fn bounds(&self, site: &Site, remedy: &Remedy) -> Option<Money> {
+        let is_plain = remedy.brings.is_empty()
+            && remedy.parts.is_empty()
+            && !remedy.edit.changes_stations_of_dwellings();
+        let enters = || Some(dwellings_to_enter(site, &self.now.changed(&remedy.edit)?));
+        remedy.cost.filter(|_| is_plain && enters().is_some_and(|dwellings| dwellings.is_empty()))
     }
 
     /// What names the worst finding of a job, that of its headline.

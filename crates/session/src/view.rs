@@ -6,7 +6,7 @@ use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults};
+use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults, WorkDone};
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, headroom_while};
 use latchline_remedy::Bench;
@@ -186,6 +186,11 @@ impl View {
         self.known.catalogues.loaded.resolve(&sources, self.site_file).site
     }
 
+    /// What was worked out for all revisions so far, not found again.
+    pub fn work_done(&self) -> WorkDone {
+        self.known.memory.work_done()
+    }
+
     /// That work on this revision is still wanted.
     ///
     /// # Errors
@@ -202,7 +207,7 @@ impl View {
         if self.known.headroom.get().is_none()
             && let (Some(site), Some(assessment)) = (self.site(), self.assessment()?)
         {
-            let found = headroom_while(site, assessment, self.known.memory.is_wanted())?;
+            let found = headroom_while(site, assessment, &self.known.memory)?;
             self.known.headroom.get_or_init(|| found);
         }
         Ok(self.known.headroom.get().map(Vec::as_slice))

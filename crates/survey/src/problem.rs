@@ -236,6 +236,11 @@ impl Problem {
         self
     }
 
+    /// Whether no sheet could be read, so that of none it is known that it is missing.
+    pub(crate) fn hides_all_sheets(&self) -> bool {
+        matches!(self.kind, ProblemKind::NotAWorkbook(_) | ProblemKind::UnpacksTooLarge { .. })
+    }
+
     /// Whether the survey can be used in spite of it.
     pub fn is_harmless(&self) -> bool {
         self.finding().severity < Severity::Error

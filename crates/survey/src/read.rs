@@ -33,6 +33,10 @@ pub struct Read {
 
 /// Reads a survey from its sheets; `problems` are those met while the sheets were read.
 pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
+    // Of what no sheet could be read of, it is not known which sheets it lacks.
+    if tables.is_empty() && problems.iter().any(Problem::hides_all_sheets) {
+        return Read { survey: None, draft: None, problems };
+    }
     let mut reader = Reader { problems: &mut problems, calls: Vec::new() };
     let draft = reader.survey(tables);
     let usable = problems.iter().all(Problem::is_harmless);

@@ -77,6 +77,12 @@ fn a_small_file_that_unpacks_to_hundreds_of_megabytes() {
     let (sheets, told) = read(&bomb);
     assert!(sheets.is_empty());
     assert!(told.contains("unpacks-too-large, megabytes 100"), "{told}");
+    // Nothing is said to be missing of what nobody looked into.
+    let (mut problems, file) = (Vec::new(), FileId(0));
+    let tables = from_xlsx(file, &bomb, &mut problems);
+    let unread = latchline_survey::read(&tables, problems);
+    assert_eq!(told::lines(&unread.problems).lines().count(), 1, "{}", told::lines(&unread.problems));
+    assert!(unread.survey.is_none());
     // A part of usual size does no harm.
     let picture = with_part(&small, "xl/media/picture.bin", &[b' '; 1_000_000], 3);
     assert_eq!(read(&picture).0.len(), 1);

@@ -114,6 +114,7 @@ pub use supply_count_exceeded::supply_counts;
 
 use crate::rule::Rule;
 use crate::stage::Stage;
+use latchline_finding::Code;
 
 /// How far rules are followed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -126,16 +127,19 @@ pub enum Depth {
     Everything,
 }
 
-/// Positions in [`ALL`] of the rules of a depth, those first whose stage needs least time: the wiring alone, then in the order of
-/// [`Stage::ALL`].
-pub(crate) fn quickest_first(depth: Depth) -> Vec<usize> {
+/// Positions in [`ALL`] of the rules of a depth, those first whose stage needs least time: the wiring alone, then the one that is asked
+/// for, then in the order of [`Stage::ALL`].
+pub(crate) fn quickest_first(depth: Depth, asked: Option<Code>) -> Vec<usize> {
     let needed = |index: &usize| match ALL[*index].reads() {
         None => Depth::Wiring,
         Some(Stage::Voltages | Stage::ShortCircuit) => Depth::Voltages,
         Some(Stage::Signal | Stage::StartUp) => Depth::Everything,
     };
     let mut order: Vec<usize> = (0..ALL.len()).filter(|index| needed(index) <= depth).collect();
-    order.sort_by_key(|index| ALL[*index].reads());
+    order.sort_by_key(|index| {
+        let rule = ALL[*index];
+        (rule.reads().is_some() && Some(rule.doc.code) != asked, rule.reads())
+    });
     order
 }
 

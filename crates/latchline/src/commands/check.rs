@@ -8,10 +8,12 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
-use latchline_assess::Assessment;
+use latchline_assess::jobs::Jobs;
 use latchline_assess::physics_summary::ToleranceOptions;
+use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::Severity;
 use latchline_report::{Detail, Look, Report, json, json_sheets, sarif, sheet, short, text};
+use latchline_session::View;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -169,9 +171,7 @@ fn once(
 ) -> Result<Checked> {
     let Opened { session, files, .. } = load::open(job.site, input)?;
     let view = session.view();
-    // One line a finding has no room for remedies, nor has a sheet of one door or supply for a reader.
-    let has_remedies = job.format != Format::Short && (job.sheet.is_none() || job.format != Format::Text);
-    let found = if has_remedies { view.remedies()? } else { view.assessment()? };
+    let (found, jobs) = asked(&view, job.format, job.sheet.is_some())?;
     let mut assessment = found.cloned();
     if let (Some(assessment), Some(options)) = (&mut assessment, job.samples)
         && let Some(tolerance) = view.tolerance(options)?
@@ -182,7 +182,7 @@ fn once(
     let read = assessment.as_ref().map_or(view.reading(), |assessment| &assessment.read);
     let report = Report::new(name, view.sources(), read, assessment.as_ref(), codes::all())
         .of_site(view.site().map(|site| &**site))
-        .with_jobs(if has_remedies { view.jobs()? } else { None });
+        .with_jobs(jobs);
     let text = match (job.sheet, &assessment) {
         (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.
@@ -196,6 +196,20 @@ fn once(
     job.result.put_again(&text, &files, before, output)?;
     let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
     Ok(Checked { status: ExitCode::from(status), text, files })
+}
+
+/// What a form of the result needs of the site: remedies and jobs take much longer than all else, so they are sought only where they are
+/// told.
+fn asked(
+    view: &View,
+    format: Format,
+    is_sheet: bool,
+) -> Result<(Option<&Assessment>, Option<&Jobs>), GivenUp> {
+    // One line a finding has no room for remedies, nor has a sheet of one door or supply for a reader.
+    if format == Format::Short || is_sheet && format == Format::Text {
+        return Ok((view.assessment()?, None));
+    }
+    Ok((view.remedies()?, view.jobs()?))
 }
 
 /// The sheet asked for.
@@ -297,4 +311,35 @@ fn stamps(files: &[PathBuf]) -> Vec<Option<Stamp>> {
             Some((metadata.modified().ok()?, metadata.len()))
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchline_finding::Sources;
+    use latchline_session::{Files, Session};
+
+    /// A session on the failing demo.
+    fn failing() -> Session {
+        let mut sources = Sources::new();
+        let site_file = sources.add("faulty.toml", include_str!("../demo/faulty.toml"));
+        let (name, catalogue) = latchline_site::builtin_catalogue();
+        let catalogue = sources.add(name, catalogue);
+        Session::new(Files { sources, site_file, catalogues: vec![catalogue], named: Default::default() })
+    }
+
+    /// Where no remedy is told none is sought: not one change of the site is tried. Where they are told, some are.
+    #[test]
+    fn remedies_are_sought_only_where_they_are_told() {
+        for (format, is_sheet) in [(Format::Short, false), (Format::Short, true), (Format::Text, true)] {
+            let view = failing().view();
+            let (assessment, jobs) = asked(&view, format, is_sheet).unwrap();
+            assert!(assessment.is_some_and(|one| !one.findings.is_empty()) && jobs.is_none());
+            assert_eq!(view.work_done().trials, 0, "{format:?}");
+            assert!(view.work_done().states > 0, "the count is that of this view");
+        }
+        let view = failing().view();
+        let (_, jobs) = asked(&view, Format::Sarif, false).unwrap();
+        assert!(jobs.is_some_and(|jobs| !jobs.jobs.is_empty()) && view.work_done().trials > 0);
+    }
 }

@@ -267,6 +267,10 @@ impl Clock {
     }
 
     /// Whether further walking orders are wanted, from now on for this share of the time.
+    #[expect(
+        clippy::disallowed_methods,
+        reason = "the clock is read here, where somebody set a time to look in"
+    )]
     fn goes_on(&self, share: f64) -> impl Fn() -> bool + Send + use<> {
         let (started, limit) = (Instant::now(), self.limit.map(|limit| limit.mul_f64(share)));
         move || limit.is_none_or(|limit| started.elapsed() < limit)

@@ -33,14 +33,14 @@ enum Typed {
     Stop,
 }
 
-/// The two ends of the terminal.
-struct Terminal<'t> {
+/// Where questions are asked and answers typed.
+struct Prompt<'t> {
     input: BufReader<&'t mut dyn Read>,
     output: &'t mut dyn Write,
     width: usize,
 }
 
-impl Terminal<'_> {
+impl Prompt<'_> {
     fn say(&mut self, text: &str) -> Result<()> {
         self.output.write_all(paragraph(text, 0, self.width).as_bytes())?;
         Ok(())
@@ -76,15 +76,15 @@ impl Dialogue<'_, '_, '_> {
         output: &mut dyn Write,
     ) -> Result<ExitCode> {
         let language = self.reader.language;
-        let mut terminal = Terminal { input: BufReader::new(input), output, width: self.width };
+        let mut prompt = Prompt { input: BufReader::new(input), output, width: self.width };
         let mut items: Vec<String> = self.given.to_vec();
         for note in notes {
-            terminal.say(note)?;
+            prompt.say(note)?;
         }
-        terminal.say(Words::Begin.say(language).as_str())?;
-        let goes_on = !evidence.symptoms.is_empty() || self.told(&mut terminal, &mut evidence, &mut items)?;
+        prompt.say(Words::Begin.say(language).as_str())?;
+        let goes_on = !evidence.symptoms.is_empty() || self.told(&mut prompt, &mut evidence, &mut items)?;
         if goes_on {
-            self.readings(&mut terminal, &mut evidence, &mut items)?;
+            self.readings(&mut prompt, &mut evidence, &mut items)?;
         }
         let command =
             ["latchline locate".to_string(), latchline_finding::shown::path(self.site_file).to_string()]
@@ -92,33 +92,33 @@ impl Dialogue<'_, '_, '_> {
                 .chain(items.iter().map(|item| quoted(item)))
                 .collect::<Vec<_>>()
                 .join(" ");
-        terminal.say(&Words::Repeat { command: &command }.say(language))?;
+        prompt.say(&Words::Repeat { command: &command }.say(language))?;
         Ok(ExitCode::SUCCESS)
     }
 
     /// Who complains, of what. `false` if somebody stops.
     fn told(
         &self,
-        terminal: &mut Terminal<'_>,
+        prompt: &mut Prompt<'_>,
         evidence: &mut Evidence,
         items: &mut Vec<String>,
     ) -> Result<bool> {
         let language = self.reader.language;
         let names: Vec<String> = SymptomKind::ALL.iter().map(|kind| kind.name()).collect();
         loop {
-            let station = match terminal.ask(&Words::Station.say(language))? {
+            let station = match prompt.ask(&Words::Station.say(language))? {
                 Typed::Stop => return Ok(false),
                 Typed::Nothing => return Ok(true),
                 Typed::Line(station) => station,
             };
             // The place is tried with something that holds of any station.
             if let Err(problem) = self.item(&format!("{station}=works")) {
-                terminal.say(problem.message.of(language))?;
+                prompt.say(problem.message.of(language))?;
                 continue;
             }
             loop {
                 let question = Words::Told { name: &station, known: &names.join(", ") }.say(language);
-                let told = match terminal.ask(&question)? {
+                let told = match prompt.ask(&question)? {
                     Typed::Stop => return Ok(false),
                     Typed::Nothing => break,
                     Typed::Line(told) => told,
@@ -139,7 +139,7 @@ impl Dialogue<'_, '_, '_> {
                         items.extend(words);
                         break;
                     }
-                    Err(problem) => terminal.say(problem.message.of(language))?,
+                    Err(problem) => prompt.say(problem.message.of(language))?,
                 }
             }
         }
@@ -148,22 +148,22 @@ impl Dialogue<'_, '_, '_> {
     /// One reading after the other.
     fn readings(
         &self,
-        terminal: &mut Terminal<'_>,
+        prompt: &mut Prompt<'_>,
         evidence: &mut Evidence,
         items: &mut Vec<String>,
     ) -> Result<()> {
         let language = self.reader.language;
         loop {
             let found = locate(self.plant, evidence, self.rates, &self.options);
-            terminal.output.write_all(b"\n")?;
-            self.answer(terminal, evidence, &found)?;
+            prompt.output.write_all(b"\n")?;
+            self.answer(prompt, evidence, &found)?;
             if found.is_sure {
-                self.mended(terminal, &found)?;
+                self.mended(prompt, &found)?;
                 return Ok(());
             }
             let question = if found.next.is_some() { Words::Reading } else { Words::More };
             loop {
-                let line = match terminal.ask(&question.say(language))? {
+                let line = match prompt.ask(&question.say(language))? {
                     Typed::Stop | Typed::Nothing => return Ok(()),
                     Typed::Line(line) => line,
                 };
@@ -177,7 +177,7 @@ impl Dialogue<'_, '_, '_> {
                         None,
                         self.width,
                     );
-                    terminal.output.write_all(text.as_bytes())?;
+                    prompt.output.write_all(text.as_bytes())?;
                     continue;
                 }
                 let next = found.next.as_ref().map(|next| &next.quantity);
@@ -196,25 +196,25 @@ impl Dialogue<'_, '_, '_> {
                         items.push(item);
                         break;
                     }
-                    Err(problem) => terminal.say(problem.message.of(language))?,
+                    Err(problem) => prompt.say(problem.message.of(language))?,
                 }
             }
         }
     }
 
     /// What is known so far, in a few lines.
-    fn answer(&self, terminal: &mut Terminal<'_>, evidence: &Evidence, found: &Located) -> Result<()> {
+    fn answer(&self, prompt: &mut Prompt<'_>, evidence: &Evidence, found: &Located) -> Result<()> {
         let text = if evidence.is_empty() || found.is_sure {
             locate_words::text(&self.reader, evidence, found, &self.options, &[], None, self.width)
         } else {
             locate_words::brief(&self.reader, evidence, found, &self.options, self.width)
         };
-        terminal.output.write_all(text.as_bytes())?;
+        prompt.output.write_all(text.as_bytes())?;
         Ok(())
     }
 
     /// The reading that proves the mend.
-    fn mended(&self, terminal: &mut Terminal<'_>, found: &Located) -> Result<()> {
+    fn mended(&self, prompt: &mut Prompt<'_>, found: &Located) -> Result<()> {
         let language = self.reader.language;
         let Some(proof) = &found.proof else { return Ok(()) };
         let reading = self.reader.reading(&proof.quantity);
@@ -222,15 +222,15 @@ impl Dialogue<'_, '_, '_> {
         let (low, high) = (figure(proof.low), figure(proof.high));
         loop {
             let question = Words::Mended { reading: &reading, low, high }.say(language);
-            let Typed::Line(line) = terminal.ask(&question)? else { return Ok(()) };
+            let Typed::Line(line) = prompt.ask(&question)? else { return Ok(()) };
             match self.item(&format!("{}={line}", written(self.plant, &proof.quantity))) {
                 Ok(read) => {
                     let is_right =
                         read.measured.iter().all(|one| one.value >= proof.low && one.value <= proof.high);
                     let words = if is_right { Words::Proved } else { Words::NotProved };
-                    return terminal.say(words.say(language).as_str());
+                    return prompt.say(words.say(language).as_str());
                 }
-                Err(problem) => terminal.say(problem.message.of(language))?,
+                Err(problem) => prompt.say(problem.message.of(language))?,
             }
         }
     }

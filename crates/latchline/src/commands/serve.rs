@@ -1,6 +1,7 @@
 //! `latchline serve`: the office page.
 
-use crate::files::{FolderLock, LiveFiles, read_text};
+use crate::date::now_ms;
+use crate::files::{FolderLock, LiveFiles, PassingFolder, read_text};
 use anyhow::{Context, Result, anyhow, bail};
 use clap::Args;
 use latchline_finding::{Sources, shown};
@@ -12,7 +13,6 @@ use std::io::Write;
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::time::{SystemTime, UNIX_EPOCH};
 
 /// The port that is tried first.
 const USUAL_PORT: u16 = 4840;
@@ -47,13 +47,13 @@ pub struct ServeArguments {
 pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCode> {
     let demo = match &arguments.folder {
         Some(_) => None,
-        None => Some(Passing::new()?),
+        None => Some(PassingFolder::new("latchline-demo", now_ms())?),
     };
     // Held until the program ends, however it ends.
     let _lock = arguments.folder.as_deref().map(FolderLock::take).transpose()?;
     let place = match (&arguments.folder, &demo) {
         (Some(folder), _) => arguments.store.clone().unwrap_or_else(|| folder.join(STORE_NAME)),
-        (None, Some(demo)) => demo.0.join(STORE_NAME),
+        (None, Some(demo)) => demo.path().join(STORE_NAME),
         (None, None) => bail!("there is no folder"),
     };
     let sites = match &arguments.folder {
@@ -105,24 +105,6 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     Ok(ExitCode::SUCCESS)
 }
 
-/// A folder of the demo, which goes when it ends.
-struct Passing(PathBuf);
-
-impl Passing {
-    fn new() -> Result<Self> {
-        let folder = std::env::temp_dir().join(format!("latchline-demo-{}-{}", std::process::id(), now_ms()));
-        std::fs::create_dir(&folder).context("cannot make a folder for the demo")?;
-        Ok(Passing(folder))
-    }
-}
-
-impl Drop for Passing {
-    fn drop(&mut self) {
-        // What is left lies in the system's own folder for such things.
-        let _: std::io::Result<()> = std::fs::remove_dir_all(&self.0);
-    }
-}
-
 fn listen(port: Option<u16>) -> Result<TcpListener> {
     let at = |port| TcpListener::bind((Ipv4Addr::LOCALHOST, port));
     match port {
@@ -138,11 +120,6 @@ fn listen(port: Option<u16>) -> Result<TcpListener> {
 fn secret() -> String {
     let part = |number: u64| std::hash::RandomState::new().hash_one((number, now_ms()));
     (0..3).map(|number| format!("{:016x}", part(number))).collect()
-}
-
-fn now_ms() -> i64 {
-    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
-    i64::try_from(since.as_millis()).unwrap_or(i64::MAX)
 }
 
 /// Every site file of a folder with its catalogues. A file of another kind is left out.

@@ -9,7 +9,9 @@
 //! * [`LiveFiles`], [`FolderLock`]: the files beside a store, and who may work on them;
 //! * [`inputs`]: a result is never written over what it was made from;
 //! * `written`: what was written so far, for who is told of a failure;
-//! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it.
+//! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it;
+//! * [`PassingFolder`]: a folder for as long as the program runs.
+#![allow(clippy::disallowed_methods, reason = "files are read and written here, and nowhere else")]
 
 mod aside;
 pub mod folder;
@@ -18,6 +20,7 @@ mod kept;
 mod kind;
 mod live;
 mod lock;
+mod passing;
 pub mod read;
 mod result_file;
 mod standing;
@@ -30,6 +33,7 @@ pub use inputs::refuse_inputs;
 pub use kind::{refuse_for_site, refuse_for_survey, refuse_pack_folder, refuse_pack_for_site};
 pub use live::LiveFiles;
 pub use lock::FolderLock;
+pub use passing::PassingFolder;
 pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};

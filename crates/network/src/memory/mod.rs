@@ -21,6 +21,7 @@ use crate::stage_search::StageFound;
 use crate::wanted::{GivenUp, Wanted};
 use latchline_circuit::startup::StartUp;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicU64, Ordering};
 use store::Store;
 
 /// A first limit: the factor, and the place of what is limited among what was looked at.
@@ -50,6 +51,23 @@ struct Stores {
     signals: Store<(Key, Effort), Option<Arc<CallSurvey>>>,
     /// Power return; `None` where the simulator refuses the case.
     start_ups: Store<(Key, Effort), Option<Arc<StartUp>>>,
+    /// Changes that were tried.
+    trials: AtomicU64,
+}
+
+/// What was worked out, not found again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct WorkDone {
+    /// Supplies with what hangs below them, each in one state.
+    pub states: u64,
+    /// Shorts of supplies and boxes.
+    pub shorts: u64,
+    /// Callers, each in one band at one length of the cables.
+    pub signals: u64,
+    /// Starts of supplies and boxes.
+    pub start_ups: u64,
+    /// Changes of the site that were tried.
+    pub trials: u64,
 }
 
 /// Results of parts of sites, by all that they depend on. Shared between threads; a clone has the same results.
@@ -77,6 +95,22 @@ impl Memory {
     /// [`GivenUp`] if the work is no longer wanted.
     pub fn check(&self) -> Result<(), GivenUp> {
         self.wanted.check()
+    }
+
+    /// A change is tried on the site.
+    pub fn count_trial(&self) {
+        self.stores.trials.fetch_add(1, Ordering::Relaxed);
+    }
+
+    /// What was worked out so far, in all work that shares these results.
+    pub fn work_done(&self) -> WorkDone {
+        WorkDone {
+            states: self.stores.states.worked_out(),
+            shorts: self.stores.shorts.worked_out(),
+            signals: self.stores.signals.worked_out(),
+            start_ups: self.stores.start_ups.worked_out(),
+            trials: self.stores.trials.load(Ordering::Relaxed),
+        }
     }
 
     pub(crate) fn states(&self, key: Key, work: impl FnOnce() -> StageFound) -> Arc<StageFound> {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::convert::Infallible;
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 
 /// How much room a result takes.
@@ -89,6 +90,8 @@ impl<K: Ord + Copy, V> Slots<K, V> {
 pub(crate) struct Store<K, V> {
     slots: Mutex<Slots<K, V>>,
     ready: Condvar,
+    /// How many were worked out.
+    worked_out: AtomicU64,
 }
 
 impl<K, V> Default for Store<K, V> {
@@ -101,7 +104,7 @@ impl<K, V> Store<K, V> {
     /// A store that keeps no more than so many bytes.
     fn within(most_bytes: usize) -> Self {
         let slots = Slots { slots: BTreeMap::new(), clock: 0, bytes: 0, most_bytes };
-        Store { slots: Mutex::new(slots), ready: Condvar::new() }
+        Store { slots: Mutex::new(slots), ready: Condvar::new(), worked_out: AtomicU64::new(0) }
     }
 }
 
@@ -174,6 +177,7 @@ impl<K: Ord + Copy, V: Clone + Weighed> Store<K, V> {
     }
 
     fn put(&self, key: K, value: V) {
+        self.worked_out.fetch_add(1, Ordering::Relaxed);
         let bytes = value.bytes() + ENTRY_BYTES;
         let mut slots = self.lock();
         let asked = slots.clock;
@@ -187,6 +191,11 @@ impl<K: Ord + Copy, V: Clone + Weighed> Store<K, V> {
 }
 
 impl<K, V> Store<K, V> {
+    /// How many results were worked out so far, whether or not they are still kept.
+    pub fn worked_out(&self) -> u64 {
+        self.worked_out.load(Ordering::Relaxed)
+    }
+
     fn lock(&self) -> MutexGuard<'_, Slots<K, V>> {
         // Nothing panics while it is held.
         self.slots.lock().unwrap_or_else(PoisonError::into_inner)
@@ -203,7 +212,7 @@ impl<K, V> std::fmt::Debug for Store<K, V> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::sync::atomic::{AtomicUsize, Ordering};
+    use std::sync::atomic::AtomicUsize;
 
     #[test]
     fn what_is_kept_stays_within_its_bound_and_the_oldest_goes_first() {

@@ -5,7 +5,7 @@ use super::known::{Sketch, Wanted};
 use super::price::Price;
 use crate::candidate::Candidate;
 use crate::outcome::{Outcome, key};
-use latchline_finding::{Edit, Finding, Severity};
+use latchline_finding::{Edit, Finding, Money, Severity};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -15,6 +15,26 @@ const MOST_CLEANER: usize = 3;
 
 /// Most changes looked at at once, on as many processors: those beyond the one that is taken were looked at for nothing.
 const MOST_AT_ONCE: usize = 4;
+
+/// How many are wanted.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Most {
+    /// Kinds of which the cheapest is kept.
+    pub kinds: usize,
+    /// What they may cost where one that costs no more is known, if that is all that is asked for.
+    pub cost: Option<Money>,
+}
+
+impl Most {
+    /// So many kinds, whatever they cost.
+    pub fn kinds(kinds: usize) -> Self {
+        Most { kinds, cost: None }
+    }
+
+    fn allows(self, price: &Price) -> bool {
+        self.cost.is_none_or(|most| price.material.is_some_and(|material| material <= most))
+    }
+}
 
 /// A candidate that mends a finding.
 pub(crate) struct Mending {
@@ -37,12 +57,12 @@ impl Bench<'_> {
     ///
     /// Costs are known before anything is solved, so all are tried in that order, those of one kind until one of them mends without a
     /// warning or `MOST_CLEANER` more were tried, and none behind the last that is wanted. Where none mends it, those that leave a lesser
-    /// form of it do, an advice for a warning.
+    /// form of it do, an advice for a warning. With a most that they may cost, dearer ones are tried only until the first that mends.
     pub(crate) fn cheapest_of_each_kind(
         &self,
         candidates: &[Candidate],
         finding: &Finding,
-        most: usize,
+        most: Most,
     ) -> Vec<Mending> {
         let kept = self.cheapest(candidates, Wanted { finding, may_lessen: false }, most);
         if !kept.is_empty() {
@@ -131,17 +151,23 @@ impl Bench<'_> {
         })
     }
 
-    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: usize) -> Vec<Mending> {
+    fn cheapest(&self, candidates: &[Candidate], wanted: Wanted<'_>, most: Most) -> Vec<Mending> {
         let is_chosen = |index: usize| candidates[index].edit.changes_stations_of_dwellings();
         let mut found: BTreeMap<&str, (Mending, usize)> = BTreeMap::new();
         let mut priced = self.in_order_of_price(candidates);
         let at_once = rayon::current_num_threads().clamp(1, MOST_AT_ONCE);
+        // Those that cost no more come first, those that change what was chosen last.
+        let within = priced.partition_point(|one| !is_chosen(one.index) && most.allows(&one.price));
         for place in 0..priced.len() {
-            if found.values().filter(|(known, _)| !self.warns(known)).count() == most {
+            if found.values().filter(|(known, _)| !self.warns(known)).count() == most.kinds {
+                break;
+            }
+            let end = if found.is_empty() { priced.len() } else { within };
+            if place >= end {
                 break;
             }
             if at_once > 1 && place % at_once == 0 {
-                let end = (place + at_once).min(priced.len());
+                let end = (place + at_once).min(end);
                 let is_open = |kind: &str| !found.contains_key(kind);
                 self.look_at_together(&mut priced[place..end], candidates, wanted, &is_open);
             }
@@ -184,7 +210,7 @@ impl Bench<'_> {
                 .then(a.price.order(&b.price))
                 .then(a.index.cmp(&b.index))
         });
-        kept.truncate(most);
+        kept.truncate(most.kinds);
         kept
     }
 

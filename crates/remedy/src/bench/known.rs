@@ -20,8 +20,8 @@ pub(super) struct Known {
     pub lessens: BTreeSet<Key>,
     /// What came of it, if it was assessed to the end.
     pub outcome: Option<Arc<Outcome>>,
-    /// Whether that was on the site read from the changed text.
-    pub is_by_text: bool,
+    /// On what that was.
+    pub made: Made,
 }
 
 /// What a look at a change shows.
@@ -47,11 +47,20 @@ impl Wanted<'_> {
     }
 }
 
+/// How a change was made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Made {
+    /// On the site itself, which takes no time.
+    InPlace,
+    /// On the tree that was read.
+    OnTree,
+    /// On the text, which was then read.
+    #[default]
+    Written,
+}
+
 /// A site after a change, not yet assessed.
 pub(super) struct Sketch {
     pub site: Site,
-    /// Whether it was read from the changed text.
-    pub is_by_text: bool,
-    /// Whether it takes no time to make it again.
-    pub is_quick: bool,
+    pub made: Made,
 }

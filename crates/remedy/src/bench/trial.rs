@@ -1,7 +1,7 @@
 //! A change looked at as far as it takes to rule it out.
 
 use super::Bench;
-use super::known::{Shown, Sketch, Wanted};
+use super::known::{Made, Shown, Sketch, Wanted};
 use crate::first_look;
 use crate::outcome::{Outcome, gaps, key};
 use latchline_assess::{NotJudged, assess_trial};
@@ -55,19 +55,26 @@ impl Bench<'_> {
             && outcome.gaps.is_subset(&self.gaps)
     }
 
-    /// What comes of a change that mends a finding when it goes the whole way through the text, where all that was worked out for it is
-    /// found again. `None` if it does not mend it after all.
+    /// What comes of a change that mends a finding when it goes the whole way through the text. `None` if it does not mend it after all.
+    ///
+    /// Where the changed text, read again, says what was judged already, the judgement holds of it; else it is judged anew.
     pub(super) fn through_text(&self, change: &Edit, wanted: Wanted<'_>) -> Option<Arc<Outcome>> {
-        {
+        let (outcome, made) = {
             let changes = self.known_changes.lock().ok()?;
             let known = changes.get(change)?;
-            if known.is_by_text {
-                return known.outcome.clone().filter(|outcome| self.mends(outcome, wanted));
+            (known.outcome.clone(), known.made)
+        };
+        if outcome.is_some() && (made == Made::Written || self.is_said_by_text(change, made) == Some(true)) {
+            if let Ok(mut changes) = self.known_changes.lock()
+                && let Some(known) = changes.get_mut(change)
+            {
+                known.made = Made::Written;
             }
+            return outcome.filter(|outcome| self.mends(outcome, wanted));
         }
         let mut shown = Shown::default();
         self.try_out(&self.by_text(change)?, wanted, &mut shown);
-        let outcome = self.keep(change, shown, true);
+        let outcome = self.keep(change, shown, Made::Written);
         outcome.filter(|outcome| self.mends(outcome, wanted))
     }
 
@@ -82,11 +89,11 @@ impl Bench<'_> {
         if !is_ruled_out {
             self.try_out(&sketch.site, wanted, &mut shown);
         }
-        self.keep(change, shown, sketch.is_by_text)
+        self.keep(change, shown, sketch.made)
     }
 
     /// Keeps what a look at a change showed.
-    fn keep(&self, change: &Edit, shown: Shown, is_by_text: bool) -> Option<Arc<Outcome>> {
+    fn keep(&self, change: &Edit, shown: Shown, made: Made) -> Option<Arc<Outcome>> {
         let Shown { spoils, leaves, lessens, outcome } = shown;
         if let Ok(mut changes) = self.known_changes.lock()
             && let Some(known) = changes.get_mut(change)
@@ -95,7 +102,7 @@ impl Bench<'_> {
             known.leaves.extend(leaves);
             known.lessens.extend(lessens);
             known.outcome.clone_from(&outcome);
-            known.is_by_text = is_by_text && outcome.is_some();
+            known.made = made;
         }
         outcome
     }
@@ -123,7 +130,8 @@ impl Bench<'_> {
             seen.borrow_mut().spoils |= !may_lack;
             may_lack
         };
-        let assessment = assess_trial(site, &self.memory, &allowed, &may_lack);
+        let asked = Some(wanted.finding.code);
+        let assessment = assess_trial(site, &self.memory, asked, &allowed, &may_lack);
         *shown = seen.into_inner();
         shown.outcome = assessment.as_ref().map(Outcome::of).map(Arc::new);
     }

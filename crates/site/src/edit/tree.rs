@@ -77,6 +77,33 @@ fn change_key<'e>(table: &mut DeTable<'e>, step: &'e EditStep, change: &'e Chang
     Some(())
 }
 
+/// Whether two trees hold the same values by the same keys in the same order, wherever they stand in their texts.
+pub(crate) fn is_same(one: &DeTable<'_>, other: &DeTable<'_>) -> bool {
+    let mut rows = one.iter().zip(other.iter());
+    one.len() == other.len()
+        && rows.all(|((key, value), (other_key, other))| {
+            key.get_ref() == other_key.get_ref() && is_same_value(value.get_ref(), other.get_ref())
+        })
+}
+
+fn is_same_value(one: &DeValue<'_>, other: &DeValue<'_>) -> bool {
+    match (one, other) {
+        (DeValue::String(one), DeValue::String(other)) => one == other,
+        (DeValue::Integer(one), DeValue::Integer(other)) => {
+            (one.as_str(), one.radix()) == (other.as_str(), other.radix())
+        }
+        (DeValue::Float(one), DeValue::Float(other)) => one.as_str() == other.as_str(),
+        (DeValue::Boolean(one), DeValue::Boolean(other)) => one == other,
+        (DeValue::Datetime(one), DeValue::Datetime(other)) => one == other,
+        (DeValue::Array(one), DeValue::Array(other)) => {
+            let mut rows = one.iter().zip(other.iter());
+            one.len() == other.len() && rows.all(|(one, other)| is_same_value(one.get_ref(), other.get_ref()))
+        }
+        (DeValue::Table(one), DeValue::Table(other)) => is_same(one, other),
+        _ => false,
+    }
+}
+
 fn named(key: &str) -> Spanned<DeString<'_>> {
     Spanned::new(0..0, key.into())
 }

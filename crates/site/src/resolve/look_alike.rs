@@ -20,6 +20,10 @@ fn looks_like(sign: char) -> Option<char> {
     if ('\u{ff01}'..='\u{ff5e}').contains(&sign) {
         return char::from_u32(u32::from(sign) - 0xfee0);
     }
+    // They all look like signs of ASCII, so none is one.
+    if sign.is_ascii() {
+        return None;
+    }
     LOOK_ALIKE.iter().find_map(|(signs, like)| {
         signs.chars().position(|one| one == sign).and_then(|at| like.chars().nth(at))
     })

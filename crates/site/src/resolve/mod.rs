@@ -188,6 +188,14 @@ impl<'t> ParsedSite<'t> {
         Some(ParsedSite { file: self.file, document, findings: Findings::new() })
     }
 
+    /// Whether two files say the same: the same keys with the same values in the same order, wherever they stand. A site is resolved from
+    /// these alone, so what is resolved from the one is what is resolved from the other, but for the places. Never of what is broken.
+    pub fn says_the_same(&self, other: &ParsedSite<'_>) -> bool {
+        let sound = |one: &ParsedSite<'_>| one.findings.count() == 0;
+        let roots = self.document.as_ref().zip(other.document.as_ref());
+        sound(self) && sound(other) && roots.is_some_and(|(one, other)| tree::is_same(&one.root, &other.root))
+    }
+
     /// The catalogue files that it asks for (`catalogues` of `[site]`), relative to it.
     ///
     /// Reads leniently: what is wrong with the file is [`resolve`]'s to tell.

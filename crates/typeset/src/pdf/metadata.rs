@@ -1,7 +1,7 @@
 //! Metadata as XMP (ISO 16684-1): title, language, and which standards the file keeps to.
 
 use super::file::hexadecimal;
-use latchline_drawing::svg::escaped;
+use latchline_drawing::svg::xml_text;
 
 /// What a file says of itself.
 pub(crate) struct Facts<'f> {
@@ -22,7 +22,7 @@ pub(crate) const CREATOR: &str = "Latchline";
 
 /// The packet.
 pub(crate) fn packet(facts: &Facts<'_>) -> String {
-    let (title, description) = (escaped(facts.title), escaped(facts.description));
+    let (title, description) = (xml_text(facts.title), xml_text(facts.description));
     let language = facts.language;
     let id = hexadecimal(facts.id);
     let dates = facts.date.map_or_else(String::new, |date| {

@@ -452,6 +452,14 @@ fn slips_are_answered_with_what_to_write() {
         out.contains("are from and to exchanged?") && out.contains("from = \"D1.3\" and to = \"front\""),
         "{out}"
     );
+    // A list written from its far end is turned round as a whole: what is said, done to the letter, leaves no error of a name.
+    let listed = folder.read("site.toml").replace(
+        "door = { from = \"D1.3\", to = \"front\"",
+        "door = { from = \"front\", to = [\"A-1\", \"A-2\", \"D1.3\"]",
+    );
+    folder.write("backwards.toml", listed);
+    let out = folder.run(&["check", "backwards.toml"]).out.replace("\n           ", " ");
+    assert!(out.contains("from = \"D1.3\" and to = [\"A-2\", \"A-1\", \"front\"]"), "{out}");
     folder.write("space.toml", folder.read("site.toml").replace("A-1 = {", "Flat 1 = {"));
     let out = folder.run(&["check", "space.toml"]).out;
     assert!(out.contains("in quotes: \"Flat 1\""), "{out}");

@@ -2,8 +2,8 @@
 
 use crate::paint::Look;
 use crate::place::Places;
-use crate::table::wrap;
 use crate::wording as said;
+use crate::wrap::wrap;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Element, Level, Renderer, Snippet};
 use latchline_finding::{DataGrade, Finding, Language, Severity, Span, shown};

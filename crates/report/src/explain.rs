@@ -1,7 +1,8 @@
 //! The manual page of a code, and the list of all codes.
 
 use crate::paint::Look;
-use crate::table::{hanging, paragraph, width};
+use crate::table::{hanging, paragraph};
+use crate::wrap::width;
 use latchline_finding::CodeDoc;
 use latchline_words::codes;
 use latchline_words::report::{SymptomHead, severity};

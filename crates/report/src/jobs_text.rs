@@ -3,8 +3,9 @@
 use crate::job_change::{MOST_NAMES, first_named, named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
-use crate::table::{hanging, paragraph, width};
+use crate::table::{hanging, paragraph};
 use crate::template;
+use crate::wrap::width;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Danger, Job, Jobs};
 use latchline_finding::{Code, ElementId, Finding, Language, Severity};

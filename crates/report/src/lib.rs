@@ -38,6 +38,7 @@ pub mod short;
 pub mod table;
 pub mod text;
 pub mod wording;
+mod wrap;
 
 pub use latchline_words::template;
 pub use paint::Look;

@@ -1,8 +1,8 @@
 //! Tables that fit the page: aligned numbers, names that wrap, and stacked rows when narrow.
 
 use crate::paint::Look;
+use crate::wrap::{width, wrap};
 use latchline_finding::shown;
-use unicode_width::UnicodeWidthStr;
 
 /// Columns between two columns of a table.
 const GAP: usize = 2;
@@ -49,11 +49,6 @@ pub struct Table {
     columns: Vec<Column>,
     rows: Vec<Vec<String>>,
     indent: usize,
-}
-
-/// Columns that a text takes on a terminal.
-pub fn width(text: &str) -> usize {
-    UnicodeWidthStr::width(text)
 }
 
 impl Table {
@@ -204,53 +199,6 @@ pub fn hanging(first: &str, text: &str, page: usize) -> String {
     let indent = width(first);
     let lines = paragraph(text, indent, page);
     format!("{first}{}", lines.get(indent..).unwrap_or_default())
-}
-
-/// Breaks at spaces; words longer than a line break after hyphens and slashes, else anywhere. What is hidden in
-/// the text is shown.
-pub fn wrap(text: &str, most: usize) -> Vec<String> {
-    let text = &*shown::whole(text, &[]);
-    let most = most.max(1);
-    let mut lines = vec![String::new()];
-    let mut used = 0;
-    for word in text.split(' ') {
-        let long = width(word);
-        if used > 0 && used + 1 + long > most {
-            lines.push(String::new());
-            used = 0;
-        } else if used > 0 {
-            push(&mut lines, " ");
-            used += 1;
-        }
-        if long <= most {
-            push(&mut lines, word);
-            used += long;
-            continue;
-        }
-        for part in word.split_inclusive(['-', '/', '_']) {
-            if used > 0 && used + width(part) > most {
-                lines.push(String::new());
-                used = 0;
-            }
-            for sign in part.chars() {
-                let mut bytes = [0; 4];
-                let sign = sign.encode_utf8(&mut bytes);
-                if used > 0 && used + width(sign) > most {
-                    lines.push(String::new());
-                    used = 0;
-                }
-                push(&mut lines, sign);
-                used += width(sign);
-            }
-        }
-    }
-    lines
-}
-
-fn push(lines: &mut [String], text: &str) {
-    if let Some(line) = lines.last_mut() {
-        line.push_str(text);
-    }
 }
 
 #[cfg(test)]

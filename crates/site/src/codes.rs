@@ -41,7 +41,7 @@ latchline_finding::codes! {
     PORT_NEEDED, "port-needed", Error, ["name", "ports"];
     NO_SUCH_PORT, "no-such-port", Error, ["name", "port", "ports"];
     PORT_USED_TWICE, "port-used-twice", Error, ["port", "run", "other_run"];
-    RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?", "from_list?"];
+    RUN_ENDS_AT_PORT, "run-ends-at-port", Error, ["name", "run", "from?", "from_list?", "backwards?"];
     NOT_ISOLATING, "not-isolating", Error, ["name"];
     LENGTH_MISSING, "length-missing", Error, ["run", "sections?", "further?", "one_way?", "loop?", "joints?"];
     LENGTH_FROM_LOOP, "length-from-loop", Advice, ["run", "length", "cable", "loop", "sections?"];

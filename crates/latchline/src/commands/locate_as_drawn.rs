@@ -2,8 +2,9 @@
 
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
-use latchline_finding::{CallMoment, ElementId, Figure, Severity, StateKind, Unit};
+use latchline_finding::{CallMoment, ElementId, Figure, Finding, Severity, StateKind, Unit};
 use latchline_locate::{
     Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, planned_v, read_as_planned,
     state_name,
@@ -176,17 +177,21 @@ impl<'a> AsDrawnOf<'a> {
         self.margin_v() < 0.0
     }
 
-    /// Whether anything that the check finds may be why it happens there: too little voltage in any state, a power return that ends otherwise, an
-    /// error at the place itself; after a power cut an error at its supply, too.
+    /// Whether anything that the check finds may be why it happens there: too little voltage in any state on mains, a power return that ends
+    /// otherwise, an error other than of voltage at the place itself; after a power cut an error at its supply, too. What shows only at the
+    /// battery's end is said, but nobody told that the mains was off.
     pub fn may_explain(&self) -> bool {
         let starts = self.start_up.is_none_or(|start| matches!(start.outcome, "runs" | "not-judged"));
         let is_at = |element: &ElementId| {
             *element == self.device.id
                 || (self.state == StateKind::PowerReturn && *element == self.device.source)
         };
-        let mut errors = self.assessment.findings.iter().filter(|one| one.severity == Severity::Error);
-        self.is_the_reason()
-            || self.device.worst.margin_v() < 0.0
+        let is_other = |one: &&Finding| one.severity == Severity::Error && one.code != codes::VOLTAGE_TOO_LOW;
+        let mut errors = self.assessment.findings.iter().filter(is_other);
+        let on_mains = |kind: StateKind| kind != StateKind::BatteryEnd;
+        !self.plain.is_enough()
+            || (self.is_the_reason() && on_mains(self.state))
+            || (self.device.worst.margin_v() < 0.0 && on_mains(self.device.worst.state.kind))
             || !starts
             || errors.any(|one| one.element.as_ref().is_some_and(is_at))
     }

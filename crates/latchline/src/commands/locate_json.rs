@@ -1,19 +1,14 @@
 //! The JSON of `locate`.
 
 use super::locate_as_drawn::AsDrawnOf;
-use super::locate_question::QuestionOut;
+use super::locate_question::{PlaceOut, QuestionOut, places_out};
 use super::locate_words::{Reader, Told};
 use anyhow::Result;
 use latchline_finding::Language;
-use latchline_locate::{
-    Evidence, Located, PlaceShare, Quantity, Question, exact_state_name, place_name, state_name,
-};
+use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
 use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
-
-/// Places below this probability are left out.
-const LEAST_PLACE: f64 = 1e-3;
 
 /// The result of `locate --format json`.
 #[derive(Serialize, JsonSchema)]
@@ -140,15 +135,6 @@ struct ParameterOut {
     high: f64,
 }
 
-/// One place to look at: a section with its terminals, its port and what it leads to, or else an element.
-#[derive(Serialize, JsonSchema)]
-pub(super) struct PlaceOut {
-    /// The section or the element.
-    element: String,
-    /// The probability of all causes there.
-    probability: f64,
-}
-
 /// A reading.
 #[derive(Serialize, JsonSchema)]
 struct ReadingOut {
@@ -237,14 +223,6 @@ struct ProblemOut {
 pub(super) fn schema() -> serde_json::Value {
     latchline_report::json::schema_of::<LocateDocument>("Result of latchline locate")
 }
-/// Places to look at, those that are too improbable left out.
-pub(super) fn places_out(site: &Site, places: &[PlaceShare]) -> Vec<PlaceOut> {
-    let shown = places.iter().filter(|place| place.probability >= LEAST_PLACE);
-    shown
-        .map(|place| PlaceOut { element: place.place.element().name(site), probability: place.probability })
-        .collect()
-}
-
 /// The document.
 ///
 /// # Errors

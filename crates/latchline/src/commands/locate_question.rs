@@ -1,9 +1,9 @@
 //! The question that can be asked before anybody takes a meter, in words and in JSON.
 
-use super::locate_json::{PlaceOut, places_out};
 use super::locate_words::{Reader, quoted};
-use latchline_locate::{Answer as Answered, Question};
+use latchline_locate::{Answer as Answered, PlaceShare, Question};
 use latchline_report::table::{hanging, paragraph};
+use latchline_site::model::Site;
 use latchline_words::locate::Answer;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -11,6 +11,9 @@ use std::path::Path;
 
 /// Places of an answer that are named.
 const MOST_PLACES: usize = 2;
+
+/// Places below this probability are left out.
+const LEAST_PLACE: f64 = 1e-3;
 
 /// The question, in a sentence.
 pub(super) fn asked(reader: &Reader<'_>, question: &Question) -> String {
@@ -87,4 +90,21 @@ impl QuestionOut {
             answers: question.answers.iter().map(answer).collect(),
         }
     }
+}
+
+/// One place to look at: a section with its terminals, its port and what it leads to, or else an element.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct PlaceOut {
+    /// The section or the element.
+    element: String,
+    /// The probability of all causes there.
+    probability: f64,
+}
+
+/// Places to look at, those that are too improbable left out.
+pub(super) fn places_out(site: &Site, places: &[PlaceShare]) -> Vec<PlaceOut> {
+    let shown = places.iter().filter(|place| place.probability >= LEAST_PLACE);
+    shown
+        .map(|place| PlaceOut { element: place.place.element().name(site), probability: place.probability })
+        .collect()
 }

@@ -114,7 +114,7 @@ fn door(
          [distributors]\nD1 = {{ model = {}, place = \"A/G\" }}\n\
          [entrances]\n{DOOR} = {{ role = \"main\", place = \"A/G\", outdoors = {outdoors}, lock = {{ model = {}, cable = {}, length = \"{length_m} m\", {feed} }} }}\n\
          [dwellings]\nA-1 = {{ place = \"A/G\" }}\n[runs]\nfeed = {{ from = \"PS\", to = \"D1\", cable = \"flex-1.5\", length = \"1.5 m\" }}\n\
-         flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"front\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
+         flat = {{ from = \"D1.1\", to = \"A-1\", length = \"10 m\" }}\ndoor = {{ from = \"D1.2\", to = \"{DOOR}\", cable = \"outdoor-0.8\", length = \"10 m\" }}\n",
         quoted(family),
         quoted(&question.station),
         quoted(door),

@@ -266,7 +266,11 @@ impl Resolver<'_> {
             .with("run", clip(run));
         // A port at the end and a station at the start: the two were exchanged.
         if let Some(from) = from.filter(|from| is_stop(from, names)) {
-            finding = finding.with("from", clip(from));
+            // A whole list is turned round: exchanging its two ends alone would leave the stops between without a way.
+            finding = match backwards(&entry.record, written, from) {
+                Some(list) => finding.with("backwards", list),
+                None => finding.with("from", clip(from)),
+            };
         } else if entry.record.is_written("from") && from.is_none() && ends_at_a_start(&entry.record, names) {
             // A list where the one start belongs, and the start where the list belongs.
             let refused = self.findings.take_back(codes::WRONG_TYPE, run, "from");
@@ -363,6 +367,25 @@ fn is_stop(name: &str, names: &NameIndex) -> bool {
         )
     };
     own(name) || name.rsplit_once(':').is_some_and(|(name, _)| own(name))
+}
+
+/// The stops of a run that ends at this start, from the start on: the others in reverse order, then what stands in `from`. `None` where it has no
+/// others, or the start is not the last.
+fn backwards(record: &Record<'_>, start: &str, from: &str) -> Option<String> {
+    let names: Vec<&str> = record
+        .list("to")
+        .iter()
+        .map(|item| match item.value {
+            Value::Text(name) => Some(name),
+            _ => None,
+        })
+        .collect::<Option<_>>()?;
+    let (last, others) = names.split_last()?;
+    if *last != start || others.is_empty() {
+        return None;
+    }
+    let turned = others.iter().rev().copied().chain([from]);
+    Some(turned.map(|name| format!("\"{}\"", clip(name))).collect::<Vec<_>>().join(", "))
 }
 
 /// Whether all that a run leads to is one supply or one port.

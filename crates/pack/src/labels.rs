@@ -10,7 +10,7 @@ use crate::options::{Paper, Part};
 use crate::pictures::Drawing;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
-use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line};
+use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line, piece_names};
 use latchline_drawing::Palette;
 use latchline_drawing::font::{CAPITAL_EM, shortened, text_width_mm};
 use latchline_drawing::palette::Ink;
@@ -99,12 +99,7 @@ pub fn sheets(subject: &Subject<'_>) -> Result<Vec<Drawing>, PackError> {
     let grid = Grid::cable_ends(subject.options.paper);
     let mut ends = Vec::with_capacity(2 * subject.wiring.cables.len());
     for cable in &subject.wiring.cables {
-        for piece in 1..=cable.laid.side_by_side {
-            let name = if cable.laid.side_by_side > 1 {
-                format!("{} #{piece}", cable.designation)
-            } else {
-                cable.designation.clone()
-            };
+        for name in piece_names(cable) {
             for (here, there) in [(cable.from, cable.to), (cable.to, cable.from)] {
                 let lines =
                     [name.clone(), subject.end_words(here), format!("> {}", subject.end_words(there))];

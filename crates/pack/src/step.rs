@@ -1,6 +1,6 @@
 //! A step of the commissioning sheets: what to do where, and what is expected.
 
-use crate::language::Word;
+use crate::language::{Sentence, Word};
 use crate::locale::{Locale, Rounding};
 use crate::options::Part;
 use crate::table::Cell;
@@ -66,6 +66,16 @@ impl Expected {
             Expected::Done | Expected::Polarity | Expected::Written | Expected::Told => {
                 [Cell::Empty, Cell::Empty, Cell::Empty]
             }
+            // No meter on site tells such values apart: what is read is small, or it is not.
+            Expected::Between(span, unit) if least_read(unit).is_some_and(|least| span.highest < least) => {
+                let least = least_read(unit).unwrap_or(span.highest);
+                let value = locale.in_words(least, unit);
+                [
+                    Cell::text(locale.say(&Sentence::LessThan { value: &value })),
+                    Cell::Empty,
+                    most(least, unit),
+                ]
+            }
             Expected::Between(span, unit) => {
                 [near(span.nominal, unit), least(span.lowest, unit), most(span.highest, unit)]
             }
@@ -82,6 +92,15 @@ impl Expected {
                 [Cell::text(dash), Cell::Empty, Cell::Empty]
             }
         }
+    }
+}
+
+/// The least that a multimeter on site reads with any sense (common practice, no source): 0.1 ohm, that of its leads, and 2 mA.
+fn least_read(unit: Unit) -> Option<f64> {
+    match unit {
+        Unit::Ohm => Some(0.1),
+        Unit::Ampere => Some(0.002),
+        _ => None,
     }
 }
 

@@ -7,7 +7,8 @@ use crate::stamp::Stamp;
 use latchline_assess::{Assessment, DeviceResult, ReadingPlace, Readings};
 use latchline_cutting::CableCuts;
 use latchline_finding::{Finding, Severity};
-use latchline_site::model::Site;
+use latchline_site::cables::CableOwner;
+use latchline_site::model::{LockFeed, Site};
 use latchline_wiring::item::{item_place, walking_order};
 use latchline_wiring::terminal::place_name;
 use latchline_wiring::{Item, Place, TerminalSet, Wiring};
@@ -101,6 +102,30 @@ impl<'a> Subject<'a> {
             TerminalSet::Outside => self.locale.word(Word::OutsideEnd).to_string(),
             _ => place_name(self.site, place),
         }
+    }
+
+    /// Drives with power of their own.
+    pub fn drives(&self) -> Vec<Item> {
+        let entrances = self.site.entrances.iter().enumerate();
+        let locks = entrances.flat_map(|(entrance, door)| {
+            door.locks.iter().enumerate().map(move |(lock, used)| (entrance, lock, used))
+        });
+        locks
+            .filter(|(_, _, used)| used.feed.value == LockFeed::DryContact)
+            .map(|(entrance, lock, _)| Item::Lock { entrance, lock })
+            .collect()
+    }
+
+    /// The runs whose last length ends at an item, and at which of its terminals.
+    pub fn runs_into(&self, item: Item) -> Vec<(usize, String)> {
+        let runs = self.site.runs.iter().enumerate();
+        runs.filter_map(|(run, site_run)| {
+            let section = site_run.sections.len().checked_sub(1)?;
+            let owner = CableOwner::Section { run, section };
+            let cable = self.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
+            (cable.to.0 == item).then(|| (run, cable.to.1.mark()))
+        })
+        .collect()
     }
 
     /// Everything with mains of its own besides the supplies of the bus: supplies of locks and lights.

@@ -20,7 +20,7 @@ words! {
         FeedOwnSupply: "from a supply of its own through the relay" | "aus eigenem Netzteil über das Relais",
         FeedDryContact:
             "has power of its own, takes a dry contact"
-            | "eigene Versorgung, nimmt potenzialfreien Kontakt",
+            | "eigene Versorgung, Ansteuerung über potenzialfreien Kontakt",
         // Contacts and what lies across them.
         CommonAndOpen: "common and normally open" | "Wurzel und Schließer",
         CommonAndClosed: "common and normally closed" | "Wurzel und Öffner",
@@ -37,7 +37,7 @@ words! {
         Names: "names" | "Namen",
         ButtonLight: "button light" | "Tastenbeleuchtung",
         NameLight: "name light" | "Namensbeleuchtung",
-        PorchLight: "porch light" | "Vorplatzleuchte",
+        PorchLight: "porch light" | "Außenleuchte",
         FromStation: "door station" | "Türstation",
         FromBus: "bus" | "Bus",
         FromOwnSupply: "supply of its own" | "eigenes Netzteil",
@@ -89,10 +89,13 @@ words! {
             | "Über die Freigabe am Fluchtweg und die Brandfallsteuerung entscheidet die verantwortliche Person; örtliche Vorschriften gehen vor.",
         WayOutWithoutBus:
             "The way out must work without the bus and without the door station."
-            | "Der Weg hinaus muss ohne Bus und ohne Türstation frei sein.",
+            | "Der Fluchtweg muss ohne Bus und ohne Türstation frei sein.",
         RelayOnSecureSide:
             "Mount the relay on the secure side of the door."
             | "Das Relais auf der gesicherten Seite der Tür anbringen.",
+        RelayInStationOutdoors:
+            "The lock's contact is in the door station, which is outdoors: whoever takes the station off the wall can open the door."
+            | "Der Kontakt für das Schloss sitzt in der Türstation, und die hängt im Freien: Wer sie von der Wand nimmt, kann die Tür öffnen.",
         DiodePolarity:
             "Mind the diode's polarity; never on alternating current."
             | "Polung der Diode beachten; nie an Wechselstrom.",

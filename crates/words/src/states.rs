@@ -52,7 +52,7 @@ sentences! {
         AllCall: "all-call" | "Sammelruf",
         PowerReturn: "power return" | "Netzwiederkehr",
         FireRelease: "fire release" | "Freigabe im Brandfall",
-        BatteryEnd: "at the battery's end voltage" | "bei Batterie-Endspannung",
+        BatteryEnd: "at the battery's end voltage" | "bei Entladeschlussspannung der Batterie",
         LightLoad: "least load, highest supply voltage" | "kleinste Last, höchste Netzteilspannung",
     }
 }

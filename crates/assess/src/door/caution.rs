@@ -14,6 +14,8 @@ pub enum Caution {
     WayOutWithoutBus,
     /// The relay belongs on the secure side of the door.
     RelayOnSecureSide,
+    /// The relay is in the door station, which is outdoors: whoever takes that off the wall can open the door.
+    RelayInStationOutdoors,
     /// A diode conducts one way: mind its polarity, and never on alternating current.
     DiodePolarity,
     /// The coil is energised all the time the door is shut: a warm lock is normal, its supply needs a

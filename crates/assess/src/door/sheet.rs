@@ -217,15 +217,14 @@ fn part_cables(at: &LockAt<'_>) -> Vec<(LockPart, Option<(String, f64)>)> {
 }
 
 fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
-    let mut list = vec![Caution::IsolateAndProveDead];
-    if !at.takes_dry_contact() {
-        list.push(Caution::KeepApartFromMains);
-    }
+    // A drive with power of its own has mains in the case in which the bus's contact ends.
+    let mut list = vec![Caution::IsolateAndProveDead, Caution::KeepApartFromMains];
     if at.entrance.is_escape_route() {
         list.extend([Caution::ResponsiblePersonDecides, Caution::WayOutWithoutBus]);
     }
     if at.used.relay_on_secure_side.as_ref().is_none_or(|stated| !stated.value) {
-        list.push(Caution::RelayOnSecureSide);
+        let is_in_station = !at.entrance.has_part(at.used, LockPart::Relay) && at.entrance.place.outdoors;
+        list.push(if is_in_station { Caution::RelayInStationOutdoors } else { Caution::RelayOnSecureSide });
     }
     let suppression = at.used.suppression.as_ref().map(|stated| stated.value);
     if suppression == Some(latchline_site::model::Suppression::Diode) {

@@ -169,6 +169,7 @@ pub fn caution(caution: Caution) -> DoorWord {
         Caution::ResponsiblePersonDecides => DoorWord::ResponsiblePersonDecides,
         Caution::WayOutWithoutBus => DoorWord::WayOutWithoutBus,
         Caution::RelayOnSecureSide => DoorWord::RelayOnSecureSide,
+        Caution::RelayInStationOutdoors => DoorWord::RelayInStationOutdoors,
         Caution::DiodePolarity => DoorWord::DiodePolarity,
         Caution::OpensOnPowerFailure => DoorWord::OpensOnPowerFailure,
         Caution::DriveSafety => DoorWord::DriveSafety,

@@ -84,6 +84,7 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
     let brief = brief(subject, at);
     let is_brief = brief.as_ref().is_some_and(|brief| brief.is_tick);
     let values = step.expected.cells(locale).map(|cell| locale.cell_text(&cell, None));
+    let words = brief.map_or_else(|| step.what.clone(), |brief| brief.words);
     let (writes, ticks) = match step.expected {
         Expected::Done | Expected::Polarity => (false, true),
         Expected::Told => (false, false),
@@ -91,7 +92,11 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
     };
     CardStep {
         number: at.number(),
-        what: brief.map_or_else(|| step.what.clone(), |brief| brief.words),
+        what: match (at.stage, at.spot) {
+            // Several cables start at a door station, and all are read on its card.
+            (Word::StageBareEnds, Some(Spot::Item(_))) => format!("{}: {words}", step.place),
+            _ => words,
+        },
         is_brief,
         values,
         writes,

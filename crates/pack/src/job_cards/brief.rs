@@ -7,6 +7,7 @@ use crate::step::Expected;
 use crate::subject::Subject;
 use latchline_assess::Reading;
 use latchline_finding::StateKind;
+use latchline_wiring::Item;
 
 /// Words of a step, and whether it is only ticked.
 pub(super) struct Brief {
@@ -17,7 +18,7 @@ pub(super) struct Brief {
 }
 
 /// Steps that a card says in few words, with these words.
-const TICKS: [(Word, Word); 11] = [
+const TICKS: [(Word, Word); 18] = [
     (Word::MountAndWire, Word::BriefMounted),
     (Word::ReleaseAndVolume, Word::BriefRelease),
     (Word::DisconnectBattery, Word::BriefBatteryOff),
@@ -25,6 +26,13 @@ const TICKS: [(Word, Word); 11] = [
     (Word::AllRunsOff, Word::BriefRunsOff),
     (Word::ProveDead, Word::BriefDead),
     (Word::NoShortAtOutput, Word::BriefNoShort),
+    (Word::PlugIn, Word::BriefPluggedIn),
+    (Word::PortsOff, Word::BriefPortsOff),
+    (Word::SystemOff, Word::BriefSystemOff),
+    (Word::SystemOnAgain, Word::BriefSystemOn),
+    (Word::TryEmergencyRelease, Word::BriefEmergency),
+    (Word::WiredAsDrawn, Word::BriefWired),
+    (Word::WiredWithDiode, Word::BriefWiredDiode),
     (Word::FitProtector, Word::BriefProtector),
     (Word::TryExitButton, Word::BriefExit),
     (Word::LockWithoutPower, Word::BriefWithoutPower),
@@ -57,8 +65,15 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
         };
         return Some(Brief { words, is_tick: true });
     }
+    if step.what == locale.word(Word::MeasureInsulation) {
+        let words = match step.instrument {
+            Some(Word::OhmmeterOnly) => Word::BriefInsulationOld,
+            _ => Word::BriefInsulation,
+        };
+        return Some(Brief { words: locale.word(words).to_string(), is_tick: false });
+    }
     let words = match step.taken.as_ref()? {
-        Taken::Insulation { .. } => locale.word(Word::BriefInsulation).to_string(),
+        Taken::Insulation { .. } => return None,
         Taken::Predicted(Reading::LoopResistance { .. }) => locale.word(Word::BriefLoop).to_string(),
         Taken::Predicted(Reading::Capacitance { .. }) => locale.word(Word::BriefCapacitance).to_string(),
         Taken::Predicted(Reading::OpenCircuitVoltage { .. }) => {
@@ -72,19 +87,45 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
             } else {
                 format!("{}/{}", run.id, last + 1)
             };
-            let moment = if state.calls.is_empty() { Word::BriefInStandby } else { Word::BriefTalking };
-            locale.say(&Sentence::BriefDrop { run: &name, moment: locale.word(moment) })
+            let id = |station: usize| subject.site.stations[station].id.as_str();
+            match state.calls.first() {
+                None => {
+                    locale.say(&Sentence::BriefDrop { run: &name, moment: locale.word(Word::BriefInStandby) })
+                }
+                Some(call) => locale.say(&Sentence::BriefDropTalking {
+                    run: &name,
+                    caller: id(call.caller),
+                    station: id(call.answering),
+                }),
+            }
         }
         Taken::Predicted(Reading::Voltage { state, .. }) => match state.calls.first() {
             Some(call) => {
                 let caller = subject.site.stations[call.caller].id.as_str();
                 locale.say(&Sentence::BriefTalk { caller })
             }
-            None if state.kind == StateKind::StandbyDay => locale.word(Word::BriefStandby).to_string(),
+            None if state.kind == StateKind::StandbyDay => match terminals_read(subject, at) {
+                Some(terminals) => locale.say(&Sentence::BriefStandbyAt { terminals: &terminals }),
+                None => locale.word(Word::BriefStandby).to_string(),
+            },
             None => return None,
         },
     };
     Some(Brief { words, is_tick: false })
+}
+
+/// At which terminals of a box its voltage is read, where several runs end at it; `None` where one does.
+fn terminals_read(subject: &Subject<'_>, at: &AssignedStep) -> Option<String> {
+    let Some(Spot::Item(item @ Item::Box(_))) = at.spot else { return None };
+    let ends = subject.runs_into(item);
+    if ends.len() < 2 {
+        return None;
+    }
+    let says = |run: usize| {
+        let run = subject.site.runs[run].id.as_str();
+        subject.locale.say(&Sentence::VoltageAtEnd { run })
+    };
+    ends.into_iter().find(|(run, _)| says(*run) == at.step.what).map(|(_, terminals)| terminals)
 }
 
 /// What the order of work says of steps that the cards have in few words; `None` where a card says it itself.

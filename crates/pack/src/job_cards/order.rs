@@ -6,9 +6,10 @@ use super::places::JobCards;
 use super::set::card_title;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
+use crate::step::Expected;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
-use crate::tables::{step_columns, written};
+use crate::tables::{FIRST_LIVE, step_columns, written};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -18,8 +19,10 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let title = locale.word(Word::OrderOfWorkTitle);
     let mut table = Table::new(Part::OrderOfWork, title, step_columns(locale));
     table.note(locale.word(Word::OrderOfWorkNote));
+    // That nothing is under power holds for one of the two sheets: here it stands at the stages.
+    let of_one_sheet = locale.word(Word::BeforePowerNote);
     for sheet in &assigned.sheets {
-        sheet.notes.iter().for_each(|note| {
+        sheet.notes.iter().filter(|note| *note != of_one_sheet).for_each(|note| {
             if !table.notes.contains(note) {
                 table.note(note);
             }
@@ -27,7 +30,12 @@ pub fn table(subject: &Subject<'_>) -> Table {
     }
     let stages = assigned.sheets.iter().flat_map(|sheet| &sheet.stages);
     for stage in stages {
-        table.heading(format!("{}. {}", stage.letter, stage.title));
+        let power = match stage.letter {
+            _ if stage.word == Word::StageWho => String::new(),
+            letter if letter < FIRST_LIVE => format!(" · {}", locale.word(Word::CardPowerOff)),
+            _ => format!(" · {}", locale.word(Word::CardPowerOn)),
+        };
+        table.heading(format!("{}. {}{power}", stage.letter, stage.title));
         let of_stage: Vec<&AssignedStep> =
             assigned.steps.iter().filter(|step| step.letter == stage.letter).collect();
         let mut rest = &of_stage[..];
@@ -38,7 +46,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 continue;
             }
             let count = rest.iter().take_while(|step| step.spot.is_some()).count();
-            table.row(on_cards(subject, &cards, &rest[..count]));
+            by_instrument(&rest[..count]).iter().for_each(|same| table.row(on_cards(subject, &cards, same)));
             rest = &rest[count..];
         }
     }
@@ -73,12 +81,26 @@ fn row(subject: &Subject<'_>, at: &AssignedStep) -> Vec<Cell> {
     cells
 }
 
+/// Steps by what they are done with, in the order in which each comes up: who takes up a meter wants to know where. What is only
+/// told stands beside what it explains.
+fn by_instrument<'s>(steps: &[&'s AssignedStep]) -> Vec<Vec<&'s AssignedStep>> {
+    let mut groups: Vec<Vec<&AssignedStep>> = Vec::new();
+    for step in steps {
+        let with = step.step.instrument;
+        let is_told = step.step.expected == Expected::Told;
+        match groups.iter_mut().find(|group| is_told || group[0].step.instrument == with) {
+            Some(group) => group.push(step),
+            None => groups.push(vec![step]),
+        }
+    }
+    groups
+}
+
 /// Steps that stand on cards: which cards, in which order, and at length what the cards say in few words.
 fn on_cards(subject: &Subject<'_>, cards: &JobCards, steps: &[&AssignedStep]) -> Vec<Cell> {
     let locale = &subject.locale;
     let mut numbers: Vec<usize> = Vec::new();
     let mut whole: Vec<&str> = Vec::new();
-    let mut instruments: Vec<&str> = Vec::new();
     for step in steps {
         let card = match step.spot {
             Some(Spot::Item(item)) => cards.card_of(item),
@@ -88,20 +110,27 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, steps: &[&AssignedStep]) ->
         if let Some(card) = card.filter(|card| !numbers.contains(&(card + 1))) {
             numbers.push(card + 1);
         }
-        let instrument = step.step.instrument.map(|word| locale.word(word));
-        instruments.extend(instrument.filter(|word| !instruments.contains(word)));
         if let Some(words) = at_length(subject, step).filter(|words| !whole.contains(words)) {
             whole.push(words);
         }
     }
     let (first, last) = (steps[0].number(), steps[steps.len() - 1].number());
     let range = if first == last { first } else { format!("{first}–{last}") };
-    let what = locale.say(&Sentence::OnCards { cards: &ranges(&numbers), whole: &whole.join(" ") });
+    let with = steps.iter().find_map(|step| step.step.instrument);
+    // Which cables must not meet an insulation tester is said by name.
+    let mut named: Vec<&str> = Vec::new();
+    if with == Some(Word::OhmmeterOnly) {
+        named.extend(steps.iter().map(|step| step.step.place.as_str()));
+    }
+    let mut what = locale.say(&Sentence::OnCards { cards: &ranges(&numbers), whole: &whole.join(" ") });
+    if !named.is_empty() {
+        what.push_str(&format!(" {}", named.join(", ")));
+    }
     let mut cells = vec![
         Cell::text(range),
         locale.cell(Word::OnJobCards),
         Cell::text(what.trim()),
-        Cell::text(instruments.join(", ")),
+        with.map_or(Cell::Empty, |word| locale.cell(word)),
     ];
     cells.resize(8, Cell::Empty);
     cells.push(Cell::Tick);

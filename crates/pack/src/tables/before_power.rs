@@ -11,11 +11,15 @@ use latchline_assess::Reading;
 use latchline_assess::door::cable_loop::CableLoop;
 use latchline_finding::Unit;
 use latchline_site::cables::{CableOwner, DoorCable};
+use latchline_site::model::Suppression;
 use latchline_wiring::Item;
 
 /// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
 /// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
 const LEAST_INSULATION_MOHM: f64 = 1.0;
+
+/// Below this a capacitance is lost in the leads of the meter, farad (common practice, no source).
+const LEAST_CAPACITANCE_F: f64 = 0.5e-9;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -64,8 +68,37 @@ fn isolate(steps: &mut Steps<'_, '_>) {
         steps.write(name, Word::IsolateMains);
         steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
     }
+    for drive in steps.subject.drives() {
+        let name = &drive.name(site);
+        steps.write(name, Word::IsolateDrive);
+        steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
+    }
+    fed_twice(steps);
     if site.runs.iter().any(|run| run.existing.value) {
         steps.read_word("", Word::OldSystem, Word::VoltageTester, Expected::Done);
+    }
+}
+
+/// Boxes at which runs of more than one supply end: one of them stays live while the other is worked on.
+fn fed_twice(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let site = subject.site;
+    for (index, item) in site.boxes.iter().enumerate() {
+        let mut feeds: Vec<(usize, usize)> = Vec::new();
+        for (run, _) in subject.runs_into(Item::Box(index)) {
+            let feed = subject.readings.power_order.iter().find(|feed| feed.run == run);
+            feeds.extend(feed.and_then(|feed| feed.supply).map(|supply| (supply, run)));
+        }
+        if feeds.iter().all(|(supply, _)| *supply == feeds[0].0) {
+            continue;
+        }
+        let named = feeds.iter().map(|(supply, run)| {
+            let (supply, run) = (site.supplies[*supply].id.as_str(), site.runs[*run].id.as_str());
+            subject.locale.say(&Sentence::SupplyOverRun { supply, run })
+        });
+        let feeds = named.collect::<Vec<_>>().join(", ");
+        let what = subject.locale.say(&Sentence::FedFromSeveral { feeds: &feeds });
+        steps.read(item.id.as_str(), what, Word::VoltageTester, Expected::Done);
     }
 }
 
@@ -108,7 +141,10 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
         insulation(steps, name, site_run.existing.value);
         steps.takes(Taken::Insulation { run });
-        if let Some(capacitance) = subject.readings.capacitance(run) {
+        let capacitance = subject.readings.capacitance(run);
+        if let Some(capacitance) =
+            capacitance.filter(|expected| expected.nominal.value >= LEAST_CAPACITANCE_F)
+        {
             let what = locale.say(&Sentence::MeasureCapacitance { from: from.as_str(), end: &end });
             let expected = Expected::Between(capacitance.into(), Unit::Farad);
             steps.read(name, what, Word::CapacitanceMeter, expected);
@@ -161,12 +197,32 @@ fn terminate(steps: &mut Steps<'_, '_>) {
             steps.word(&item.name(subject.site), Word::FitProtector);
         }
     }
+    at_doors(steps);
     for run in subject.readings.power_order.iter().map(|feed| feed.run) {
         let site_run = &subject.site.runs[run];
         let from = subject.site.start_id(site_run.from);
         let end = run_end(subject, run);
         let what = subject.locale.say(&Sentence::PolarityAtEnd { from: from.as_str(), end: &end });
         steps.read(site_run.id.as_str(), what, Word::Continuity, Expected::Polarity);
+    }
+}
+
+/// What hangs at a door is wired as drawn, and its diode the right way round, before anything there gets power.
+fn at_doors(steps: &mut Steps<'_, '_>) {
+    let site = steps.subject.site;
+    for item in steps.subject.wiring.items() {
+        let what = match item {
+            Item::Lock { entrance, lock } => {
+                let across = site.entrances[entrance].locks[lock].suppression.as_ref();
+                match across.map(|across| across.value) {
+                    Some(Suppression::Diode) => Word::WiredWithDiode,
+                    _ => Word::WiredAsDrawn,
+                }
+            }
+            Item::Part { .. } | Item::Light { .. } | Item::AlarmContact { .. } => Word::WiredAsDrawn,
+            _ => continue,
+        };
+        steps.read_word(&item.name(site), what, Word::Continuity, Expected::Done);
     }
 }
 
@@ -181,7 +237,14 @@ fn set(steps: &mut Steps<'_, '_>) {
         let what = subject.locale.say(&Sentence::SetAddress { address: &address, settings: &settings });
         steps.say(&device.name(subject.site), what);
     }
+    for device in subject.order.iter().filter(|device| matches!(device, Item::Box(_) | Item::Station(_))) {
+        steps.word(&device.name(subject.site), Word::PlugIn);
+    }
     for supply in &subject.site.supplies {
         steps.read_word(supply.id.as_str(), Word::NoShortAtOutput, Word::Continuity, Expected::Done);
+    }
+    // Each run is connected by itself once there is power.
+    for item in &subject.site.boxes {
+        steps.word(item.id.as_str(), Word::PortsOff);
     }
 }

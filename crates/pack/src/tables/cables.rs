@@ -39,7 +39,6 @@ pub fn table(subject: &Subject<'_>) -> Table {
     for cable in &subject.wiring.cables {
         let part = &subject.site.catalogue.cables[&cable.laid.cable];
         let spare = (cable.laid.side_by_side * part.pairs.value.max(1)).saturating_sub(cable.laid.pairs);
-        let [from, to] = labels(subject, cable);
         let (run, place) = match cable.laid.owner {
             CableOwner::Section { run, .. } => {
                 let run = &subject.site.runs[run];
@@ -52,22 +51,25 @@ pub fn table(subject: &Subject<'_>) -> Table {
             }
             _ => (String::new(), Cell::Empty),
         };
-        table.row(vec![
-            Cell::text(&cable.designation),
-            Cell::text(run),
-            Cell::text(&cable.laid.cable),
-            Cell::text(locale.conductor(part)),
-            Cell::Count(u64::from(cable.laid.pairs)),
-            Cell::Count(u64::from(spare)),
-            Cell::text(subject.end_words(cable.from)),
-            Cell::text(subject.end_words(cable.to)),
-            locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
-            Cell::text(from),
-            Cell::text(to),
-            place,
-            Cell::text(remark(subject, cable)),
-            Cell::Tick,
-        ]);
+        // Each piece is pulled, cut and labelled by itself.
+        for (name, [from, to]) in labels(subject, cable) {
+            table.row(vec![
+                Cell::text(name),
+                Cell::text(&run),
+                Cell::text(&cable.laid.cable),
+                Cell::text(locale.conductor(part)),
+                Cell::Count(u64::from(cable.laid.pairs)),
+                Cell::Count(u64::from(spare)),
+                Cell::text(subject.end_words(cable.from)),
+                Cell::text(subject.end_words(cable.to)),
+                locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
+                Cell::text(from),
+                Cell::text(to),
+                place.clone(),
+                Cell::text(remark(subject, cable)),
+                Cell::Tick,
+            ]);
+        }
     }
     for cable in &subject.wiring.unstated {
         table.row(unstated(subject, cable));
@@ -98,12 +100,25 @@ fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
     ]
 }
 
-/// What is written on the two ends of a length of cable: its designation, then this end, then the
+/// The pieces of a length of cable, and what is written on the two ends of each: its designation, then this end, then the
 /// other one.
-pub fn labels(subject: &Subject<'_>, cable: &WiredCable) -> [String; 2] {
+fn labels(subject: &Subject<'_>, cable: &WiredCable) -> Vec<(String, [String; 2])> {
     let (from, to) = (subject.end_words(cable.from), subject.end_words(cable.to));
-    let name = &cable.designation;
-    [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")]
+    let pieces = piece_names(cable).into_iter();
+    pieces
+        .map(|name| {
+            let ends = [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")];
+            (name, ends)
+        })
+        .collect()
+}
+
+/// The names of the pieces of a length: of several side by side each has a number.
+pub(crate) fn piece_names(cable: &WiredCable) -> Vec<String> {
+    match cable.laid.side_by_side {
+        0 | 1 => vec![cable.designation.clone()],
+        pieces => (1..=pieces).map(|piece| format!("{} #{piece}", cable.designation)).collect(),
+    }
 }
 
 fn remark(subject: &Subject<'_>, cable: &WiredCable) -> String {

@@ -396,6 +396,7 @@ pub(super) fn caution_word(caution: Caution) -> Word {
         Caution::ResponsiblePersonDecides => Word::CautionEscape,
         Caution::WayOutWithoutBus => Word::CautionWayOut,
         Caution::RelayOnSecureSide => Word::CautionSecureSide,
+        Caution::RelayInStationOutdoors => Word::CautionRelayOutdoors,
         Caution::DiodePolarity => Word::CautionDiode,
         Caution::OpensOnPowerFailure => Word::CautionOpens,
         Caution::DriveSafety => Word::CautionDrive,

@@ -238,7 +238,8 @@ fn doors(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     steps.stage(Word::StageDoors);
-    for item in subject.further_mains() {
+    let further: Vec<Item> = subject.further_mains().into_iter().chain(subject.drives()).collect();
+    for item in &further {
         steps.word(&item.name(site), Word::MainsOfItsOwnOn);
     }
     for (index, entrance) in site.entrances.iter().enumerate() {
@@ -275,10 +276,6 @@ fn doors(steps: &mut Steps<'_, '_>) {
             if used.door_contact.value {
                 steps.word(&at, Word::TryDoorContact);
             }
-            steps.word(&at, Word::LockWithoutPower);
-        }
-        if entrance.is_escape_route() {
-            steps.word(name, Word::EscapeWithoutSystem);
         }
         if entrance.fire_interlock.value {
             steps.word(name, Word::FireInterlockTest);
@@ -298,6 +295,33 @@ fn doors(steps: &mut Steps<'_, '_>) {
             steps.say(name, locale.say(&Sentence::TryModule { module: &module.value }));
         }
     }
+    doors_without_power(steps, &further);
+}
+
+/// What only shows with mains and battery off: once off at all supplies, then door after door, then on again.
+fn doors_without_power(steps: &mut Steps<'_, '_>, further: &[Item]) {
+    let subject = steps.subject;
+    let site = subject.site;
+    if site.entrances.iter().all(|entrance| entrance.locks.is_empty() && !entrance.is_escape_route()) {
+        return;
+    }
+    let supplies = site.supplies.iter().map(|supply| supply.id.to_string());
+    let sources: Vec<String> = supplies.chain(further.iter().map(|item| item.name(site))).collect();
+    sources.iter().for_each(|source| steps.word(source, Word::SystemOff));
+    for (index, entrance) in site.entrances.iter().enumerate() {
+        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
+        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
+            let at = Item::Lock { entrance: index, lock }.name(site);
+            steps.word(&at, Word::LockWithoutPower);
+            if sheet.emergency_release == Some(true) {
+                steps.word(&at, Word::TryEmergencyRelease);
+            }
+        }
+        if entrance.is_escape_route() {
+            steps.word(entrance.id.as_str(), Word::EscapeWithoutSystem);
+        }
+    }
+    sources.iter().for_each(|source| steps.word(source, Word::SystemOnAgain));
 }
 
 fn batteries(steps: &mut Steps<'_, '_>) {
@@ -307,8 +331,13 @@ fn batteries(steps: &mut Steps<'_, '_>) {
         return;
     }
     steps.stage(Word::StageBatteries);
-    for supply in site.supplies.iter().filter(with_battery) {
-        steps.word(supply.id.as_str(), Word::ConnectBattery);
+    let subject = steps.subject;
+    for (index, supply) in site.supplies.iter().enumerate().filter(|(_, supply)| with_battery(supply)) {
+        let name = supply.id.as_str();
+        if let Some(batteries) = super::wiring::parallel_batteries(subject, index) {
+            steps.tell(name, batteries);
+        }
+        steps.word(name, Word::ConnectBattery);
     }
 }
 

@@ -24,6 +24,7 @@ mod voltages;
 mod wiring;
 
 pub use before_power::sheet as before_power_sheet;
+pub(crate) use cables::piece_names;
 pub use devices::{address_words, double_words, kind_words, model_name, setting_words};
 pub(crate) use door_lines::door_lines;
 pub use handover::table as handover_table;
@@ -32,7 +33,7 @@ pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub(crate) use live::start_name;
 pub use snags::standing_findings;
-pub(crate) use steps::{step_columns, written};
+pub(crate) use steps::{FIRST_LIVE, step_columns, written};
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;

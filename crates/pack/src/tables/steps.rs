@@ -11,7 +11,7 @@ use crate::table::{Cell, Choice, Column, Role, Table};
 /// First letter of the stages before power.
 pub(super) const FIRST_BEFORE_POWER: char = 'A';
 /// First letter of the stages with power: they go on where those before power end.
-pub(super) const FIRST_LIVE: char = 'G';
+pub(crate) const FIRST_LIVE: char = 'G';
 
 /// A commissioning sheet in the making.
 pub(super) struct Steps<'s, 'a> {

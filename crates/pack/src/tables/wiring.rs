@@ -7,6 +7,7 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Table};
 use latchline_assess::door::words::part as part_word;
+use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
 use latchline_wiring::item::reference_designation;
@@ -209,7 +210,10 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
         }
         (Item::Part { .. }, TerminalSet::Contact) => locale.cell(Word::BreaksNothing),
         (_, TerminalSet::Mains) => locale.cell(Word::MainsByElectrician),
-        (_, TerminalSet::Battery) => locale.cell(Word::BatteryByItsLeads),
+        (Item::Supply(supply), TerminalSet::Battery) => match parallel_batteries(subject, supply) {
+            Some(words) => Cell::text(words),
+            None => locale.cell(Word::BatteryByItsLeads),
+        },
         (_, TerminalSet::Earth) => locale.cell(Word::ToMainEarth),
         (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
         (_, TerminalSet::Port(port)) => {
@@ -217,6 +221,16 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
         }
         _ => locale.cell(Word::Free),
     }
+}
+
+/// What is said of several batteries at a supply; `None` of one.
+pub(super) fn parallel_batteries(subject: &Subject<'_>, supply: usize) -> Option<String> {
+    let (site, locale) = (subject.site, &subject.locale);
+    let supply = &site.supplies[supply];
+    let battery = site.supply_model(supply).battery.as_ref()?;
+    let count = supply.batteries.value as usize;
+    let voltage = locale.in_words(battery.voltage.value.as_volts(), Unit::Volt);
+    (count > 1).then(|| locale.say(&Sentence::BatteriesInParallel { count, voltage: &voltage }))
 }
 
 /// What an item is, in words.

@@ -5,7 +5,7 @@ code! {
     title: "More than 30 V DC outdoors" | "Mehr als 30 V Gleichspannung im Freien",
     message:
         "{element} is outdoors on {value}; wet, only {limit} is safe to touch"
-        | "{element} ist im Freien an {value}; nass darf man nur {limit} gefahrlos berühren",
+        | "{element} ist im Freien an {value}; bei Nässe nur bis {limit} berührungssicher",
     label: "<fed from {source}>" | "<gespeist von {source}>",
     hint:
         "keep bare terminals out of reach behind a cover that needs a tool"

@@ -5,7 +5,7 @@ code! {
     title: "A cable that is not made for where it runs" | "Eine Leitung, die nicht für ihren Ort gemacht ist",
     message:
         "<run {run}><the cable to the lock {lock} of {door}> goes {environment}; {cable} is made for {allowed}"
-        | "<Strang {run}><die Leitung zum Schloss {lock} von {door}> liegt {environment}; {cable} ist gemacht für {allowed}",
+        | "<Strang {run}><die Leitung zum Schloss {lock} von {door}> liegt {environment}; {cable} ist nur für {allowed} geeignet",
     hint: "take a cable that is made for it" | "eine Leitung nehmen, die dafür gemacht ist",
     measure:
         "The insulation of the run, electronics taken off, on a wet day; and look at the sheath where it leaves the wall."

@@ -5,7 +5,7 @@ code! {
     title: "A delay at a way out that needs permission" | "Eine Verzögerung am Ausgang, die eine Genehmigung braucht",
     message:
         "the lock {lock} of {element} delays the way out by {value}<; at most {limit} is allowed>"
-        | "Das Schloss {lock} von {element} verzögert den Weg hinaus um {value}<; erlaubt sind höchstens {limit}>",
+        | "Das Schloss {lock} von {element} verzögert den Fluchtweg um {value}<; erlaubt sind höchstens {limit}>",
     hint:
         "<{source}: >the local code and the responsible person decide"
         | "<{source}: >die örtliche Regel und die verantwortliche Person entscheiden",
@@ -36,7 +36,7 @@ code! {
         /// ist, ist jede Verzögerung eine Warnung.
         ///
         /// # Warum es zählt
-        /// Eine Verzögerung am Weg hinaus ist die Ausnahme, erlaubt nur mit Alarm, Beschriftung und Freigabe bei
+        /// Eine Verzögerung am Fluchtweg ist die Ausnahme, erlaubt nur mit Alarm, Beschriftung und Freigabe bei
         /// Brandalarm und Stromausfall.
         ///
         /// # Beispiel

@@ -2,10 +2,10 @@
 
 code! {
     "escape-depends-on-bus"
-    title: "The way out depends on the bus" | "Der Weg hinaus hängt vom Bus ab",
+    title: "The way out depends on the bus" | "Der Fluchtweg hängt vom Bus ab",
     message:
         "the way out at {element} depends on the bus: nothing else opens the lock {lock}"
-        | "Der Weg hinaus bei {element} hängt vom Bus ab: Nichts sonst öffnet das Schloss {lock}",
+        | "Der Fluchtweg bei {element} hängt vom Bus ab: Nichts sonst öffnet das Schloss {lock}",
     hint:
         "a handle or bar that opens without power, or an exit button in the lock's own circuit"
         | "ein Drücker oder eine Stange, die ohne Strom öffnet, oder ein Türöffnertaster im Stromkreis des Schlosses selbst",
@@ -38,9 +38,9 @@ code! {
         /// von Hand unterbricht. (Schlösser, die ohne Strom zu bleiben, betrachtet `escape-fail-secure`.)
         ///
         /// # Warum es zählt
-        /// Der Türöffnertaster bittet dann einen Prozessor, den Weg hinaus zu öffnen. Eine Station, die hängt, oder
+        /// Der Türöffnertaster bittet dann einen Prozessor, den Fluchtweg zu öffnen. Eine Station, die hängt, oder
         /// ein Bus, der knapp über dem Abfallwert des Schlosses in Unterspannung stehen bleibt, hält die Tür zu.
-        /// Der Weg hinaus darf nie vom Bus abhängen.
+        /// Der Fluchtweg darf nie vom Bus abhängen.
         ///
         /// # Beispiel
         /// Ein Haltemagnet, den die Türstation speist und ein Taster an ihrem Eingang freigibt.

@@ -8,7 +8,7 @@ code! {
         | "Das Schloss {lock} von {element}, an einem Fluchtweg, bleibt ohne Strom zu",
     hint:
         "take a lock that opens without power, or one with a mechanical way out; the responsible person decides"
-        | "ein Schloss nehmen, das ohne Strom öffnet, oder eines mit mechanischem Weg hinaus; die verantwortliche Person entscheidet",
+        | "ein Schloss nehmen, das ohne Strom öffnet, oder eines mit mechanischer Fluchtmöglichkeit; die verantwortliche Person entscheidet",
     measure:
         "Nothing with a meter: switch the power off and try from inside whether the door opens."
         | "Nichts mit dem Messgerät: den Strom abschalten und von innen versuchen, ob die Tür aufgeht.",
@@ -38,7 +38,7 @@ code! {
         /// innen nicht.
         ///
         /// # Beispiel
-        /// Ein Motorschloss nach dem Arbeitsstromprinzip am einzigen Weg hinaus, mit einem Türöffnertaster.
+        /// Ein Motorschloss nach dem Arbeitsstromprinzip am einzigen Fluchtweg, mit einem Türöffnertaster.
         ///
         /// # Was zu tun ist
         /// Beschläge, die die Falle von innen mechanisch zurückziehen, oder ein Schloss, das ohne Strom öffnet. Ob

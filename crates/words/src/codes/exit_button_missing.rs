@@ -5,7 +5,7 @@ code! {
     title: "No way to open from inside" | "Kein Weg, von innen zu öffnen",
     message:
         "{element} cannot be opened from inside: its lock {lock} has no exit button and no mechanical way out"
-        | "{element} lässt sich von innen nicht öffnen: Das Schloss {lock} hat weder Türöffnertaster noch mechanischen Weg hinaus",
+        | "{element} lässt sich von innen nicht öffnen: Das Schloss {lock} hat weder Türöffnertaster noch mechanische Fluchtmöglichkeit",
     hint:
         "fit an exit button inside (exit_button = true), or a handle or bar that opens without power (mechanical_escape = true)"
         | "innen einen Türöffnertaster anbringen (exit_button = true), oder einen Drücker oder eine Stange, die ohne Strom öffnet (mechanical_escape = true)",

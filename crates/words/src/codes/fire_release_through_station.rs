@@ -37,7 +37,7 @@ code! {
         ///
         /// # Warum es zählt
         /// Die Freigabe braucht dann einen Prozessor, ein Relais und, bei einem Schloss, das zum Öffnen Strom
-        /// braucht, den Bus. Feuer nimmt zuerst das Netz. Der Weg hinaus darf nie vom Bus abhängen.
+        /// braucht, den Bus. Feuer nimmt zuerst das Netz. Der Fluchtweg darf nie vom Bus abhängen.
         ///
         /// # Beispiel
         /// Der Kontakt der Brandmeldeanlage am Eingang der Türstation, die Tür von einem Haltemagneten gehalten.

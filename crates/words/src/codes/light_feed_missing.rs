@@ -34,7 +34,7 @@ code! {
         /// Schlossausgang, und nimmt, was andere brauchen.
         ///
         /// # Beispiel
-        /// Eine Vorplatzleuchte an einer Türstation, die einen Schlossausgang hat und sonst nichts.
+        /// Eine Außenleuchte an einer Türstation, die einen Schlossausgang hat und sonst nichts.
         ///
         /// # Was zu tun ist
         /// Ein eigenes Netzteil (`feed = "own-supply"`), eine Leuchte für die Busspannung am Bus (`feed = "bus"`),

@@ -35,7 +35,7 @@ code! {
         /// an 12 V bleibt dunkel.
         ///
         /// # Beispiel
-        /// Eine Vorplatzleuchte für 12 V mit `feed = "bus"` an einem Bus mit 48 V.
+        /// Eine Außenleuchte für 12 V mit `feed = "bus"` an einem Bus mit 48 V.
         ///
         /// # Was zu tun ist
         /// Eine Leuchte für diese Spannung nehmen, oder eine andere Speisung.

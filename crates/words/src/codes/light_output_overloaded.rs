@@ -32,7 +32,7 @@ code! {
         /// Der Ausgang regelt zurück, und alle Leuchten werden zusammen dunkel; oder er reißt die Türstation mit.
         ///
         /// # Beispiel
-        /// Zwei Vorplatzleuchten zu 3 W an 12 V, zusammen 0,5 A, an einem Ausgang für 0,3 A.
+        /// Zwei Außenleuchten zu 3 W an 12 V, zusammen 0,5 A, an einem Ausgang für 0,3 A.
         ///
         /// # Was zu tun ist
         /// Weniger oder schwächere Leuchten, oder ein eigenes Netzteil (`feed = "own-supply"`).

@@ -5,7 +5,7 @@ code! {
     title: "A short that nothing ends overheats the cable" | "Ein Kurzschluss, den nichts beendet, überhitzt die Leitung",
     message:
         "a short at the end of run {element} is not switched off: {current} go on and heat {cable} to {value}, where {limit} is its limit"
-        | "Ein Kurzschluss am Ende des Strangs {element} bleibt mit {current} stehen und erwärmt {cable} auf {value}; erlaubt sind {limit}",
+        | "Ein Kurzschluss am Ende des Strangs {element} steht mit {current} an, wird nicht abgeschaltet und erwärmt {cable} auf {value}; erlaubt sind {limit}",
     label: "<{by} only limits it>" | "<{by} begrenzt ihn nur>",
     hint:
         "ports with a limit of their own, a supply that trips, or thicker conductors"

@@ -27,7 +27,7 @@ words! {
         Gate: "gate" | "Torantrieb",
         ButtonLight: "button light" | "Tastenbeleuchtung",
         NameLight: "name light" | "Namensbeleuchtung",
-        PorchLight: "porch light" | "Vorplatzleuchte",
+        PorchLight: "porch light" | "Außenleuchte",
         Keypad: "keypad" | "Codetastatur",
         Reader: "reader" | "Leser",
         ButtonModule: "button module" | "Tastenmodul",

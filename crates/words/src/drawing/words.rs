@@ -109,7 +109,7 @@ words! {
             | "Schalterstellungen, in wahrer Größe, wenn ohne Anpassung gedruckt",
         // Wiring of locks and alarm inputs.
         AtDoorStation: "door station" | "Türstation",
-        BarToPlus: "bar to plus" | "Strich an Plus",
+        BarToPlus: "bar to plus" | "Ring (Kathode) an Plus",
         BusAtThe: "bus at the" | "Bus an der",
         Clamp: "clamp" | "Klemmdiode",
         ClosedAtRest: "closed at rest" | "in Ruhe geschlossen",
@@ -166,7 +166,7 @@ words! {
             | "Vor dem Verdrahten freischalten und prüfen; über Fluchtwege entscheidet die verantwortliche Person.",
         WiringSubject:
             "Wiring of locks and alarm inputs, contacts at rest; numbered dots are connectors"
-            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe; Punkte mit Nummer: Verbinder",
+            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe; Punkte mit Nummer: Verbindungsklemmen",
         WiringWhat: "wiring of locks and alarm inputs" | "Verdrahtung der Schlösser und Meldeeingänge",
     }
 }

@@ -25,6 +25,18 @@ sentences! {
             | "Die Batterie reicht in Ruhe mindestens {hours}; das heute nicht abwarten.",
         BoundIn { state: &'a str }: "{state}; at least this voltage" | "{state}; mindestens diese Spannung",
         BriefDrop { run: &'a str, moment: &'a str }: "Drop {run}, {moment}" | "Abfall {run}, {moment}",
+        BriefDropTalking { run: &'a str, caller: &'a str, station: &'a str }:
+            "Drop {run}, {station} talks with {caller}"
+            | "Abfall {run}, {caller} und {station} sprechen",
+        BriefStandbyAt { terminals: &'a str }: "Standby at {terminals}" | "Ruhe an {terminals}",
+        BatteriesInParallel { count: usize, voltage: &'a str }:
+            "{count} batteries of {voltage} in parallel, + to +, − to −, each with a fuse of its own (see the maker); before connecting, each reads about {voltage}, and one like the other"
+            | "{count} Batterien zu {voltage} parallel, + an +, − an −, jede mit eigener Sicherung (siehe Hersteller); vor dem Anklemmen zeigt jede etwa {voltage}, eine wie die andere",
+        FedFromSeveral { feeds: &'a str }:
+            "Live from more than one supply: {feeds}. Isolate all of them; prove dead at the terminals of each."
+            | "Spannung von mehr als einem Netzteil: {feeds}. Alle freischalten; an den Klemmen eines jeden Spannungsfreiheit feststellen.",
+        LessThan { value: &'a str }: "below {value}" | "unter {value}",
+        SupplyOverRun { supply: &'a str, run: &'a str }: "{supply} over {run}" | "{supply} über {run}",
         BriefTalk { caller: &'a str }: "Talking, {caller}" | "Sprechen, {caller}",
         CableAndPair { cable: &'a str, pair: usize }: "{cable}, pair {pair}" | "{cable}, Paar {pair}",
         CardAfter { card: usize, title: &'a str }: "After: {card} {title}" | "Danach: {card} {title}",
@@ -90,11 +102,11 @@ sentences! {
             "The same while {station} talks with {caller}"
             | "Derselbe, während {caller} und {station} sprechen",
         DropInStandby { from: &'a str, end: &'a str }:
-            "Drop from {from} to {end}, standby"
-            | "Spannungsfall von {from} bis {end}, Ruhe",
+            "Drop from {from} to {end}, standby, heaters off"
+            | "Spannungsfall von {from} bis {end}, Ruhe, Heizungen aus",
         DropNote { accuracy: &'a str }:
-            "A drop is the voltage at the start less that at the end. It shows a bad joint that one voltage alone does not show. Read both within a minute, with one meter on one range. Have lights and heaters of the doors on, and no other call. Ohms named under a drop allow for every tolerance and {accuracy} between two readings of a meter (assumed). What would fail, fails in its worst state."
-            | "Spannungsfall: Spannung am Anfang weniger Spannung am Ende. Er zeigt eine schlechte Verbindung, die eine Spannung allein nicht zeigt. Beide binnen einer Minute messen, mit einem Messgerät in einem Bereich. Licht und Heizung der Türen an, sonst kein Ruf. Die darunter genannten Ohm lassen alle Toleranzen zu und {accuracy} zwischen zwei Messungen eines Geräts (angenommen). Was versagt, versagt im ungünstigsten Zustand.",
+            "A drop is the voltage at the start less that at the end. It shows a bad joint that one voltage alone does not show. Read both within a minute, with one meter on one range. In standby, lights and heaters of the doors are off and nobody calls; for a drop while talking they are on, and nobody else calls. Ohms named under a drop allow for every tolerance and {accuracy} between two readings of a meter (assumed). What would fail, fails in its worst state."
+            | "Spannungsfall: Spannung am Anfang weniger Spannung am Ende. Er zeigt eine schlechte Verbindung, die eine Spannung allein nicht zeigt. Beide binnen einer Minute messen, mit einem Messgerät in einem Bereich. In Ruhe sind Licht und Heizung der Türen aus, kein Ruf; beim Sprechen sind sie an, sonst kein Ruf. Die darunter genannten Ohm lassen alle Toleranzen zu und {accuracy} zwischen zwei Messungen eines Geräts (angenommen). Wo ein Gerät als versagend genannt ist, gilt das in seinem ungünstigsten Betriebszustand.",
         DropInSection { section: &'a str }: "Drop on {section}" | "Spannungsfall auf {section}",
         ErrorsShort { count: &'a str }: "{count} ERRORS" | "{count} FEHLER",
         FeederCurrent { run: &'a str }:
@@ -103,10 +115,10 @@ sentences! {
         CablesNotStated { cables: &'a str }:
             "The plan states neither type nor length of {cables} cable(s) at doors. Each is marked below and stands at the end of the cable list. They are missing from parts list and cut list, and their resistance from the figures of the locks."
             | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge. Jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnittliste, und ihr Widerstand in den Werten der Schlösser.",
-        Connector { ways: &'a str }: "connector, {ways} ways" | "Verbinder, {ways}-fach",
+        Connector { ways: &'a str }: "connector, {ways} ways" | "Verbindungsklemme, {ways} Leiter",
         SeveralInOneTerminal { wires: &'a str }:
             "{wires} wires in this terminal: use a terminal made for that many, or a connector"
-            | "{wires} Drähte in dieser Klemme: Klemme für so viele Drähte nehmen, oder einen Verbinder",
+            | "{wires} Drähte in dieser Klemme: Klemme für so viele Drähte nehmen, oder eine Verbindungsklemme",
         FurtherBattery { capacity: &'a str, voltage: &'a str, supply: &'a str }:
             "Battery {capacity}, {voltage}, in parallel with that of {supply}"
             | "Batterie {capacity}, {voltage}, parallel zu der von {supply}",
@@ -134,7 +146,7 @@ sentences! {
             | "{door}: Schloss {number}",
         LoopAgain { from: &'a str, end: &'a str }:
             "Even this reading may miss it. Switch the port off and unplug the electronics. Measure the loop from {from} again, far end {end} short-circuited. It should read as at first."
-            | "Auch diese Messung kann sie übersehen. Abgang ausschalten, Elektronik ziehen. Die Schleife ab {from} noch einmal messen, fernes Ende {end} kurzgeschlossen. Sie soll zeigen, was sie zuerst zeigte.",
+            | "Auch diese Messung kann sie übersehen. Abgang ausschalten, Geräteeinsätze abziehen. Die Schleife ab {from} noch einmal messen, fernes Ende {end} kurzgeschlossen. Sie soll zeigen, was sie zuerst zeigte.",
         MeasureCapacitance { from: &'a str, end: &'a str }:
             "Capacitance between the conductors from {from}, far end {end} open"
             | "Kapazität zwischen den Adern ab {from}, fernes Ende {end} offen",
@@ -162,7 +174,7 @@ sentences! {
             | "{site} · Stand {revision} · SHA-256 der Eingabe {hash}",
         PolarityAtEnd { from: &'a str, end: &'a str }:
             "At {end}, electronics unplugged: + is the + of {from}, − its −, no short between them"
-            | "An {end}, Elektronik gezogen: + ist das + von {from}, − sein −, kein Kurzschluss dazwischen",
+            | "An {end}, Geräteeinsätze abgezogen: + ist das + von {from}, − sein −, kein Kurzschluss dazwischen",
         PricesIn { currency: &'a str }:
             "Prices in {currency}, without tax and labour."
             | "Preise in {currency}, ohne Steuer und Arbeit.",
@@ -171,7 +183,7 @@ sentences! {
             | "Von {from} nach {to} ziehen; beide Enden beschriften.",
         FindAndLabel { from: &'a str, to: &'a str }:
             "In place already, from {from} to {to}: find and try both ends; label them."
-            | "Liegt bereits von {from} nach {to}: beide Enden suchen, durchprüfen, beschriften.",
+            | "Liegt bereits von {from} nach {to}: beide Enden suchen, durchklingeln, beschriften.",
         ReleaseTime { time: &'a str }:
             "Release time: set to {time}. Measured:"
             | "Freigabezeit: eingestellt auf {time}. Gemessen:",

@@ -108,7 +108,7 @@ sentences! {
         NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",
         FireInterlockNotStated:
             "fire interlock not stated (counted as none)"
-            | "Brandfallsteuerung nicht angegeben (als keine gerechnet)",
+            | "Brandfallsteuerung nicht angegeben (als nicht vorhanden gerechnet)",
         HeightRange { least: &'a str, most: &'a str, source: &'a str }:
             "{least} to {most} by {source}"
             | "{least} bis {most} nach {source}",
@@ -117,7 +117,7 @@ sentences! {
             | "Bedienelemente auf {height}; {published}",
         HeightNotStated { published: &'a str }: "not stated; {published}" | "nicht angegeben; {published}",
         HeaterAtNight: "fitted, on at night" | "eingebaut, bei Nacht an",
-        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als keine gerechnet)",
+        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als nicht vorhanden gerechnet)",
         // Locks.
         Lock { number: usize, model: &'a str }: "Lock {number}: {model}" | "Schloss {number}: {model}",
         LockWhat { title: &'a str, kind: &'a str, power_loss: &'a str, current: &'a str }:
@@ -177,17 +177,17 @@ sentences! {
         NoExitButton: "no exit button" | "kein Türöffnertaster",
         ExitButtonNotStated:
             "exit button not stated (counted as none)"
-            | "Türöffnertaster nicht angegeben (als keiner gerechnet)",
+            | "Türöffnertaster nicht angegeben (als nicht vorhanden gerechnet)",
         MechanicalEscape: "mechanical means of escape" | "mechanische Fluchtmöglichkeit",
         NoMechanicalEscape: "no mechanical means of escape" | "keine mechanische Fluchtmöglichkeit",
         MechanicalEscapeNotStated:
             "mechanical means of escape not stated (counted as none)"
-            | "mechanische Fluchtmöglichkeit nicht angegeben (als keine gerechnet)",
+            | "mechanische Fluchtmöglichkeit nicht angegeben (als nicht vorhanden gerechnet)",
         EmergencyRelease: "emergency release" | "Nottaster",
         NoEmergencyRelease: "no emergency release" | "kein Nottaster",
         EmergencyReleaseNotStated:
             "emergency release not stated (counted as none)"
-            | "Nottaster nicht angegeben (als keiner gerechnet)",
+            | "Nottaster nicht angegeben (als nicht vorhanden gerechnet)",
         RelayInside: "relay on the secure side" | "Relais auf der gesicherten Seite",
         RelayOutside: "no relay on the secure side" | "Relais nicht auf der gesicherten Seite",
         RelaySideNotStated:
@@ -197,7 +197,7 @@ sentences! {
         NoDoorContact: "no door contact" | "kein Türkontakt",
         DoorContactNotStated:
             "door contact not stated (counted as none)"
-            | "Türkontakt nicht angegeben (als keiner gerechnet)",
+            | "Türkontakt nicht angegeben (als nicht vorhanden gerechnet)",
         // Alarm inputs and the load.
         AlarmInput {
             number: usize, kind: &'a str, contact: &'a str, watch: &'a str, cable: Option<&'a str>,
@@ -251,7 +251,7 @@ sentences! {
             | "{what}, oder später, wenn die Last weniger zum Laden übrig lässt",
         Capacity { count: Option<&'a str>, capacity: &'a str, rate: &'a str, effective: &'a str }:
             "<{count}, together >{capacity} rated over {rate}; {effective} counted, after age and cold"
-            | "<{count}, zusammen >{capacity} Nennkapazität über {rate}; {effective} gerechnet, nach Alter und Kälte",
+            | "<{count}, zusammen >{capacity} Nennkapazität über {rate}; {effective} gerechnet, nach Alterung und Kälte",
         InParallel { batteries: usize }: "{batteries} in parallel" | "{batteries} parallel",
         NoCallCounted:
             "no calls counted; state calls_per_hour under [policy]"

@@ -61,6 +61,9 @@ macro_rules! commissioning {
         InsulationTester:
             "insulation tester, 250 V"
             | "Isolationsmessgerät, 250 V",
+        IsolateDrive:
+            "The drive has power of its own and may move without warning: secure the leaf, stay out of its way, isolate the drive from the mains (and from its battery), lock off. The key is with:"
+            | "Der Antrieb hat eigene Versorgung und kann sich unerwartet bewegen: Flügel sichern, Weg frei halten, Antrieb vom Netz (und von seiner Batterie) freischalten, gegen Wiedereinschalten sichern. Den Schlüssel hat:",
         IsolateMains:
             "Isolate from the mains, lock off, hang up the notice. The key is with:"
             | "Vom Netz freischalten, gegen Wiedereinschalten sichern, Schild anbringen. Den Schlüssel hat:",
@@ -102,10 +105,10 @@ macro_rules! commissioning {
             | "Multimeter: Fabrikat und Nummer, kalibriert bis",
         MountAndWire:
             "Terminate by the wiring schedule, pull at every conductor, mount. The electronics stay unplugged until the polarity is proved."
-            | "Nach Klemmenplan anschließen, an jeder Ader ziehen, montieren. Die Elektronik bleibt gezogen, bis die Polung geprüft ist.",
+            | "Nach Klemmenplan anschließen, an jeder Ader ziehen, montieren. Die Geräteeinsätze bleiben abgezogen, bis die Polung geprüft ist.",
         NoShortAtOutput:
-            "Plug in all electronics. No short circuit at the output between + and −, and none to earth."
-            | "Alle Elektronik stecken. Kein Kurzschluss am Ausgang zwischen + und − und keiner gegen Erde.",
+            "All electronics plugged in: no short circuit at the output between + and −, and none to earth."
+            | "Alle Geräteeinsätze aufgesteckt: kein Kurzschluss am Ausgang zwischen + und − und keiner gegen Erde.",
         NobodyCalls:
             "No entrance calls this station: see the snag list."
             | "Kein Eingang ruft diese Station: siehe Mängelliste.",
@@ -120,7 +123,7 @@ macro_rules! commissioning {
             | "Ohmmeter",
         OhmmeterNote:
             "An ohmmeter does not see through the rectifier of a station: measure bare ends, before any electronics are fitted. Ranges: coldest to hottest conductor, all tolerances. Subtract the resistance of the test leads."
-            | "Ein Ohmmeter sieht nicht durch den Gleichrichter einer Station: blanke Enden messen, vor aller Elektronik. Bereiche: kälteste bis wärmste Ader, alle Toleranzen. Den Widerstand der Messleitungen abziehen.",
+            | "Ein Ohmmeter sieht nicht durch den Gleichrichter einer Station: blanke Enden messen, ehe Geräteeinsätze aufgesteckt sind. Bereiche: kälteste bis wärmste Ader, alle Toleranzen. Den Widerstand der Messleitungen abziehen.",
         OhmmeterOnly:
             "ohmmeter only"
             | "nur Ohmmeter",
@@ -133,6 +136,12 @@ macro_rules! commissioning {
         OpenCircuitVoltage:
             "Voltage at the output, nothing connected"
             | "Spannung am Ausgang, nichts angeschlossen",
+        PlugIn:
+            "Plug the electronics in."
+            | "Geräteeinsatz aufstecken.",
+        PortsOff:
+            "Switch every port off, or take its run off, until that run is connected."
+            | "Jeden Abgang ausschalten oder seinen Strang abklemmen, bis dieser Strang an der Reihe ist.",
         ProveDead:
             "Prove dead at the terminals; prove the tester on a known source before and after."
             | "Spannungsfreiheit an den Klemmen feststellen; den Prüfer vorher und nachher an bekannter Quelle prüfen.",
@@ -198,14 +207,20 @@ macro_rules! commissioning {
         StandbyHighest: "Standby highest" | "Ruhe höchstens",
         StandbyLowest: "Standby lowest" | "Ruhe mindestens",
         StandbyMeaning:
-            "Standby: by day, everything connected and booted, nobody calling."
-            | "Ruhe: bei Tag, alles angeschlossen und hochgefahren, kein Ruf.",
+            "Standby: by day, everything connected and booted, lights and heaters of the doors off, nobody calling."
+            | "Ruhe: bei Tag, alles angeschlossen und hochgefahren, Licht und Heizung der Türen aus, kein Ruf.",
         StandbyNominal: "Standby nominal" | "Ruhe nominal",
         StandbyVoltageHere: "Voltage at the terminals in standby" | "Spannung an den Klemmen in Ruhe",
         Step: "Step" | "Schritt",
         Stopwatch:
             "watch"
-            | "Uhr",
+            | "Stoppuhr",
+        SystemOff:
+            "Mains off, and battery off where there is one: the doors are tried without power."
+            | "Netz aus, und Batterie ab, wo es eine gibt: Die Türen werden ohne Strom geprüft.",
+        SystemOnAgain:
+            "Mains on again, battery connected again."
+            | "Netz wieder ein, Batterie wieder an.",
         TesterInstrument:
             "Voltage tester: make and number"
             | "Spannungsprüfer: Fabrikat und Nummer",
@@ -216,8 +231,8 @@ macro_rules! commissioning {
             "Open and shut the door: what takes the door contact tells both."
             | "Tür öffnen und schließen: Was den Türkontakt auswertet, zeigt beides.",
         TryEmergencyRelease:
-            "The emergency release opens with the system switched off and on; put it back."
-            | "Der Nottaster öffnet bei aus- und bei eingeschalteter Anlage; zurückstellen.",
+            "The emergency release opens; put it back."
+            | "Der Nottaster öffnet; zurückstellen.",
         TryExitButton: "The exit button opens." | "Der Türöffnertaster öffnet.",
         VoltageTester:
             "voltage tester"
@@ -229,6 +244,12 @@ macro_rules! commissioning {
         WaitForBoot: "Wait until every device has booted." | "Warten, bis alle Geräte hochgefahren sind.",
         WhatToDo: "What to do" | "Was zu tun ist",
         WholeCurrent: "Current of the whole supply in standby" | "Strom des ganzen Netzteils in Ruhe",
+        WiredAsDrawn:
+            "Wired as drawn, terminal by terminal; no short between its conductors but through the part itself."
+            | "Verdrahtet wie gezeichnet, Klemme für Klemme; zwischen den Adern kein Kurzschluss außer durch das Teil selbst.",
+        WiredWithDiode:
+            "Wired as drawn, terminal by terminal; diode across the lock: bar (cathode) at +; no short at the lock."
+            | "Verdrahtet wie gezeichnet, Klemme für Klemme; Diode am Schloss: Ring (Kathode) an +; kein Kurzschluss am Schloss.",
         WorstLowest: "Lowest there" | "Mindestens dort",
         WorstNominal: "Nominal there" | "Nominal dort",
         WorstState: "Worst state" | "Ungünstigster Zustand",

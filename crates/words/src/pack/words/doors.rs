@@ -21,12 +21,15 @@ macro_rules! doors {
         CautionOpens:
             "The coil is energised while the door is shut: it is warm, and the door opens when power fails unless a battery feeds it."
             | "Die Spule steht bei geschlossener Tür unter Strom: Sie ist warm, und die Tür öffnet bei Stromausfall, wenn keine Batterie sie speist.",
+        CautionRelayOutdoors:
+            "The lock's contact is in the door station, which is outdoors: whoever takes the station off the wall can open the door."
+            | "Der Kontakt für das Schloss sitzt in der Türstation, und die hängt im Freien: Wer sie von der Wand nimmt, kann die Tür öffnen.",
         CautionSecureSide:
             "Mount the relay on the secure side of the door."
             | "Das Relais auf der gesicherten Seite der Tür anbringen.",
         CautionWayOut:
             "The way out must work without the bus and without the door station."
-            | "Der Weg hinaus muss ohne Bus und ohne Türstation frei sein.",
+            | "Der Fluchtweg muss ohne Bus und ohne Türstation frei sein.",
         ContinuousDuty: "rated for continuous duty" | "für Dauerbetrieb",
         ControlHeight: "Height of the controls" | "Höhe der Bedienelemente",
         Current: "Current" | "Strom",
@@ -49,7 +52,7 @@ macro_rules! doors {
         FeedBus: "from the bus through the relay" | "aus dem Bus über das Relais",
         FeedDryContact:
             "has power of its own, takes a dry contact"
-            | "eigene Versorgung, nimmt potenzialfreien Kontakt",
+            | "eigene Versorgung, Ansteuerung über potenzialfreien Kontakt",
         FeedMinus: "feed −" | "Speisung −",
         FeedOwnSupply: "from a supply of its own through the relay" | "aus eigenem Netzteil über das Relais",
         FeedPlus: "feed +" | "Speisung +",
@@ -72,7 +75,7 @@ macro_rules! doors {
         NominalVoltage: "Nominal voltage" | "Nennwert der Spannung",
         NormallyClosed: "common and normally closed" | "Wurzel und Öffner",
         NormallyOpen: "common and normally open" | "Wurzel und Schließer",
-        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als keine gerechnet)",
+        NotStatedNone: "not stated (counted as none)" | "nicht angegeben (als nicht vorhanden gerechnet)",
         NotStatedNotJudged: "not stated: not judged" | "nicht angegeben: nicht beurteilt",
         NotStatedDefault: "not stated; assumed" | "nicht angegeben; angenommen",
         Nothing: "nothing" | "nichts",

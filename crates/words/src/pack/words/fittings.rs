@@ -26,12 +26,12 @@ macro_rules! fittings {
         LitInUse: "on while the door station is in use" | "an, solange die Türstation benutzt wird",
         MeasurePartLoop:
             "Loop resistance of the cable, short-circuited at the part"
-            | "Schleifenwiderstand der Leitung, am Teil kurzgeschlossen",
+            | "Schleifenwiderstand der Leitung, am fernen Ende kurzgeschlossen",
         MeasureContactLoop:
             "Resistance of the loop, contact bridged, station disconnected."
             | "Schleifenwiderstand bei gebrücktem Kontakt, Station abgeklemmt.",
         NameLight: "light for names" | "Namensbeleuchtung",
-        PorchLight: "porch light" | "Vorplatzleuchte",
+        PorchLight: "porch light" | "Außenleuchte",
         ReleasesLocks: "releases the locks of this door" | "gibt die Schlösser dieser Tür frei",
         RestsClosed: "contact closed at rest" | "Kontakt in Ruhe geschlossen",
         RestsOpen: "contact open at rest" | "Kontakt in Ruhe offen",

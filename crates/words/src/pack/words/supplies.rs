@@ -8,19 +8,19 @@ macro_rules! supplies {
         Ambient: "Ambient temperature" | "Umgebungstemperatur",
         Battery: "Battery" | "Batterie",
         BatteryCapacity: "Capacity of the battery" | "Kapazität der Batterie",
-        BatteryHours: "Hours on battery" | "Stunden auf Batterie",
+        BatteryHours: "Hours on battery" | "Überbrückungszeit",
         BatteryVoltage: "Voltage of the battery" | "Spannung der Batterie",
-        CapacityCountedOn: "Capacity after age and cold" | "Kapazität nach Alter und Kälte",
+        CapacityCountedOn: "Capacity after age and cold" | "Kapazität nach Alterung und Kälte",
         ChargeCurrent: "Charging current" | "Ladestrom",
-        ChargingPower: "Power for charging" | "Leistung zum Laden",
+        ChargingPower: "Power for charging" | "Ladeleistung",
         ChargingWaits:
             "what the load leaves of the rated power"
             | "was die Last von der Nennleistung übrig lässt",
-        Heat: "Heat in the cupboard" | "Wärme im Schrank",
+        Heat: "Heat in the cupboard" | "Verlustwärme",
         MainsCurrent: "Mains current" | "Netzstrom",
         NoBattery: "none: without mains nothing works" | "keine: Ohne Netz geht nichts",
         OutputPower: "Largest output power on mains" | "Größte Ausgangsleistung am Netz",
-        RechargeHours: "Hours to recharge" | "Stunden zum Laden",
+        RechargeHours: "Hours to recharge" | "Ladezeit",
         SuppliesTitle: "Battery and supply sheet" | "Datenblatt der Netzteile und Batterien",
         }
     };

@@ -25,7 +25,7 @@ macro_rules! wiring {
         ConductorSize: "Conductor" | "Ader",
         ConnectorConvention:
             "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."
-            | "Ein Verbinder verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Er sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
+            | "Eine Verbindungsklemme verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Sie sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
             "Proved: a bound below which no cutting plan can buy was calculated, and the drums bought equal it. The user guide says which theorem that rests on (page Pack)."
             | "Bewiesen: Die gekauften Trommeln erreichen eine berechnete Schranke, unter der kein Schnittplan kaufen kann. Auf welchem Satz das beruht, steht im Handbuch (Seite Pack).",
@@ -89,7 +89,7 @@ macro_rules! wiring {
         SeveralCables:
             "several cables side by side: pull and label each"
             | "mehrere Leitungen nebeneinander: jede ziehen und beschriften",
-        ShortWire: "short wire" | "kurzer Draht",
+        ShortWire: "short wire" | "Drahtbrücke",
         SurgeProtectorItem: "surge protector" | "Überspannungsschutz",
         SurgeProtectorInRun: "surge protector in this run" | "Überspannungsschutz in diesem Strang",
         TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",

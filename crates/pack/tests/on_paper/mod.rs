@@ -1,0 +1,92 @@
+//! What an installer with nothing but the sheets must find on them (common practice, no source), on the wiring of every kind of lock.
+
+use crate::{Made, resolved, stamp};
+use latchline_pack::{Options, Part, Row, Subject, Table, tables};
+use latchline_site::model::Site;
+
+fn every_lock() -> Site {
+    resolved(include_str!("../../../drawing/src/wiring/every_lock.toml"))
+}
+
+/// Place and words of every step of a sheet, in order.
+fn steps(site: Site, part: Part) -> Vec<(String, String)> {
+    let made = Made::of(site);
+    let (options, stamp) = (Options::default(), stamp());
+    let tables = tables::tables(&Subject::new(&made.input(), &options, &stamp));
+    let table = tables.iter().find(|table| table.part == part).expect("the part is there");
+    table.body().map(|cells| (cells[1].words().to_string(), cells[2].words().to_string())).collect()
+}
+
+#[test]
+fn power_is_said_stage_by_stage_in_the_order_of_work() {
+    let made = Made::of(every_lock());
+    let (options, stamp) = (Options::default(), stamp());
+    let tables = tables::tables(&Subject::new(&made.input(), &options, &stamp));
+    let order: &Table = tables.iter().find(|table| table.part == Part::OrderOfWork).expect("it is there");
+    assert!(!order.notes.iter().any(|note| note.contains("Nothing is under power")), "{:?}", order.notes);
+    for row in &order.rows {
+        let Row::Heading(heading) = row else { continue };
+        let Some((letter, _)) = heading.split_once(". ") else { continue };
+        let wanted = match letter {
+            "A" => None,
+            "B" | "C" | "D" | "E" | "F" => Some("Power off"),
+            _ => Some("Power on"),
+        };
+        assert_eq!(heading.split_once(" \u{b7} ").map(|(_, power)| power), wanted, "{heading}");
+    }
+    // A row is for one meter.
+    let several = order.body().filter(|cells| cells[3].words().contains("ohmmeter, "));
+    assert_eq!(several.count(), 0);
+}
+
+#[test]
+fn a_drive_is_isolated_and_every_door_is_tried_without_power_between_off_and_on() {
+    let site = every_lock();
+    let drives = site.entrances.iter().flat_map(|entrance| &entrance.locks);
+    let drives = drives.filter(|lock| lock.feed.value == latchline_site::model::LockFeed::DryContact).count();
+    assert!(drives > 0);
+    let locks: usize = site.entrances.iter().map(|entrance| entrance.locks.len()).sum();
+    let before = steps(site.clone(), Part::BeforePower);
+    assert_eq!(before.iter().filter(|(_, what)| what.contains("may move without warning")).count(), drives);
+    assert_eq!(
+        before.iter().filter(|(_, what)| what.starts_with("Switch every port off")).count(),
+        site.boxes.len()
+    );
+    assert!(before.iter().any(|(_, what)| what.contains("bar (cathode) at +")) || !has_diode(&site));
+    let live = steps(site, Part::Live);
+    let at = |wanted: &str| -> Vec<usize> {
+        live.iter()
+            .enumerate()
+            .filter(|(_, (_, what))| what.starts_with(wanted))
+            .map(|(index, _)| index)
+            .collect()
+    };
+    let (off, on) = (at("Mains off, and battery off"), at("Mains on again"));
+    assert!(!off.is_empty());
+    assert_eq!(off.len(), on.len());
+    let tried = at("Without power the lock");
+    assert_eq!(tried.len(), locks);
+    assert!(tried.iter().all(|step| off.iter().all(|off| off < step) && on.iter().all(|on| step < on)));
+}
+
+fn has_diode(site: &Site) -> bool {
+    use latchline_site::model::Suppression;
+    let mut locks = site.entrances.iter().flat_map(|entrance| &entrance.locks);
+    locks.any(|lock| lock.suppression.as_ref().is_some_and(|across| across.value == Suppression::Diode))
+}
+
+#[test]
+fn a_sheet_never_asks_to_move_a_relay_that_is_in_the_station() {
+    let made = Made::of(every_lock());
+    for sheet in &made.assessment.doors {
+        for lock in &sheet.locks {
+            use latchline_assess::door::Caution;
+            assert!(lock.cautions.contains(&Caution::KeepApartFromMains), "{}", sheet.entrance);
+            let is_between =
+                lock.part_cables.iter().any(|(part, _)| *part == latchline_site::model::LockPart::Relay);
+            if sheet.outdoors && !is_between {
+                assert!(!lock.cautions.contains(&Caution::RelayOnSecureSide), "{}", sheet.entrance);
+            }
+        }
+    }
+}

@@ -1,5 +1,6 @@
 //! What the site as drawn says of a place that is told of: whether it is the reason itself, and which reading there decides it.
 
+use super::locate_set_below::set_below;
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
@@ -235,24 +236,9 @@ impl<'a> AsDrawnOf<'a> {
             }
         };
         let mut said = vec![first.say(language)];
-        said.extend(self.set_below(reader));
+        said.extend(set_below(self.assessment, &self.device.source, reader.language));
         said.extend(self.in_the_plainest(reader));
         said.join(" ")
-    }
-
-    /// Where a supply on the way to it is set below what it delivers as it comes: to what, and what it delivers.
-    fn set_below(&self, reader: &Reader<'_>) -> Option<String> {
-        let mut source = &self.device.source;
-        // Behind a box that makes a bus of its own, the supply of that box.
-        while let Some(of_box) = self.assessment.devices.iter().find(|one| one.id == *source) {
-            source = &of_box.source;
-        }
-        let of_source = self.assessment.sources.iter().find(|one| one.id == *source)?;
-        let (set_v, delivered_v) = of_source.set_below_v?;
-        let supply = &latchline_finding::shown::prose(source.as_str());
-        let volts = |voltage_v: f64| Figure::new(voltage_v, Unit::Volt);
-        let words = AsDrawn::SetBelow { supply, set: volts(set_v), delivered: volts(delivered_v) };
-        Some(words.say(reader.language))
     }
 
     /// Where the site is the reason in some state: whether it shows in the plainest one too, unless that is the one that was told.

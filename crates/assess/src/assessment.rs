@@ -131,6 +131,8 @@ pub struct SourceSummary {
     pub source: StageSource,
     /// Model name.
     pub model: String,
+    /// What it is set to and what it delivers as it comes, in volts, where it is set below that.
+    pub set_below_v: Option<(f64, f64)>,
     /// Stations on its tree and on the trees that draw from it.
     pub stations: usize,
     /// Of a supply, the shares of the data sheet's counts of stations that are used, added up: 1 is full (common practice, no source).

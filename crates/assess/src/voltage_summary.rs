@@ -9,6 +9,7 @@ use crate::stage::WithVoltages;
 use latchline_finding::{Figure, StateKind, Unit};
 use latchline_network::worst::{CurrentState, StateMargin};
 use latchline_network::{Device, Growth, Layout, StageSource};
+use latchline_site::model::Site;
 use std::collections::BTreeMap;
 
 pub(crate) fn device_results(context: &WithVoltages<'_>) -> Vec<DeviceResult> {
@@ -123,6 +124,7 @@ pub(crate) fn source_summaries(
             id: stage.id.clone(),
             source: stage.source,
             model: context.source_model(stage.source).to_string(),
+            set_below_v: set_below_v(context.site, stage.source),
             stations: stations_on(context, index),
             count_share: count.map(|count| count.share),
             counts: counts.map(|(model, (count, most))| (model.clone(), *count, *most)).collect(),
@@ -136,6 +138,12 @@ pub(crate) fn source_summaries(
         });
     }
     summaries
+}
+
+fn set_below_v(site: &Site, source: StageSource) -> Option<(f64, f64)> {
+    let StageSource::Supply(index) = source else { return None };
+    let (set, delivered) = site.set_below_delivered(&site.supplies[index])?;
+    Some((set.as_volts(), delivered.as_volts()))
 }
 
 fn first_limit(

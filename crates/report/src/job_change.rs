@@ -21,7 +21,7 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
     }
     let in_order = job.in_order.as_ref();
     if let Some(change) = job.told_change() {
-        let change = change_words(change, language);
+        let change = change_words(assessment, change, language);
         let change = match job.waits || in_order.is_some_and(|in_order| in_order.is_other) {
             true => JobWords::Other { change: &change }.say(language),
             false => change,
@@ -64,7 +64,7 @@ pub fn entered(dwellings: &[ElementId], language: Language) -> String {
     }
 }
 
-fn change_words(change: &JobChange, language: Language) -> String {
+fn change_words(assessment: &Assessment, change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
     let amount = |cost: Money| figures::cost(cost, language);
     let cost = match remedy.cost.map(Money::rounded) {
@@ -80,7 +80,10 @@ fn change_words(change: &JobChange, language: Language) -> String {
     let value = remedy.value_after.map(|value| figures::rounded(value, language));
     let told = wording::then_told(remedy, language);
     let (kind, to) = match &remedy.parts[..] {
-        [] => (remedy_kind(remedy.kind, language), becomes(&remedy.edit)),
+        [] => {
+            let to = terminated(assessment, &remedy.edit, language).or_else(|| becomes(&remedy.edit));
+            (remedy_kind(remedy.kind, language), to)
+        }
         parts => (several(parts, language), None),
     };
     let words = JobWords::Change {
@@ -124,6 +127,29 @@ fn place(edit: &Edit) -> Option<String> {
     }
 }
 
+/// The runs whose terminators a change sets, each with the device at its end, which is where somebody goes; `None` for any other change.
+fn terminated(assessment: &Assessment, edit: &Edit, language: Language) -> Option<String> {
+    let run = |path: &[EditStep]| match path {
+        [EditStep::Key(table), EditStep::Key(run), EditStep::Key(key)]
+            if table == "runs" && (key == "terminator" || key == "terminator_capacitor") =>
+        {
+            Some(run.clone())
+        }
+        _ => None,
+    };
+    let mut runs = edit.changes.iter().map(|(path, _)| run(path)).collect::<Option<Vec<String>>>()?;
+    runs.dedup();
+    let said = runs.iter().map(|run| {
+        let on_it =
+            assessment.devices.iter().filter(|one| one.run.as_ref().is_some_and(|of| of.as_str() == run));
+        let last = on_it.max_by(|a, b| a.distance_m.total_cmp(&b.distance_m));
+        let last = last.map(|device| template::plain(device.id.as_str()));
+        JobWords::EndOfRun { run: &template::plain(run), device: last.as_deref() }.say(language)
+    });
+    let said: Vec<String> = said.collect();
+    (!said.is_empty()).then(|| said.join(", "))
+}
+
 /// What a change comes to, if that is one value: the model, the cable or the port that is set.
 fn becomes(edit: &Edit) -> Option<String> {
     let mut values: Vec<&str> = Vec::new();
@@ -135,10 +161,24 @@ fn becomes(edit: &Edit) -> Option<String> {
         }
     }
     values.dedup();
+    // A cable with so many of its pairs is named as runs are: "2 × outdoor-0.8".
+    if let ([cable, pairs], true) = (&values[..], sets_cable_and_pairs(edit)) {
+        return Some(format!("{pairs} × {}", template::plain(cable.trim_matches('"'))));
+    }
     match values[..] {
         [value] => Some(template::plain(value.trim_matches('"'))),
         _ => None,
     }
+}
+
+/// Whether a change sets the cable of one run, then its pairs, and nothing else.
+fn sets_cable_and_pairs(edit: &Edit) -> bool {
+    let set = edit.changes.iter().filter(|(_, change)| matches!(change, Change::Set(_)));
+    let keys = set.map(|(path, _)| match &path[..] {
+        [EditStep::Key(table), EditStep::Key(_), EditStep::Key(key)] if table == "runs" => key.as_str(),
+        _ => "",
+    });
+    keys.eq(["cable", "pairs"])
 }
 
 /// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.

@@ -133,6 +133,12 @@ struct SourceDocument {
     id: String,
     /// Model name.
     model: String,
+    /// What it is set to in V, where that is below what it delivers as it comes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    set_voltage_v: Option<f64>,
+    /// What it delivers as it comes in V, where it is set below that.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    delivered_voltage_v: Option<f64>,
     /// Stations on its tree and on the trees that draw from it.
     stations: usize,
     /// Shares of the data sheet's counts of stations, added up; 1 is full.
@@ -390,6 +396,8 @@ fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
     SourceDocument {
         id: source.id.to_string(),
         model: source.model.clone(),
+        set_voltage_v: source.set_below_v.map(|(set_v, _)| set_v),
+        delivered_voltage_v: source.set_below_v.map(|(_, delivered_v)| delivered_v),
         stations: source.stations,
         count_share: source.count_share,
         counts: source

@@ -4,5 +4,6 @@
 mod catalogues;
 mod common;
 mod in_order;
+mod one_slip;
 mod revisions;
 mod staged;

@@ -8,6 +8,7 @@ mod line;
 mod small_parts;
 
 pub use line::{BillKind, BillLine};
+pub use small_parts::has_own_terminator;
 
 use crate::catalogue::{PartHead, StationKind};
 use crate::model::Site;

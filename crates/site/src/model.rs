@@ -25,6 +25,7 @@ pub use run::{MeasuredRun, Run, RunStart, RunStop, Section};
 use crate::catalogue::{
     Accessory, BoxModel, Cable, Catalogue, Family, Light, Lock, StationModel, SupplyModel,
 };
+use latchline_finding::quantity::Voltage;
 use latchline_finding::{Both, ElementId, Origin, Sourced};
 use latchline_words::terms::Term;
 use std::sync::Arc;
@@ -102,6 +103,13 @@ impl Site {
     /// Model of a supply.
     pub fn supply_model(&self, supply: &Supply) -> &SupplyModel {
         &self.catalogue.supplies[&supply.model.value]
+    }
+
+    /// What a supply is set to and what its model delivers, where it is set below that.
+    pub fn set_below_delivered(&self, supply: &Supply) -> Option<(Voltage, Voltage)> {
+        let delivered = self.supply_model(supply).voltage.value;
+        let set = supply.set_voltage.as_ref()?.value;
+        (set.as_volts() < delivered.as_volts()).then_some((set, delivered))
     }
 
     /// Runs that start at a supply, in their order.

@@ -5,11 +5,32 @@ use crate::model::{Entrance, Run, RunStart, RunStop, Section, Site};
 use latchline_finding::Provenance;
 
 /// Whether a cable is made for everywhere that a run lies: for its environment and, where that is not stated, for the open air if one of its
-/// devices stands outdoors.
+/// devices stands outdoors, and for the open air or the ground if it joins two buildings.
 pub fn is_made_for_run(site: &Site, run: &Run, cable: &Cable) -> bool {
     let is_made_for = |environment| cable.environments.value.contains(&environment);
     is_made_for(run.environment.value)
         && (section_outdoors(site, run).is_none() || is_made_for(Environment::Outdoors))
+        && (!joins_buildings(site, run)
+            || is_made_for(Environment::Outdoors)
+            || is_made_for(Environment::Buried))
+}
+
+/// Whether a run whose environment is not stated leads from one building to another: between two houses it lies in the open or in the ground
+/// (common practice, no source).
+pub fn joins_buildings(site: &Site, run: &Run) -> bool {
+    let of_stop = |stop: RunStop| match stop {
+        RunStop::Station(station) => site.station_place(&site.stations[station]).building,
+        RunStop::BoxInput(index) | RunStop::BoxLink(index) => site.boxes[index].place.building,
+    };
+    let start = match run.from {
+        RunStart::Supply(index) => site.supplies[index].place.building,
+        RunStart::Port { box_index, .. } => site.boxes[box_index].place.building,
+        RunStart::Station(station) => of_stop(RunStop::Station(station)),
+    };
+    let mut buildings =
+        start.into_iter().chain(run.sections.iter().filter_map(|section| of_stop(section.to)));
+    let first = buildings.next();
+    !is_stated(run) && buildings.any(|building| Some(building) != first)
 }
 
 /// Whether a cable is made for where what is fitted at a door lies: for the open air if the door is outdoors. How much of it is in the open is

@@ -196,11 +196,15 @@ pub fn pair(value: Figure, limit: Figure, language: Language) -> (String, String
         symbols.0 = symbols.1;
         decimals = limit_decimals;
     }
-    while decimals < 9 && fixed(shown, decimals) == fixed(shown_limit, decimals) {
+    let away = |decimals| match shown < shown_limit {
+        true => rounded_down(shown, decimals),
+        false => rounded_up(shown, decimals),
+    };
+    // Rounded away from the limit it is told apart with fewer decimals than rounded to the nearest.
+    while decimals < 9 && away(decimals) == fixed(shown_limit, decimals) {
         decimals += 1;
     }
-    let number =
-        if shown < shown_limit { rounded_down(shown, decimals) } else { rounded_up(shown, decimals) };
+    let number = away(decimals);
     (
         join(without_zeros(&number), symbols.0, language),
         join(&trimmed(shown_limit, decimals), symbols.1, language),
@@ -305,7 +309,8 @@ mod tests {
         assert_eq!(pair(volts(31.1), volts(36.0)), ("31.1 V".into(), "36 V".into()));
         assert_eq!(pair(volts(31.1049), volts(36.0)).0, "31.1 V", "down, away from the limit");
         assert_eq!(pair(volts(53.921), volts(30.0)).0, "53.93 V", "up, away from the limit");
-        assert_eq!(pair(volts(35.9996), volts(36.0)), ("35.9996 V".into(), "36 V".into()));
+        assert_eq!(pair(volts(35.9996), volts(36.0)), ("35.99 V".into(), "36 V".into()));
+        assert_eq!(pair(volts(0.99995), volts(1.0)), ("0.99 V".into(), "1 V".into()));
         assert_eq!(pair(volts(36.0), volts(36.0)), ("36 V".into(), "36 V".into()));
         assert_eq!(pair(volts(f64::NEG_INFINITY), volts(36.0)).0, "no operating point");
         let ohms = |value| Figure::new(value, Unit::Ohm);

@@ -492,6 +492,9 @@ sentences! {
         CollapsesOtherwise { place: &'a str, when: &'a str }:
             "The site as drawn is the reason if it happens {when}: {place} then goes dark, the voltage collapses."
             | "Die Anlage wie gezeichnet ist der Grund, wenn es so geschieht: {when}. Dann fällt {place} aus, die Spannung bricht zusammen.",
+        SetBelow { supply: &'a str, set: Figure, delivered: Figure }:
+            "{supply} is set to {set}; it is delivered at {delivered}."
+            | "{supply} ist auf {set} eingestellt; geliefert wird es mit {delivered}.",
         EnoughThere { when: &'a str, voltage: Figure, limit: Figure }:
             "It does not show {when}: there it keeps {voltage}, every tolerance against it, and needs {limit}."
             | "Nicht zu sehen ist es so: {when}. Dann behält sie {voltage}, alle Toleranzen ungünstig, und braucht {limit}.",

@@ -252,6 +252,8 @@ struct SharedRuns<'a> {
     assessment: &'a Assessment,
     /// Supplies that are set so low that all that is low on them follows.
     set_too_low: BTreeSet<&'a ElementId>,
+    /// By each part that is of another family than its bus: the part that this is found of.
+    wrong_family: BTreeMap<&'a ElementId, &'a ElementId>,
     /// Device by name.
     devices: BTreeMap<&'a ElementId, usize>,
     /// The run of each troubled device, by matter and device.
@@ -290,7 +292,7 @@ impl<'a> SharedRuns<'a> {
             .filter(|(_, finding)| finding.code == codes::SUPPLY_SET_TOO_LOW)
             .filter_map(|(_, finding)| finding.element.as_ref())
             .collect();
-        SharedRuns { assessment, set_too_low, devices, runs }
+        SharedRuns { assessment, set_too_low, wrong_family: wrong_family(assessment), devices, runs }
     }
 
     fn of(&self, finding: &Finding) -> Shared {
@@ -302,6 +304,16 @@ impl<'a> SharedRuns<'a> {
         {
             return Shared { danger, matter: Matter::Supply, place: Some(source.clone()), run: None };
         }
+        // What a part of another family gets or hears, and what hangs on one that feeds, follows from its family.
+        if let (Matter::Voltage | Matter::HighVoltage | Matter::Signal, Some(element)) =
+            (matter, finding.element.as_ref())
+            && let Some(found_of) =
+                self.wrong_family.get(element).or_else(|| source.and_then(|one| self.wrong_family.get(one)))
+        {
+            let code = codes::MIXED_FAMILIES;
+            let place = Some((*found_of).clone());
+            return Shared { danger: of_code(code), matter: Matter::Code(code), place, run: None };
+        }
         let run = device.and_then(|device| self.runs.get(&(matter, device))).copied();
         let place = match (matter, device) {
             _ if run.is_some() => None,
@@ -312,6 +324,17 @@ impl<'a> SharedRuns<'a> {
         };
         Shared { danger, matter, place, run }
     }
+}
+
+/// The parts of another family than their bus, each with the part that this is found of.
+fn wrong_family(assessment: &Assessment) -> BTreeMap<&ElementId, &ElementId> {
+    let mixed = to_be_mended(assessment).map(|(_, finding)| finding);
+    let mixed = mixed.filter(|finding| finding.code == codes::MIXED_FAMILIES);
+    let parts = mixed.filter_map(|finding| match (&finding.element, finding.argument("devices")) {
+        (Some(first), Some(Argument::Elements(devices))) => Some(devices.iter().map(move |one| (one, first))),
+        _ => None,
+    });
+    parts.flatten().collect()
 }
 
 /// Of ten devices beyond a run, so many must be in trouble for the run to be what they share.
@@ -351,9 +374,9 @@ fn share(
     }
 }
 
-/// How far a figure is beyond its limit, relative to it; without an operating point it is furthest.
+/// How far a figure is beyond its limit, relative to it; what others follow from is furthest.
 pub fn excess(finding: &Finding) -> f64 {
-    if matches!(finding.code, codes::NO_OPERATING_POINT | codes::SUPPLY_SET_TOO_LOW) {
+    if matches!(finding.code, codes::NO_OPERATING_POINT | codes::SUPPLY_SET_TOO_LOW | codes::MIXED_FAMILIES) {
         return f64::INFINITY;
     }
     match (finding.value, finding.limit) {

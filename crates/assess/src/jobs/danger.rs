@@ -67,6 +67,8 @@ pub(super) fn of_code(code: Code) -> Option<Danger> {
         | codes::FIRE_INTERLOCK_WITHOUT_EFFECT
         | codes::SHORT_CIRCUIT_NOT_CLEARED
         | codes::SUPPLY_TOO_HOT => Some(Danger::Fire),
+        // A part that its bus was not made for may take the others down with it.
+        codes::MIXED_FAMILIES => Some(Danger::Supply),
         codes::DWELLING_WITHOUT_ENTRANCE
         | codes::DIRECTORY_TOO_SMALL
         | codes::CALL_BUTTONS_TOO_FEW

@@ -81,6 +81,8 @@ pub struct BatteryFigures {
     pub largest: Option<(StateKind, f64)>,
     /// Calls that the policy counts with; `None` for standby alone.
     pub calls: Option<CallShare>,
+    /// Whether the policy states calls and none is counted, since the supply has no operating point while as many stand.
+    pub calls_collapse: bool,
     /// Hours that the site asks for.
     pub required_hours: Option<f64>,
     /// Capacity by the annex of BS 5839-1 for these hours of standby and half an hour of the largest
@@ -215,6 +217,7 @@ pub fn battery_figures(
             temperature_factor: temperature_factor(coldest_c)?,
             effective_ah,
             loads,
+            calls_collapse: calls.is_none() && asks_for_calls(context, supply),
             calls,
             largest,
             required_hours,
@@ -284,6 +287,13 @@ fn call_share(context: &WithVoltages<'_>, supply: usize) -> Option<Called> {
         share: standing - always as f64,
         one_more_w: of_calls(always + 1)?,
     })
+}
+
+/// Whether the policy states calls, and there are some on the bus of a supply.
+fn asks_for_calls(context: &WithVoltages<'_>, supply: usize) -> bool {
+    context.site.policy.calls_per_hour.is_some()
+        && stage_of_supply(context, supply).is_some()
+        && context.space.phases.iter().any(|phase| phase.kind == StateKind::Call)
 }
 
 /// The state of the largest power of a supply, with that power: what the sizing patterns take as

@@ -95,6 +95,18 @@ struct Added {
     stations: usize,
 }
 
+/// Refuses a station of another family than the site's.
+fn of_the_site(site: &Site, station: &str) -> Result<()> {
+    let other = site.catalogue.stations.get(station).map(|model| &model.family.value);
+    if let Some(other) = other.filter(|other| **other != site.family.value) {
+        bail!(
+            "{station} is of the family {other}, and this site is of {}; name a station of that family",
+            site.family.value
+        );
+    }
+    Ok(())
+}
+
 /// Adds them and says what came of it.
 pub(super) fn answer(
     site: &Site,
@@ -108,6 +120,7 @@ pub(super) fn answer(
         model.kind.value == StationKind::Indoor && model.family.value == site.family.value
     });
     if let Some(station) = station {
+        of_the_site(site, station)?;
         known(&site.catalogue, "indoor station", station, indoor.map(|(name, _)| name))?;
     }
     let Some(model) = station.or_else(|| usual_model(site)) else {

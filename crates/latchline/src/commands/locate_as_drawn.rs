@@ -1,5 +1,6 @@
 //! What the site as drawn says of a place that is told of: whether it is the reason itself, and which reading there decides it.
 
+use super::locate_set_below::set_below;
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::rules::codes;
@@ -240,6 +241,7 @@ impl<'a> AsDrawnOf<'a> {
             }
         };
         let mut said = vec![first.say(language)];
+        said.extend(set_below(self.assessment, &self.device.source, reader.language));
         said.extend(self.in_the_plainest(reader));
         said.join(" ")
     }

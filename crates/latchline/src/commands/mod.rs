@@ -30,6 +30,7 @@ mod locate_as_drawn;
 mod locate_dialogue;
 mod locate_json;
 mod locate_question;
+mod locate_set_below;
 mod locate_words;
 pub mod man;
 pub mod new;

@@ -302,7 +302,7 @@ fn every_supply_on_the_mains_is_isolated() {
         let mut drives = BTreeSet::new();
         for entrance in &made.site.entrances {
             for (index, lock) in entrance.locks.iter().enumerate() {
-                if lock.feed.value == latchline_site::model::LockFeed::DryContact {
+                if lock.feed.value == LockFeed::DryContact {
                     let number =
                         if entrance.locks.len() > 1 { (index + 1).to_string() } else { String::new() };
                     drives.insert(format!("{}/lock{number}", entrance.id));

@@ -46,8 +46,10 @@ pub struct BatteryHours {
     pub batteries: u32,
     /// Rated capacity of all in ampere-hours.
     pub capacity_ah: f64,
-    /// What it draws from the battery in standby, in amperes.
+    /// What it draws from the battery in standby, in amperes, the door's heater off.
     pub battery_current_a: f64,
+    /// The same with the heater on; `None` where the door station has none.
+    pub battery_current_with_heater_a: Option<f64>,
     /// Hours in the heavier of the standby states, the battery aged and at the temperature that the figures say.
     pub hours: f64,
     /// The same with the door's heater on; `None` where the door station has none.
@@ -129,11 +131,13 @@ pub fn battery_hours(
         let (assessment, distributors) = judged(batteries, false, on_a_port)?;
         let Some(figures) = figures(&assessment) else { return Ok(Err(none)) };
         let Some(load) = figures.shortest() else { return Ok(Err(none)) };
-        let hours_with_heater = match has_heater {
-            true => self::figures(&judged(batteries, true, on_a_port)?.0)
-                .and_then(|all| Some(all.shortest()?.hours)),
+        let heated = match has_heater {
+            true => {
+                self::figures(&judged(batteries, true, on_a_port)?.0).and_then(|all| all.shortest().cloned())
+            }
             false => None,
         };
+        let hours_with_heater = heated.as_ref().map(|load| load.hours);
         let source = assessment.sources.first();
         let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
@@ -148,6 +152,7 @@ pub fn battery_hours(
             batteries,
             capacity_ah: figures.capacity_ah,
             battery_current_a: load.battery_current_a,
+            battery_current_with_heater_a: heated.map(|load| load.battery_current_a),
             hours: load.hours,
             hours_with_heater,
             coldest_c: figures.coldest_c,

@@ -453,8 +453,13 @@ pub fn battery_said(
     }));
     let (distributor, boxes) = &found.distributors;
     lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
+    let current = up(found.battery_current_a, locale);
+    let current = match found.battery_current_with_heater_a.map(|heated| up(heated, locale)) {
+        Some(heated) => say(AskWords::CurrentHeated { heated: &heated, current: &current }),
+        None => say(AskWords::CurrentAlone { current: &current }),
+    };
     lines.push(say(AskWords::HoursUnder {
-        current: &up(found.battery_current_a, locale),
+        current: &current,
         capacity,
         counted: &figures::decimals(figures::rounded_down(found.effective_ah, 1), locale.language),
         ambient: &degrees(found.coldest_c, locale),

@@ -16,7 +16,9 @@ pub struct SwitchRow {
     pub number: u32,
     /// Whether nobody said it: the usual one was taken.
     pub is_assumed: bool,
-    /// How it is set; `None` if the switches cannot show it.
+    /// Whether the family keeps the number for something else.
+    pub is_reserved: bool,
+    /// How it is set; `None` if the switches cannot show it, or may not.
     pub setting: Option<SwitchSetting>,
 }
 
@@ -30,13 +32,15 @@ pub fn switches_for(family: &Family, asked: &dyn Fn(&AddressField) -> Option<u32
             let (low, high) = (field.first.value, field.last.value);
             let stated = asked(field);
             let number = stated.unwrap_or_else(|| field.main.unwrap_or(low));
-            let is_in_range = (low..=high).contains(&number) && !field.reserved.contains(&number);
+            let is_reserved = field.reserved.contains(&number);
+            let is_in_range = (low..=high).contains(&number) && !is_reserved;
             SwitchRow {
                 kind: field.kind,
                 label: field.label.clone(),
                 range: (low, high),
                 number,
                 is_assumed: stated.is_none(),
+                is_reserved,
                 setting: settings(field, number).filter(|_| is_in_range),
             }
         })

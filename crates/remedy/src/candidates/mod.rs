@@ -2,8 +2,10 @@
 
 mod battery;
 mod door;
+mod family;
 mod fittings;
 mod moved;
+mod numbers;
 mod places;
 mod prices;
 mod rearranged;
@@ -21,8 +23,8 @@ use crate::bench::Bench;
 use crate::candidate::Candidate;
 use latchline_assess::DeviceResult;
 use latchline_assess::rules::codes;
-use latchline_finding::{Argument, Finding};
-use latchline_site::codes as numbers;
+use latchline_finding::{Argument, Code, Finding};
+use latchline_site::codes as addresses;
 
 /// Candidates for a finding, most promising first; none where nothing is known that a program
 /// could decide. Where there may be very many they are made one by one.
@@ -46,9 +48,13 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         return Vec::new();
     };
     let mut list = Vec::new();
+    // It buys nothing and takes minutes.
+    if gains_by_voltage(finding.code) {
+        list.extend(settings::back_to_delivered(bench, &element));
+    }
     match finding.code {
         codes::VOLTAGE_TOO_LOW | codes::THIN_MARGIN => {
-            list.extend(settings::part_of_the_family(bench, &element));
+            list.extend(family::part_of_the_family(bench, &element));
             list.extend(wiring::for_device(bench, &element));
             list.extend(rearranged::changed_order(bench, &element));
             if let Some(source) = source_of(bench, &element) {
@@ -105,7 +111,7 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(moved::runs_beyond(bench, &element));
         }
         codes::VOLTAGE_TOO_HIGH => {
-            list.extend(settings::part_of_the_family(bench, &element));
+            list.extend(family::part_of_the_family(bench, &element));
             list.extend(settings::lower_supply_voltage(bench, finding));
         }
         codes::MEASURED_LOOP_DIFFERS | codes::MEASURED_CAPACITANCE_DIFFERS | codes::INSULATION_TOO_LOW => {
@@ -158,26 +164,52 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
                 list.extend(wiring::for_device(bench, worst.as_str()));
             }
         }
-        codes::MIXED_FAMILIES => list.extend(settings::part_of_the_family(bench, &element)),
+        codes::MIXED_FAMILIES => {
+            list.extend(family::all_of_a_model(bench, finding));
+            list.extend(family::part_of_the_family(bench, &element));
+        }
         codes::DWELLING_WITHOUT_ENTRANCE => list.extend(places::widen_scope(bench, &element)),
-        numbers::ADDRESS_DUPLICATE => {
+        addresses::ADDRESS_DUPLICATE => {
             let other = match finding.argument("other") {
                 Some(Argument::Element(other)) => Some(other.as_str()),
                 _ => None,
             };
-            list.extend(settings::number_of_the_slip(bench, &element, other));
+            list.extend(numbers::number_of_the_slip(bench, &element, other));
         }
-        numbers::ADDRESS_OUT_OF_RANGE
-        | numbers::ADDRESS_RESERVED
-        | numbers::ADDRESS_NOT_EXPRESSIBLE
-        | numbers::ADDRESSES_EXHAUSTED
-        | numbers::TWO_MAIN_ENTRANCES => {
-            list.extend(settings::other_number(bench, &element));
+        addresses::ADDRESS_OUT_OF_RANGE
+        | addresses::ADDRESS_RESERVED
+        | addresses::ADDRESS_NOT_EXPRESSIBLE
+        | addresses::ADDRESSES_EXHAUSTED
+        | addresses::TWO_MAIN_ENTRANCES => {
+            list.extend(numbers::other_number(bench, &element));
         }
         _ => list.extend(door::for_lock(bench, finding)),
     }
     list.dedup();
     list
+}
+
+/// Whether a supply that gives more voltage can mend it: at more voltage the same power is less current, and less of it is lost on the way.
+fn gains_by_voltage(code: Code) -> bool {
+    matches!(
+        code,
+        codes::VOLTAGE_TOO_LOW
+            | codes::THIN_MARGIN
+            | codes::NO_OPERATING_POINT
+            | codes::SUPPLY_OVERLOADED
+            | codes::PORT_OVERLOADED
+            | codes::TRIP_BELOW_LEGITIMATE_CURRENT
+            | codes::SHORT_CIRCUIT_NOT_CLEARED
+            | codes::SHORT_CIRCUIT_NOT_DETECTED
+            | codes::START_UP_FAILS
+            | codes::START_UP_HICCUPS
+            | codes::START_UP_DROPOUTS
+            | codes::START_UP_DIP
+            | codes::BATTERY_HOURS_SHORT
+            | codes::CHARGER_TOO_SMALL
+            | codes::BATTERY_END_VOLTAGE_LOW
+            | codes::SUPPLY_TOO_HOT
+    )
 }
 
 /// The supply or box on whose tree a device hangs.

@@ -1,13 +1,12 @@
 //! Changes of a part or a setting: supplies, stations, terminators, numbers, protection.
 
 use super::places::set_model;
-use super::prices::by_price;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
 use latchline_finding::{Change, Code, Edit, EditStep, Finding};
-use latchline_site::addresses::number_in_name;
-use latchline_site::catalogue::{PartHead, StationModel};
+use latchline_site::bill::has_own_terminator;
+use latchline_site::catalogue::StationModel;
 use latchline_site::model::{Entrance, RunStop, StationOwner};
 
 /// Supplies of the same family with more current, cheapest first; for boxes with a converter,
@@ -105,6 +104,23 @@ pub(super) fn as_delivered(bench: &Bench<'_>, supply: &str) -> Option<Candidate>
     supply.set_voltage.is_some().then(|| Candidate::new("supply-as-delivered", edit))
 }
 
+/// The supply that feeds something, directly or through boxes, set back to the voltage that it is delivered with, where it is set below.
+pub(super) fn back_to_delivered(bench: &Bench<'_>, element: &str) -> Option<Candidate> {
+    let (site, assessment) = (bench.site, bench.assessment);
+    let mut at = element.to_string();
+    // Each step goes up by one bus; there are no more of them than boxes that make one.
+    for _ in 0..site.boxes.len() + 2 {
+        if let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == at) {
+            site.set_below_delivered(supply)?;
+            return as_delivered(bench, &at);
+        }
+        let device = assessment.devices.iter().find(|one| one.id.as_str() == at).map(|one| &one.source);
+        let run = || assessment.runs.iter().find(|one| one.id.as_str() == at || one.from.as_str() == at);
+        at = device.or_else(|| run().map(|run| &run.source))?.to_string();
+    }
+    None
+}
+
 /// As many pairs as the cable has.
 pub(super) fn fewer_pairs(bench: &Bench<'_>, element: &str) -> Option<Candidate> {
     let site = bench.site;
@@ -144,49 +160,13 @@ pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: Code) -> Vec<C
     let Some(run) = run else { return Vec::new() };
     let id = run.id.as_str();
     let terminator = |key, value: &str| Candidate::new("terminator", Edit::set(&["runs", id, key], value));
-    // What is fitted is bought; what is taken away is not.
+    // What is fitted is bought; what a switch brings in, or is taken away, is not.
     vec![match code {
+        codes::TERMINATOR_MISSING if has_own_terminator(site, run) => terminator("terminator", "true"),
         codes::TERMINATOR_MISSING => terminator("terminator", "true").unpriced(),
         codes::TERMINATOR_WITHOUT_CAPACITOR => terminator("terminator_capacitor", "true").unpriced(),
         _ => terminator("terminator", "false"),
     }]
-}
-
-/// A part of the site's family that does the same, in place of one of another family.
-pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    let site = bench.site;
-    let family = &site.family.value;
-    let mut parts: Vec<&PartHead> = Vec::new();
-    if let Some(station) = site.stations.iter().find(|station| station.id.as_str() == element) {
-        let own = site.station_model(station);
-        for model in site.catalogue.stations.values() {
-            if model.family.value == *family && model.kind == own.kind && model.media == own.media {
-                parts.push(&model.head);
-            }
-        }
-    } else if let Some(found) = site.boxes.iter().find(|one| one.id.as_str() == element) {
-        let own = site.box_model(found);
-        for model in site.catalogue.boxes.values() {
-            let same = model.role == own.role && model.ports.value >= own.ports.value;
-            if model.family.value == *family && same {
-                parts.push(&model.head);
-            }
-        }
-    } else if let Some(found) = site.supplies.iter().find(|one| one.id.as_str() == element) {
-        let own = site.supply_model(found);
-        for model in site.catalogue.supplies.values() {
-            let same = model.rated_current.value.as_amps() >= own.rated_current.value.as_amps();
-            if model.family.value == *family && same {
-                parts.push(&model.head);
-            }
-        }
-    }
-    parts.sort_by(|a, b| by_price(a, b));
-    parts
-        .into_iter()
-        .take(4)
-        .filter_map(|part| Some(Candidate::new("part-of-the-family", set_model(bench, element, &part.name)?)))
-        .collect()
 }
 
 /// Removes an acceptance that matches nothing.
@@ -194,60 +174,4 @@ pub(crate) fn idle_acceptance(bench: &Bench<'_>, finding: &Finding) -> Option<Ed
     let index = bench.acceptance_at(&finding.origin)?;
     let path = vec![EditStep::from("accept"), EditStep::from(index)];
     Some(Edit { changes: vec![(path, Change::Remove)] })
-}
-
-/// Another number: the one that the tool would give if none were stated, or the lowest free one.
-pub(super) fn other_number(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    let site = bench.site;
-    let owner = element.split_once(':').map_or(element, |(owner, _)| owner);
-    let table = if site.dwellings.iter().any(|one| one.id.as_str() == owner) {
-        "dwellings"
-    } else if site.entrances.iter().any(|one| one.id.as_str() == owner) {
-        "entrances"
-    } else if site.management.iter().any(|one| one.id.as_str() == owner) {
-        "management"
-    } else if site.buildings.iter().any(|one| one.id.as_str() == owner) {
-        "buildings"
-    } else {
-        return Vec::new();
-    };
-    let stated = bench
-        .table
-        .get(table)
-        .and_then(|table| table.get(owner))
-        .is_some_and(|entry| entry.get("number").is_some());
-    let mut list = Vec::new();
-    if stated {
-        list.push(Candidate::new("number-by-the-tool", Edit::remove(&[table, owner, "number"])));
-    }
-    if table == "entrances" {
-        list.push(Candidate::new(
-            "secondary-entrance",
-            Edit::set(&[table, owner, "role"], quoted("secondary")),
-        ));
-    }
-    list.extend((1..=99).filter(|number| !number_is_stated(bench, table, *number)).take(3).map(|number| {
-        Candidate::new("other-number", Edit::set(&[table, owner, "number"], number.to_string()))
-    }));
-    list
-}
-
-/// Of two with one number the one whose number is not that of its name is changed, if it is one of them alone: there the slip is.
-pub(super) fn number_of_the_slip(bench: &Bench<'_>, element: &str, other: Option<&str>) -> Vec<Candidate> {
-    let is_off = |name: &str| {
-        let owner = name.split_once(':').map_or(name, |(owner, _)| owner);
-        let dwelling = bench.site.dwellings.iter().find(|one| one.id.as_str() == owner);
-        let stated = dwelling.and_then(|one| one.number.as_ref()).map(|number| number.value);
-        stated.is_some_and(|stated| number_in_name(owner).is_some_and(|named| named != stated))
-    };
-    match other {
-        Some(other) if is_off(other) && !is_off(element) => other_number(bench, other),
-        _ => other_number(bench, element),
-    }
-}
-
-fn number_is_stated(bench: &Bench<'_>, table: &str, number: i64) -> bool {
-    bench.table.get(table).and_then(toml::Value::as_table).is_some_and(|entries| {
-        entries.values().any(|entry| entry.get("number").and_then(toml::Value::as_integer) == Some(number))
-    })
 }

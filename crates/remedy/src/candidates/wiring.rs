@@ -117,7 +117,7 @@ pub(super) fn other_cables(bench: &Bench<'_>, finding: &Finding, element: &str) 
     let runs: Vec<usize> = (0..site.runs.len())
         .filter(|run| names.iter().any(|name| site.runs[*run].id.as_str() == name))
         .collect();
-    cables_by_price(site)
+    let mut list: Vec<Candidate> = cables_by_price(site)
         .into_iter()
         .filter(|name| runs.iter().any(|run| *name != site.runs[*run].cable.value))
         .filter(|name| runs.iter().all(|run| fits(bench, *run, name)))
@@ -125,7 +125,32 @@ pub(super) fn other_cables(bench: &Bench<'_>, finding: &Finding, element: &str) 
             let edits = runs.iter().map(|run| replace_cable(bench, *run, name));
             Candidate::new("other-cable", edits.fold(Edit::default(), Edit::then))
         })
-        .collect()
+        .collect();
+    if let [run] = runs[..] {
+        let two = two_pairs(bench, run);
+        list.extend(two.map(|name| Candidate::new("other-cable", replace_by_two_pairs(bench, run, name))));
+    }
+    list
+}
+
+/// Cables of which two pairs in parallel come to less than one pair of any cable that is made for where a run lies: where only few are, one
+/// pair may not do.
+fn two_pairs<'b>(bench: &'b Bench<'_>, run: usize) -> impl Iterator<Item = &'b str> + use<'b> {
+    let cables = &bench.site.catalogue.cables;
+    let fitting: Vec<&str> =
+        cables_by_price(bench.site).into_iter().filter(|name| fits(bench, run, name)).collect();
+    let single = fitting.iter().map(|name| loop_per_metre(&cables[*name], 1));
+    let least_single = single.fold(f64::INFINITY, f64::min);
+    let two_do =
+        move |name: &&str| cables[*name].pairs.value >= 2 && loop_per_metre(&cables[*name], 2) < least_single;
+    // A run that has as many already is no run with one too few.
+    fitting.into_iter().filter(move |name| bench.site.runs[run].pairs.value < 2 && two_do(name))
+}
+
+/// A new cable in place of the old one, two pairs of it in parallel.
+fn replace_by_two_pairs(bench: &Bench<'_>, run: usize, name: &str) -> Edit {
+    let id = bench.site.runs[run].id.as_str();
+    replace_cable(bench, run, name).then(Edit::set(&["runs", id, "pairs"], "2"))
 }
 
 /// New cable in place of an old one that measures badly: of the same kind, else thicker.
@@ -178,9 +203,14 @@ pub(super) fn fits(bench: &Bench<'_>, run: usize, name: &str) -> bool {
 
 /// Thicker cables for one run, cheapest first.
 pub(super) fn thicker(bench: &Bench<'_>, run: usize) -> Vec<Candidate> {
-    thicker_cables(bench, run)
-        .map(|name| Candidate::new("thicker-conductor", replace_cable(bench, run, name)))
-        .collect()
+    let single = thicker_cables(bench, run).map(|name| replace_cable(bench, run, name));
+    let own = &bench.site.runs[run];
+    let now = loop_per_metre(bench.site.cable(own), own.pairs.value);
+    let is_less = |name: &&str| loop_per_metre(&bench.site.catalogue.cables[*name], 2) < 0.95 * now;
+    // Two pairs of the cable that lies there are a change of their own.
+    let two = two_pairs(bench, run).filter(|name| is_less(name) && *name != own.cable.value);
+    let two = two.map(|name| replace_by_two_pairs(bench, run, name));
+    single.chain(two).map(|edit| Candidate::new("thicker-conductor", edit)).collect()
 }
 
 fn thicker_cables<'a>(bench: &'a Bench<'_>, run: usize) -> impl Iterator<Item = &'a str> {

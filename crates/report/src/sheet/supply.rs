@@ -131,7 +131,7 @@ fn hours(battery: &BatteryFigures, look: &Look) -> String {
     let coldest = if is_assumed { say(SheetWords::Assumed { value: &coldest }) } else { coldest };
     text.push_str(&fact(Label::ColdestAir, &coldest, look));
     let calls = battery.calls.as_ref().map_or_else(
-        || say(SheetWords::NoCallCounted),
+        || say(if battery.calls_collapse { SheetWords::CallsCollapse } else { SheetWords::NoCallCounted }),
         |calls| {
             let each = &look.figure(Figure::new(calls.duration_s, Unit::Second));
             say(SheetWords::CallsOf { calls: &look.decimals(figures::trimmed(calls.per_hour, 1)), each })

@@ -10,6 +10,7 @@ use crate::{figures, physics_text, template};
 use latchline_assess::{
     Assessment, DeviceResult, ExistingCable, RunSummary, SourceSummary, SupplySheet, WorstCurrent,
 };
+use latchline_finding::{Figure, Unit};
 use latchline_words::report::{Head, JobWords, Remark};
 use latchline_words::states;
 use latchline_words::terms::Term;
@@ -221,6 +222,10 @@ fn source_lines(
     let share = source.count_share.map(|share| figures::rounded_up(share * 100.0, 0));
     let mut facts =
         vec![Remark::StationsOn { stations: source.stations, share: share.as_deref() }.say(language)];
+    if let Some((set_v, delivered_v)) = source.set_below_v {
+        let volts = |voltage_v: f64| Figure::new(voltage_v, Unit::Volt);
+        facts.insert(0, Remark::SetBelow { set: volts(set_v), delivered: volts(delivered_v) }.say(language));
+    }
     facts.push(current_words(&source.current, look));
     match (source.power_w.filter(|power| power.is_finite()), source.rated_power_w) {
         (Some(power), Some(rated)) => {
@@ -277,6 +282,7 @@ fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
                 calls => Remark::CallsAnHour { calls, minutes }.say(language),
             }
         }
+        None if battery.calls_collapse => Remark::CallsCollapse.say(language),
         None => Remark::NoCallCounted.say(language),
     };
     let hours = &figures::battery_hours(shortest.hours, language);

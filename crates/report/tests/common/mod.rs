@@ -156,6 +156,7 @@ pub fn failing() -> Assessment {
             id: "A-PS".into(),
             source: StageSource::Supply(0),
             model: "ostrel-ps-120".into(),
+            set_below_v: None,
             stations: 5,
             count_share: Some(5.0 / 54.0),
             counts: vec![("ostrel-v7".into(), 5, 54)],

@@ -124,8 +124,8 @@ fn at_lock(lock: &LockUse, parts: &mut Parts) {
     }
 }
 
-/// Whether the last station of a run brings its own terminator.
-fn has_own_terminator(site: &Site, run: &Run) -> bool {
+/// Whether the last station of a run brings its own terminator, so that a switch is all that is set.
+pub fn has_own_terminator(site: &Site, run: &Run) -> bool {
     match run.sections.last().map(|section| section.to) {
         Some(RunStop::Station(station)) => {
             site.station_model(&site.stations[station]).built_in_terminator.value

@@ -191,9 +191,13 @@ sentences! {
         HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
+        CurrentAlone { current: &'a str }: "{current} A" | same,
+        CurrentHeated { heated: &'a str, current: &'a str }:
+            "{heated} A with the heater on and {current} A without"
+            | "{heated} A mit Heizung und {current} A ohne",
         HoursUnder { current: &'a str, capacity: &'a str, counted: &'a str, ambient: &'a str }:
-            "The battery gives {current} A; of {capacity} Ah {counted} Ah are counted: aged to four fifths, at {ambient}. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
-            | "Die Batterie gibt {current} A; von {capacity} Ah sind {counted} Ah gerechnet: gealtert auf vier Fünftel, bei {ambient}. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
+            "The battery gives {current}; of {capacity} Ah {counted} Ah are counted: aged to four fifths, at {ambient}. Calls shorten the time: state `standby_hours` and `calls_per_hour` in the site file and check it."
+            | "Die Batterie gibt {current}; von {capacity} Ah sind {counted} Ah gerechnet: gealtert auf vier Fünftel, bei {ambient}. Rufe verkürzen die Zeit: `standby_hours` und `calls_per_hour` in der Anlagendatei angeben und prüfen.",
         NoBattery { supply: &'a str }:
             "{supply} has no battery."
             | "{supply} hat keine Batterie.",
@@ -236,6 +240,9 @@ sentences! {
         NoSuchStation { station: usize, family: &'a str, most: usize }:
             "Station {station} of a dwelling cannot be set: the switches of {family} have room for {most}."
             | "Station {station} einer Wohnung lässt sich nicht einstellen: Die Schalter von {family} reichen für {most}.",
+        Reserved { field: &'a str, number: usize, family: &'a str }:
+            "{field} {number} cannot be set: {family} keeps it for something else. Take another number."
+            | "{field} {number} lässt sich nicht einstellen: {family} hält die Nummer für anderes frei. Eine andere Nummer nehmen.",
         OutOfRange { field: &'a str, number: usize, low: usize, high: usize }:
             "{field} {number} cannot be set: its switches go from {low} to {high}."
             | "{field} {number} lässt sich nicht einstellen: Die Schalter gehen von {low} bis {high}.",

@@ -58,6 +58,9 @@ sentences! {
         Enters { dwellings: usize, names: &'a str }:
             "{dwellings:dwelling|dwellings} to enter ({names})"
             | "{dwellings:Wohnung|Wohnungen} zu betreten ({names})",
+        EndOfRun { run: &'a str, device: Option<&'a str> }:
+            "end of run {run}<, at {device}>"
+            | "Ende von Strang {run}<, an {device}>",
         Line { line: usize }: "line {line}" | "Zeile {line}",
         Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
         InOneLine { head: &'a str, what: &'a str }: "{head}: {what}" | same,

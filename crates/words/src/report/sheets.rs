@@ -256,6 +256,9 @@ sentences! {
         NoCallCounted:
             "no calls counted; state calls_per_hour under [policy]"
             | "ohne Rufe gerechnet; calls_per_hour unter [policy] angeben",
+        CallsCollapse:
+            "no calls counted: the voltage of this supply collapses while as many stand as calls_per_hour under [policy] means"
+            | "ohne Rufe gerechnet: Bei so vielen Rufen, wie calls_per_hour unter [policy] bedeutet, bricht die Spannung dieses Netzteils zusammen",
         CallsOf { calls: &'a str, each: &'a str }: "{calls} an hour, {each} each" | "{calls} je Stunde zu je {each}",
     }
 }

@@ -1,6 +1,7 @@
 //! The verdict and what stands around it.
 
 use crate::row::{sentences, words};
+use latchline_finding::Figure;
 
 sentences! {
     /// The verdict on a site, with what was counted behind it.
@@ -137,6 +138,9 @@ sentences! {
             "{calls} calls an hour of {minutes} min" | "{calls} Rufe je Stunde zu {minutes} min",
         OneCallAnHour { minutes: &'a str }: "one call an hour of {minutes} min" | "ein Ruf je Stunde zu {minutes} min",
         NoCallCounted: "no call counted" | "ohne Rufe",
+        CallsCollapse:
+            "no call counted since the voltage collapses in one"
+            | "ohne Rufe, da die Spannung dabei zusammenbricht",
         NoBattery { asked: Option<&'a str> }:
             "no battery<, {asked} h are asked for>"
             | "keine Batterie<, verlangt sind {asked} h>",
@@ -176,6 +180,9 @@ sentences! {
         AssumedValues { values: &'a str }:
             "{values}. The verdict is as good as these: replace them by data sheet figures or measurements."
             | "{values}. Das Ergebnis ist so gut wie diese Werte: durch Angaben eines Datenblatts oder eine Messung ersetzen.",
+        SetBelow { set: Figure, delivered: Figure }:
+            "set to {set}, delivered at {delivered}"
+            | "auf {set} eingestellt, geliefert mit {delivered}",
         RunsInTrouble { runs: usize, names: &'a str }:
             "{runs:more run is|more runs are} in trouble, with no less margin: {names}"
             | "{runs:weiterer Strang hat|weitere Stränge haben} Fehler, mit nicht weniger Reserve: {names}",

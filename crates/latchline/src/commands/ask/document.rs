@@ -284,6 +284,9 @@ struct HoursFigures {
     batteries: u32,
     capacity_ah: f64,
     current_a: f64,
+    /// The same with the heater on; missing where the door station has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    current_with_heater_a: Option<f64>,
     hours: f64,
     /// With the door station's heater on; missing where it has none.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -329,6 +332,7 @@ impl HoursFigures {
             batteries: found.batteries,
             capacity_ah: found.capacity_ah,
             current_a: found.battery_current_a,
+            current_with_heater_a: found.battery_current_with_heater_a,
             hours: found.hours,
             hours_with_heater: found.hours_with_heater,
             coldest_c: found.coldest_c,

@@ -440,7 +440,6 @@ fn of_battery(
         _ => None,
     };
     if let Some((model, found)) = &light {
-        let place = lines.len().min(1);
         let said = lightest_battery_said(
             &question.station,
             model,
@@ -449,7 +448,11 @@ fn of_battery(
             asked.hours,
             look.locale(),
         );
-        lines.insert(place, said);
+        match lines.first_mut() {
+            // Where the heaviest does not work at all, what the lightest does is part of the answer.
+            Some(first) if !works => *first = format!("{first} {said}"),
+            _ => lines.insert(lines.len().min(1), said),
+        }
     }
     if found.is_ok() {
         lines.push(locks_option(&question, look));

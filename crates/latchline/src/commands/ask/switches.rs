@@ -138,6 +138,8 @@ struct FieldFigures<'a> {
     number: u32,
     lowest: u32,
     highest: u32,
+    /// Whether the family keeps the number for something else.
+    reserved: bool,
     /// Missing where the switches cannot show the number.
     #[serde(skip_serializing_if = "Option::is_none")]
     setting: Option<SettingDocument>,
@@ -150,6 +152,7 @@ fn figures<'a>(family: &'a str, rows: &'a [SwitchRow]) -> SwitchFigures<'a> {
         number: row.number,
         lowest: row.range.0,
         highest: row.range.1,
+        reserved: row.is_reserved,
         setting: row.setting.clone().map(SettingDocument::from),
     });
     SwitchFigures { family, fields: fields.collect() }
@@ -205,11 +208,11 @@ pub(super) fn of_switches(
         return Answer::new("switches", vec![words.say(language)], false, look, figures(family, &rows));
     }
     if let Some(row) = outside {
-        let words = AskWords::OutOfRange {
-            field: &capital(field_word(row.kind, language)),
-            number: row.number as usize,
-            low: row.range.0 as usize,
-            high: row.range.1 as usize,
+        let (field, number) = (&*capital(field_word(row.kind, language)), row.number as usize);
+        let (low, high) = (row.range.0 as usize, row.range.1 as usize);
+        let words = match row.is_reserved {
+            true => AskWords::Reserved { field, number, family },
+            false => AskWords::OutOfRange { field, number, low, high },
         };
         return Answer::new("switches", vec![words.say(language)], false, look, figures(family, &rows));
     }

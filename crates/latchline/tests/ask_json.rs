@@ -129,7 +129,11 @@ fn hours_of_a_battery() {
             battery["batteries"],
             battery["capacity_ah"].as_f64().unwrap()
         ),
-        format!("gives {} A", rounded(&battery["current_a"], 2, true)),
+        format!(
+            "gives {} A with the heater on and {} A without",
+            rounded(&battery["current_with_heater_a"], 2, true),
+            rounded(&battery["current_a"], 2, true)
+        ),
     ] {
         assert!(text.contains(&part), "{part}: {text}");
     }

@@ -288,9 +288,12 @@ fn questions_say_their_figures_as_the_check_does() {
     let hours = figures::battery_hours(number(battery, "hours").expect("hours"), english);
     let heater = figures::battery_hours(number(battery, "hours_with_heater").expect("hours"), english);
     let current = figures::amperes(number(battery, "current_a").expect("amperes"), english);
-    for told in
-        [format!(" for {heater} h with its heater on and {hours} h without"), format!("gives {current} A;")]
-    {
+    let heated = number(battery, "current_with_heater_a").expect("amperes");
+    let heated = figures::amperes(heated, english);
+    for told in [
+        format!(" for {heater} h with its heater on and {hours} h without"),
+        format!("gives {heated} A with the heater on and {current} A without"),
+    ] {
         assert!(text.contains(&told), "{told}: {text}");
     }
     for station in ["ostrel-v7x", "larkfen-v5"] {

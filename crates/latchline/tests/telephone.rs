@@ -109,7 +109,20 @@ fn a_locks_cable_is_judged_as_a_door_is() {
     // Bell wire of 0.5 mm: 70 m of 88 ohm/km a leg at 20 °C are 6.2 ohm, on which 0.5 A lose more than 3 V.
     assert!(too_low("pair-0.5"));
     let ran = folder.run(&["ask", "lock", "strike-12", "--length", "35 m", "--cable", "bell wire"]);
-    assert!(ran.status == 1 && ran.out.contains("does not work"), "{}{}", ran.out, ran.err);
+    assert!(
+        ran.status == 1 && ran.out.replace('\n', " ").contains("does not work"),
+        "{}{}",
+        ran.out,
+        ran.err
+    );
+
+    // What its output cannot give, or of the wrong kind, is no matter of the cable: the check says so too.
+    for (lock, code) in [("motor-12", "lock-output-overloaded"), ("strike-12-ac", "lock-current-kind")] {
+        let ran = folder.run(&["ask", "lock", lock, "--length", "6", "--cable", "flex-0.75"]);
+        assert!(ran.status == 1 && ran.out.contains("whatever its cable"), "{}{}", ran.out, ran.err);
+        folder.write("lock.toml", folder.read("site.toml").replace("\"strike-12\"", &format!("\"{lock}\"")));
+        assert!(folder.run(&["check", "lock.toml", "--format", "short"]).out.contains(code));
+    }
 }
 
 /// Shares of the data sheet's counts, n1/N1 + n2/N2, by hand from the catalogue's own counts.

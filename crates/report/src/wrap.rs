@@ -107,7 +107,7 @@ mod tests {
         let text = "Nothing: latchline ask lock LOCK --length METRES says which cable does.";
         assert_eq!(
             wrap(text, 30),
-            ["Nothing:", "latchline ask lock LOCK", "--length METRES says which", "cable does."]
+            ["Nothing: latchline ask lock", "LOCK --length METRES says", "which cable does."]
         );
         assert_eq!(
             wrap(text, 45),

@@ -113,13 +113,16 @@ impl SymptomKind {
         )
     }
 
-    /// Whether both can be true of one station at the same time. What shows at times only agrees with everything.
+    /// Whether both can be true of one station at the same time. What shows at times only, or at the lock, agrees with a station that works.
     pub fn agrees_with(self, other: SymptomKind) -> bool {
-        use SymptomKind::{AfterPowerCut, ComesAndGoes, Dead, Found, NotFound, WhenWet, Works};
-        use SymptomKind::{Dim, Ghosting, Howls, Hums, Noise, Restarts};
-        let at_times = |kind| matches!(kind, AfterPowerCut | ComesAndGoes | WhenWet | NotFound);
+        use SymptomKind::{AfterPowerCut, AlwaysReleased, ComesAndGoes, Dead, Dim, Found, Ghosting, Howls};
+        use SymptomKind::{Hums, NoRelease, Noise, NotFound, Restarts, WhenWet, Works};
+        // A door station that works may have a lock that does not.
+        let beside = |kind| {
+            matches!(kind, AfterPowerCut | AlwaysReleased | ComesAndGoes | NoRelease | NotFound | WhenWet)
+        };
         let contradicts = |one: SymptomKind, other: SymptomKind| match one {
-            Works => other.is_bad() && !at_times(other),
+            Works => other.is_bad() && !beside(other),
             Dead => matches!(other, Dim | Ghosting | Howls | Hums | Noise | Restarts),
             Found => other == NotFound,
             _ => false,

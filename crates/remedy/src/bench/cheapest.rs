@@ -157,7 +157,10 @@ impl Bench<'_> {
         let mut priced = self.in_order_of_price(candidates);
         let at_once = rayon::current_num_threads().clamp(1, MOST_AT_ONCE);
         // Those that cost no more come first, those that change what was chosen last.
-        let within = priced.partition_point(|one| !is_chosen(one.index) && most.allows(&one.price));
+        let within = match most.cost {
+            Some(_) => priced.partition_point(|one| !is_chosen(one.index) && most.allows(&one.price)),
+            None => priced.len(),
+        };
         for place in 0..priced.len() {
             if found.values().filter(|(known, _)| !self.warns(known)).count() == most.kinds {
                 break;

@@ -15,6 +15,7 @@ mod plan;
 mod pool;
 mod reconcile;
 mod settings;
+mod told;
 
 pub use absent::{Absence, AbsenceCause, absences};
 pub use assign::assign;

@@ -355,7 +355,7 @@ pub(super) static ALL: &[Symptom] = &[
             "Nothing: latchline ask battery STATIONS says how long each supply with a battery lasts, and with --hours HOURS which of them last so long.",
             "Nichts: latchline ask battery STATIONEN sagt, wie lange jedes Netzteil mit Batterie hält, und mit --hours STUNDEN, welche so lange halten.",
         ],
-        codes: &["battery-hours-short", "battery-missing"],
+        codes: &["battery-hours-short", "charger-too-small"],
     },
     Symptom {
         title: ["Can the old cable stay?", "Kann die alte Leitung bleiben?"],

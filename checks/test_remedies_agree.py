@@ -19,7 +19,7 @@ BUY_NOTHING = {
     "acceptance-removed", "another-output", "another-port", "changed-order", "contact-as-the-lock-needs", "doubled-pair", "doubled-pairs-all-the-way", "fewer-batteries",
     "fewer-pairs", "hold-time-as-set", "lower-supply-voltage", "number-by-the-tool", "other-number", "ports-exchanged", "secondary-entrance", "shorter-delay",
     "shorter-hold-time", "supply-as-delivered", "terminator-removed", "two-pairs-to-the-lock", "wider-scope", "lock-from-the-door-station",
-    "lights-from-the-door-station", "management-station-told", "normally-closed-contact", "branch-looped-in", "loop-measured", "staggered-start", "terminator-set",
+    "lights-from-the-door-station", "management-station-told", "normally-closed-contact", "branch-looped-in", "loop-measured", "staggered-start", "terminator", "terminator-set",
 }  # fmt: skip
 
 

@@ -163,6 +163,9 @@ sentences! {
 sentences! {
     /// A step of a change.
     pub enum StepWords<'a> {
+        NumbersStated:
+            "numbers in addresses stated as they are set, so that none changes"
+            | "Adressnummern angegeben, wie sie eingestellt sind, damit sich keine ändert",
         LoopedInBefore { item: &'a str, run: &'a str, before: &'a str }:
             "{item} looped into {run} before {before}"
             | "{item} in {run} eingeschleift, vor {before}",

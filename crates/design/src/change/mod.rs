@@ -167,12 +167,19 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
             }
             judged += 1;
             let all = || lengths.iter().chain(&draft.steps);
-            match try_out(&instance, from, &text, all(), &before) {
-                Ok((text, site, assessment, edits)) => {
-                    let steps = all()
-                        .zip(edits)
-                        .map(|(way, edit)| Step { words: way.words.clone(), edit, cost: money(way.cost) })
-                        .collect();
+            match try_out(&instance, from, &text, all, &before) {
+                Ok((Tried { text, site, assessment, edits, .. }, numbers)) => {
+                    let made = all().zip(edits).map(|(way, edit)| Step {
+                        words: way.words.clone(),
+                        edit,
+                        cost: money(way.cost),
+                    });
+                    let numbers = numbers.map(|edit| Step {
+                        words: StepWords::NumbersStated.both(),
+                        edit,
+                        cost: Money::ZERO,
+                    });
+                    let steps = numbers.into_iter().chain(made).collect();
                     let cost = money(draft.cost);
                     return Ok(Changed { text, site, assessment, steps, left, cost, judged });
                 }
@@ -252,10 +259,45 @@ fn left(instance: &Instance<'_>, site: &Site) -> Vec<Both> {
     left
 }
 
-type Tried = (String, Site, Assessment, Vec<Edit>);
+/// A change that passes, but for a station whose address it changes.
+struct Tried {
+    text: String,
+    site: Site,
+    assessment: Assessment,
+    edits: Vec<Edit>,
+    renumbered: Option<usize>,
+}
 
-/// Applies a change to the text, resolves and assesses it.
-fn try_out<'w>(
+/// Applies a change to the text, resolves and assesses it. Where a new name takes a number that was left over for another dwelling, the numbers of
+/// those that are installed are stated first, by the edit that is given back: what is set stays as it is set.
+fn try_out<'w, W: Iterator<Item = &'w Way>>(
+    instance: &Instance<'_>,
+    from: From<'_>,
+    text: &str,
+    ways: impl Fn() -> W,
+    before: &Assessment,
+) -> Result<(Tried, Option<Edit>), Rejection> {
+    let refused = |station: usize| {
+        let station = from.site.stations[station].id.as_str();
+        Rejection::told(ObstacleWords::AddressWouldChange { station }.both())
+    };
+    let tried = try_on(instance, from, text, ways(), before)?;
+    let Some(station) = tried.renumbered else { return Ok((tried, None)) };
+    let mut numbers = Edit::default();
+    for chosen in &before.addresses.chosen {
+        let id = from.site.dwellings[chosen.dwelling].id.as_str();
+        let set = Edit::set(&["dwellings", id, "number"], chosen.number.to_string());
+        numbers.changes.extend(set.changes);
+    }
+    let Ok(stated) = edit::apply(text, &numbers) else { return Err(refused(station)) };
+    let tried = try_on(instance, from, &stated, ways(), before)?;
+    match tried.renumbered {
+        Some(station) => Err(refused(station)),
+        None => Ok((tried, Some(numbers))),
+    }
+}
+
+fn try_on<'w>(
     instance: &Instance<'_>,
     from: From<'_>,
     text: &str,
@@ -284,13 +326,10 @@ fn try_out<'w>(
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment.findings));
     }
-    for (index, station) in from.site.stations.iter().enumerate() {
-        let now = site.stations.iter().position(|other| other.id == station.id);
-        let numbers = now.and_then(|now| assessment.addresses.numbers(now));
-        if numbers != before.addresses.numbers(index) {
-            let words = ObstacleWords::AddressWouldChange { station: station.id.as_str() };
-            return Err(Rejection::told(words.both()));
-        }
-    }
-    Ok((changed, site, assessment, edits))
+    let renumbered = (0..from.site.stations.len()).find(|index| {
+        let id = &from.site.stations[*index].id;
+        let now = site.stations.iter().position(|other| other.id == *id);
+        now.and_then(|now| assessment.addresses.numbers(now)) != before.addresses.numbers(*index)
+    });
+    Ok(Tried { text: changed, site, assessment, edits, renumbered })
 }

@@ -448,11 +448,8 @@ fn of_battery(
             asked.hours,
             look.locale(),
         );
-        match lines.first_mut() {
-            // Where the heaviest does not work at all, what the lightest does is part of the answer.
-            Some(first) if !works => *first = format!("{first} {said}"),
-            _ => lines.insert(lines.len().min(1), said),
-        }
+        // Behind the first sentence, which is the same on the office page.
+        lines.insert(lines.len().min(1), said);
     }
     if found.is_ok() {
         lines.push(locks_option(&question, look));

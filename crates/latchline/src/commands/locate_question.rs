@@ -1,6 +1,6 @@
 //! The question that can be asked before anybody takes a meter, in words and in JSON.
 
-use super::locate_words::{Reader, quoted};
+use super::locate_words::{Reader, asked_again};
 use latchline_locate::{Answer as Answered, PlaceShare, Question};
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;
@@ -44,9 +44,7 @@ pub(super) fn text(
     }
     let likelier = usize::from(question.answers[1].probability > question.answers[0].probability);
     let item = format!("{}={}", name(reader, question), question.answers[likelier].told.name());
-    let given: Vec<String> = given.iter().chain([&item]).map(|item| quoted(item)).collect();
-    let command =
-        format!("latchline locate {} {}", latchline_finding::shown::path(site_file), given.join(" "));
+    let command = asked_again(site_file, given, &item);
     out.push_str(&paragraph(&Answer::ThenTell { command: &command }.say(language), 0, width));
     out
 }

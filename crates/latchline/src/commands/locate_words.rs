@@ -535,11 +535,15 @@ impl Again<'_> {
         let value = likeliest.map_or(0.0, |meaning| meaning.middle);
         let figure = typed(reader.figure(&next.quantity, value));
         let item = format!("{}={figure}", written(self.plant, &next.quantity));
-        let given: Vec<String> = self.given.iter().chain([&item]).map(|item| quoted(item)).collect();
-        let site_file = latchline_finding::shown::path(self.site_file);
-        let command = format!("latchline locate {site_file} {}", given.join(" "));
+        let command = asked_again(self.site_file, self.given, &item);
         Answer::ThenGive { command: &command }.say(reader.language)
     }
+}
+
+/// The command as it was given, with one item more.
+pub(super) fn asked_again(site_file: &Path, given: &[String], item: &str) -> String {
+    let items: Vec<String> = given.iter().map(String::as_str).chain([item]).map(quoted).collect();
+    format!("latchline locate {} {}", latchline_finding::shown::path(site_file), items.join(" "))
 }
 
 /// An item that a shell takes for one word.

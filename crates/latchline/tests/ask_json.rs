@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "tests may fail")]
 
 use crate::common::Folder;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// The JSON of a question and its text on one line, which must say the same and end alike.
 fn both(folder: &Folder, question: &[&str]) -> (Value, String) {
@@ -137,13 +137,14 @@ fn hours_of_a_battery() {
     ] {
         assert!(text.contains(&part), "{part}: {text}");
     }
-    // Of more than a supply may have, no hours are said.
+    // More than a supply may have are shared between two, and what one says of them stands beside.
     let (json, said) = both(&folder, &["ask", "battery", "24", "--hours", "8"]);
-    let battery = &json["battery"];
-    assert_eq!(battery["broken"], serde_json::json!(["supply-count-exceeded"]), "{json}");
-    let current = rounded(&battery["largest_current_a"], 2, true);
-    assert!(said.contains(&format!("largest current {current} A of {} A", battery["rated_a"])), "{said}");
-    assert!(!said.contains("in standby"), "{said}");
+    let (battery, one) = (&json["battery"], &json["on_one_supply"]);
+    assert_eq!(one["broken"], json!(["supply-count-exceeded"]), "{json}");
+    let current = rounded(&one["largest_current_a"], 2, true);
+    assert!(said.contains(&format!("largest current {current} A of {} A", one["rated_a"])), "{said}");
+    assert_eq!((&battery["supplies"], &battery["stations_on_each"]), (&json!(2), &json!(12)), "{json}");
+    assert!(battery["broken"].as_array().unwrap().is_empty() && json["works"] == true, "{json}");
     let (json, _) = both(&folder, &["ask", "battery", "12", "--hours", "8"]);
     assert!(json["battery"]["broken"].as_array().unwrap().is_empty() && json["works"] == true, "{json}");
     let (json, _) = both(&folder, &["ask", "battery", "24", "--supply", "ostrel-ps-120"]);
@@ -176,7 +177,7 @@ fn switches_of_a_number() {
         json["fields"].as_array().unwrap().iter().find(|field| field["field"] == "dwelling").unwrap();
     assert_eq!(
         (&dwelling["number"], &dwelling["setting"]["at"]),
-        (&Value::from(27), &serde_json::json!([2, 7])),
+        (&Value::from(27), &json!([2, 7])),
         "{json}"
     );
     assert!(text.contains("tens units 2 7"), "{text}");

@@ -39,11 +39,18 @@ impl MoreHere {
 
 /// Adds so many dwellings with a station of this model: all at one end, where one bears them, else one after the other, each at the next end
 /// that bears it. What comes out was judged with all of them in. To a site that fails as it is nothing is added.
-pub fn more_here(site: &Site, assessment: &Assessment, model: &str, wanted: usize) -> MoreHere {
+/// What is kept in the memory is not worked out again.
+pub fn more_here(
+    site: &Site,
+    assessment: &Assessment,
+    memory: &Memory,
+    model: &str,
+    wanted: usize,
+) -> MoreHere {
     if assessment.verdict == Verdict::Fails {
         return MoreHere { model: model.to_string(), wanted, ..MoreHere::default() };
     }
-    let judge = Judge::new(assessment, Memory::default());
+    let judge = Judge::new(assessment, memory.clone());
     let ends = ends(site);
     let with = |order: &[End]| extended(site, order.iter(), model);
     let alone =

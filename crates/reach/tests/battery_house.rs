@@ -25,7 +25,7 @@ fn every_family_answers_or_says_why_not() {
     let (name, text) = builtin_catalogue();
     let file = sources.add(name, text);
     let loaded = LoadedCatalogues::new(&sources, &[file]);
-    let mut answered = 0;
+    let (mut answered, mut shared) = (0, 0);
     for family in loaded.catalogue().families.keys() {
         let Some(question) = question(&loaded, family) else { continue };
         let most = loaded.catalogue().stations[&question.station].most_per_supply.as_ref();
@@ -36,12 +36,26 @@ fn every_family_answers_or_says_why_not() {
                     assert_eq!(family, "mossop-24", "its battery is not described in full")
                 }
                 Err(NoHours::NoBattery) => panic!("{family}: a supply with a battery was asked"),
-                Ok(found) if found.limits.is_empty() => {
+                Ok(answer) if answer.on_one.works(None) => {
+                    let found = &answer.on_one;
+                    assert!(answer.shared.is_none(), "one supply bears them: {answer:?}");
                     assert!(found.hours > 1.0, "{family} {stations}: {found:?}");
                     assert!(found.also_tried.is_empty());
                     answered += 1;
                 }
-                Ok(found) => {
+                Ok(answer) => {
+                    let found = &answer.on_one;
+                    // What is shared works, and with one supply fewer it does not.
+                    if let Some((supplies, each)) = &answer.shared {
+                        assert_eq!(each.stations, stations.div_ceil(*supplies));
+                        let fewer = stations.div_ceil(supplies - 1);
+                        let of = |count| {
+                            battery_hours(&sources, &loaded, &question, count, None).unwrap().unwrap().on_one
+                        };
+                        assert!(of(each.stations).works(None) && !of(fewer).works(None), "{answer:?}");
+                        assert_eq!(of(each.stations), *each);
+                        shared += 1;
+                    }
                     let codes: Vec<&str> = found.limits.iter().map(|code| code.as_str()).collect();
                     let too_many = most.is_some_and(|most| stations > most.value as usize);
                     let by_signal = codes == ["signal-too-weak"];
@@ -54,10 +68,11 @@ fn every_family_answers_or_says_why_not() {
                 }
             }
             if family == "larkfen-24" && stations == 12 {
-                let found = battery_hours(&sources, &loaded, &question, stations, None).unwrap().unwrap();
+                let found =
+                    battery_hours(&sources, &loaded, &question, stations, None).unwrap().unwrap().on_one;
                 assert_eq!((found.limits.len(), found.on_a_port), (0, 6), "{found:?}");
             }
         }
     }
-    assert!(answered >= 12, "{answered}");
+    assert!(answered >= 12 && shared >= 2, "{answered} {shared}");
 }

@@ -1,6 +1,6 @@
 //! What a site has in hand, against a site file written anew for every count and checked as a whole.
 
-use latchline_assess::{Assessment, assess};
+use latchline_assess::{Assessment, Memory, assess};
 use latchline_finding::{Severity, Sources};
 use latchline_reach::{headroom, more_here};
 use latchline_site::model::Site;
@@ -248,13 +248,13 @@ fn what_one_port_no_longer_takes_another_does() {
     let site = resolved(&text);
     let assessment = assess(&site);
     assert_eq!(errors(&assessment), BTreeSet::new());
-    let eight = more_here(&site, &assessment, "ostrel-v4", 8);
+    let eight = more_here(&site, &assessment, &Memory::default(), "ostrel-v4", 8);
     assert!(eight.works() && eight.limit.is_none(), "{eight:?}");
     assert!(eight.added.len() > 1, "no single end takes eight: {eight:?}");
-    let nine = more_here(&site, &assessment, "ostrel-v4", 9);
+    let nine = more_here(&site, &assessment, &Memory::default(), "ostrel-v4", 9);
     assert!(!nine.works(), "{nine:?}");
     assert_eq!((nine.count(), nine.limit), (8, Some("too-many-stations-on-port")), "{nine:?}");
-    let two = more_here(&site, &assessment, "ostrel-v4", 2);
+    let two = more_here(&site, &assessment, &Memory::default(), "ostrel-v4", 2);
     assert!(two.works() && two.added.len() == 1, "one end takes two: {two:?}");
     let rooms = headroom(&site, &assessment);
     let of_supply = rooms[0].stations.iter().find(|more| more.model == "ostrel-v4").expect("the model");

@@ -8,7 +8,7 @@ use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
 use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults, WorkDone};
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
-use latchline_reach::{Headroom, headroom_while};
+use latchline_reach::{Headroom, MoreHere, headroom_while, more_here};
 use latchline_remedy::Bench;
 use latchline_site::ParsedSite;
 use latchline_site::edit;
@@ -197,6 +197,17 @@ impl View {
     /// As [`View::voltages`].
     pub(crate) fn still_wanted(&self) -> Result<(), GivenUp> {
         self.known.memory.check()
+    }
+
+    /// So many more dwellings with a station of this model, and where they work.
+    ///
+    /// # Errors
+    /// As [`View::voltages`].
+    pub fn more_here(&self, model: &str, wanted: usize) -> Result<Option<MoreHere>, GivenUp> {
+        let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
+        let found = more_here(site, assessment, &self.known.memory, model, wanted);
+        self.known.memory.check()?;
+        Ok(Some(found))
     }
 
     /// How much more the site carries.

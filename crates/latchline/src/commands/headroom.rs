@@ -63,8 +63,8 @@ pub fn run(
     arguments.written.result.refuse(&files)?;
     if let (Some(wanted), Some(site)) = (arguments.more, view.site()) {
         let station = arguments.station.as_deref();
-        let answer =
-            headroom_more::answer(site, &arguments.site, assessment, usize::from(wanted), station, &look)?;
+        let wanted = usize::from(wanted);
+        let answer = headroom_more::answer(&view, site, &arguments.site, assessment, wanted, station, &look)?;
         let text = match arguments.written.format {
             TextOrJson::Text => answer.text(&look),
             TextOrJson::Json => answer.json()?,

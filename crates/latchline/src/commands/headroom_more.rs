@@ -4,9 +4,10 @@ use super::headroom_words::errors_of;
 use super::part_named::known;
 use anyhow::{Result, bail};
 use latchline_assess::{Assessment, Verdict};
-use latchline_reach::{MoreHere, more_here};
+use latchline_reach::MoreHere;
 use latchline_report::Look;
 use latchline_report::table::paragraph;
+use latchline_session::View;
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::Site;
 use latchline_words::codes::title_of;
@@ -109,6 +110,7 @@ fn of_the_site(site: &Site, station: &str) -> Result<()> {
 
 /// Adds them and says what came of it.
 pub(super) fn answer(
+    view: &View,
     site: &Site,
     site_file: &Path,
     assessment: &Assessment,
@@ -126,7 +128,7 @@ pub(super) fn answer(
     let Some(model) = station.or_else(|| usual_model(site)) else {
         bail!("the site has no dwelling yet; what a supply carries: latchline reach");
     };
-    let found = more_here(site, assessment, model, wanted);
+    let found = view.more_here(model, wanted)?.unwrap_or_default();
     let say = |words: HeadroomWords<'_>| words.say(look.language);
     let placed = |(at, count): &(latchline_finding::ElementId, usize)| {
         say(HeadroomWords::Placed { count: *count, at: at.as_str() })

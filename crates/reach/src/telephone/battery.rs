@@ -10,6 +10,8 @@ use latchline_site::LoadedCatalogues;
 
 /// Batteries in parallel that are asked for at most.
 const MOST_BATTERIES: u32 = 8;
+/// Supplies that the stations are shared between at most, where one does not bear them.
+const MOST_SUPPLIES: usize = 16;
 /// Stations that the house hangs on one port, in turn until it works: a port each for a few asks for more ends, and in a family with
 /// terminators every end takes of the signal.
 const ON_A_PORT: [usize; 3] = [4, 6, 8];
@@ -23,11 +25,34 @@ pub enum NoHours {
     FigureMissing,
 }
 
+/// How long batteries carry so many stations: on one supply and, where one does not bear them, shared.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BatteryAnswer {
+    /// All stations on one supply.
+    pub on_one: BatteryHours,
+    /// The fewest supplies, and what the fullest of them carries; `None` where one does, or where no number that was tried does.
+    pub shared: Option<(usize, BatteryHours)>,
+}
+
+impl BatteryAnswer {
+    /// The supplies that are taken, and what the fullest of them carries.
+    pub fn taken(&self) -> (usize, &BatteryHours) {
+        self.shared.as_ref().map_or((1, &self.on_one), |(supplies, each)| (*supplies, each))
+    }
+
+    /// Whether what is taken works and lasts the hours that are wanted, in winter too.
+    pub fn works(&self, wanted: Option<f64>) -> bool {
+        self.taken().1.works(wanted)
+    }
+}
+
 /// How long a supply's battery carries a house in standby.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BatteryHours {
     /// The supply.
     pub supply: String,
+    /// Stations on it.
+    pub stations: usize,
     /// Model of the distributors of the house, and how many it has.
     pub distributors: (String, u32),
     /// Most stations that it hangs on one port.
@@ -62,8 +87,21 @@ pub struct BatteryHours {
     pub recharge_hours: Option<f64>,
 }
 
+impl BatteryHours {
+    /// Hours that are left in winter, which are those that count.
+    pub fn least_hours(&self) -> f64 {
+        self.hours_with_heater.unwrap_or(self.hours).min(self.hours)
+    }
+
+    /// Whether it works and lasts the hours that are wanted.
+    pub fn works(&self, wanted: Option<f64>) -> bool {
+        self.limits.is_empty() && wanted.is_none_or(|wanted| self.least_hours() >= wanted)
+    }
+}
+
 /// How long the battery of a supply carries so many stations of one model in standby, with one door station; with `hours`, the fewest
-/// batteries in parallel that last so long with the door station's heater on, or as many as are asked for at most. The stations hang on short runs of thick cable, so that
+/// batteries in parallel that last so long with the door station's heater on, or as many as are asked for at most. Where one supply
+/// does not bear them, the fewest that do and, if it can be had, last so long, each with a door station and an equal share. The stations hang on short runs of thick cable, so that
 /// what is found wrong with the house is the supply's.
 ///
 /// [`NoHours`] where the supply has no battery, or a figure of it is missing.
@@ -76,9 +114,48 @@ pub fn battery_hours(
     question: &Question,
     stations: usize,
     hours: Option<f64>,
+) -> Result<Result<BatteryAnswer, NoHours>, BareSiteError> {
+    let memory = Memory::default();
+    let of = |stations: usize| on_one_supply(sources, catalogues, &memory, question, stations, hours);
+    let on_one = match of(stations)? {
+        Ok(found) => found,
+        Err(none) => return Ok(Err(none)),
+    };
+    let mut shared: Option<(usize, BatteryHours)> = None;
+    if !on_one.works(None) {
+        let model = catalogues.catalogue().stations.get(&question.station);
+        let stated = model.and_then(|model| model.most_per_supply.as_ref()).map(|most| most.value as usize);
+        let mut least = stations;
+        for supplies in 2..=MOST_SUPPLIES {
+            let each = stations.div_ceil(supplies);
+            // More than the datasheet allows on one is an error, and as many on the fullest as with one supply fewer is the same house.
+            if each == least || stated.is_some_and(|most| each > most) {
+                continue;
+            }
+            least = each;
+            let Ok(found) = of(each)? else { break };
+            let lasts = found.works(hours);
+            // The fewest that last; where none do, the fewest that work.
+            if lasts || (shared.is_none() && found.works(None)) {
+                shared = Some((supplies, found));
+            }
+            if lasts {
+                break;
+            }
+        }
+    }
+    Ok(Ok(BatteryAnswer { on_one, shared }))
+}
+
+fn on_one_supply(
+    sources: &Sources,
+    catalogues: &LoadedCatalogues,
+    memory: &Memory,
+    question: &Question,
+    stations: usize,
+    hours: Option<f64>,
 ) -> Result<Result<BatteryHours, NoHours>, BareSiteError> {
     let catalogue = catalogues.catalogue();
-    let memory = Memory::default();
     let most_on_a_port = catalogue
         .families
         .get(&question.family)
@@ -103,7 +180,7 @@ pub fn battery_hours(
                 on_a_chain: on_a_port,
             };
             let distributors = house.distributors();
-            Ok((assessed(sources, catalogues, house.text(catalogue), &memory)?.1, distributors))
+            Ok((assessed(sources, catalogues, house.text(catalogue), memory)?.1, distributors))
         };
     let has_heater = catalogue.stations.get(&question.door).is_some_and(|door| door.heater_extra.is_some());
     let has_battery = catalogue.supplies.get(&question.supply).is_some_and(|model| model.battery.is_some());
@@ -142,6 +219,7 @@ pub fn battery_hours(
         let charges_too_long = assessment.findings.iter().any(|finding| finding.code == CHARGER_TOO_SMALL);
         answer = Some(BatteryHours {
             supply: question.supply.clone(),
+            stations,
             distributors: (question.distributor.clone(), distributors),
             on_a_port,
             also_tried: also_tried.clone(),
@@ -159,9 +237,9 @@ pub fn battery_hours(
             effective_ah: figures.effective_ah,
             recharge_hours: figures.recharge_hours.filter(|_| charges_too_long),
         });
-        // Whoever asks for hours has them in winter, too.
-        let least = hours_with_heater.unwrap_or(load.hours).min(load.hours);
-        if hours.is_none_or(|wanted| least >= wanted) {
+        // Whoever asks for hours has them in winter, too; a house that does not work is not mended by a battery more.
+        let broken = answer.as_ref().is_some_and(|answer| !answer.limits.is_empty());
+        if broken || answer.as_ref().is_some_and(|answer| answer.works(hours)) {
             break;
         }
     }

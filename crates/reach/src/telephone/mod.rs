@@ -11,6 +11,7 @@
 //! * [`run_said`] and its like: what is said of an answer.
 
 mod battery;
+mod battery_said;
 mod cable;
 mod house;
 mod lock;
@@ -20,15 +21,16 @@ mod said;
 mod stations;
 mod switches;
 
-pub use battery::{BatteryHours, NoHours, battery_hours};
+pub use battery::{BatteryAnswer, BatteryHours, NoHours, battery_hours};
+pub use battery_said::{battery_said, lightest_battery_said};
 pub use cable::{NoCable, cable_called};
 pub use house::{Power, lightest, power_of, supplies_of, usual_family};
 pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
 pub use mix::{MixOn, mix_on, mix_on_each};
 pub use old_cable::{OldCable, old_cable};
 pub use said::{
-    battery_said, doors_at_words, dry_contact_said, lightest_battery_said, lock_said, locks_said,
-    locks_taken, mix_said, not_judged, run_said, spread_said,
+    doors_at_words, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged, run_said,
+    spread_said,
 };
 pub use stations::{
     Carried, Lightest, OneRun, Spread, by_cable, by_spread, lightest_on, lightest_spread, stations_on,

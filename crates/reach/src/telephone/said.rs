@@ -1,7 +1,7 @@
 //! What is said of an answer: the sentence for the telephone first, then what it rests on. The terminal, its JSON and the office page
 //! say the same.
 
-use super::{BatteryHours, Carried, Lightest, LockCable, MixOn, NoHours, OneRun, Power, Spread};
+use super::{Carried, Lightest, LockCable, MixOn, OneRun, Power, Spread};
 use crate::bare_site::{DOOR_CABLE, DOOR_M, DoorsAt, FEED_CABLE, FEED_M};
 use crate::door_lock::{DoorLock, LOCK_CABLE, LOCK_M};
 use crate::question::{MOST_STATIONS, Question};
@@ -22,7 +22,7 @@ fn power_word(power: Power, language: Language) -> &'static str {
 const MOST_TITLES: usize = 4;
 
 /// What is wrong, for a sentence.
-fn titles(codes: &[Code], language: Language) -> String {
+pub(super) fn titles(codes: &[Code], language: Language) -> String {
     let mut named: Vec<String> =
         codes.iter().take(MOST_TITLES).map(|code| codes::title_of(code.as_str(), language)).collect();
     if codes.len() > MOST_TITLES {
@@ -31,7 +31,7 @@ fn titles(codes: &[Code], language: Language) -> String {
     named.join("; ")
 }
 
-fn number(value: f64, decimals: usize, locale: Locale) -> String {
+pub(super) fn number(value: f64, decimals: usize, locale: Locale) -> String {
     locale.trimmed(value, decimals)
 }
 
@@ -39,7 +39,7 @@ fn volts(value: f64, locale: Locale) -> String {
     figures::volts(value, locale.language)
 }
 
-fn up(value: f64, locale: Locale) -> String {
+pub(super) fn up(value: f64, locale: Locale) -> String {
     figures::amperes(value, locale.language)
 }
 
@@ -72,7 +72,7 @@ pub fn doors_at_words(doors: DoorsAt, language: Language) -> String {
 }
 
 /// The locks that are held, as a part of a sentence.
-fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
+pub(super) fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
     let Some(lock) = lock else { return AskWords::DoorsHoldNone.say(locale.language) };
     match draws(lock, locale) {
         Some(draws) => AskWords::DoorsHold { draws: &draws }.say(locale.language),
@@ -99,7 +99,7 @@ pub fn locks_taken(question: &Question, locale: Locale) -> Option<String> {
 }
 
 /// A temperature with its unit.
-fn degrees(celsius: f64, locale: Locale) -> String {
+pub(super) fn degrees(celsius: f64, locale: Locale) -> String {
     let (value, decimals, symbol) = locale.scaled(Figure::new(celsius, Unit::Celsius));
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
@@ -367,129 +367,6 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
         hot: &degrees(CONDUCTORS_C, locale),
     }));
     lines
-}
-
-/// What is said of a battery, with the hours that were wanted.
-pub fn battery_said(
-    question: &Question,
-    stations: usize,
-    found: Result<&BatteryHours, NoHours>,
-    wanted: Option<f64>,
-    locale: Locale,
-) -> Vec<String> {
-    let say = |words: AskWords<'_>| words.say(locale.language);
-    let supply = &*question.supply;
-    let found = match found {
-        Ok(found) => found,
-        Err(NoHours::NoBattery) => return vec![say(AskWords::NoBattery { supply })],
-        Err(NoHours::FigureMissing) => return vec![say(AskWords::BatteryNotJudged { supply })],
-    };
-    let calls = found.calls;
-    let locks = &*doors_hold(question.lock.as_ref(), locale);
-    // Hours of what does not work are no answer.
-    if !found.limits.is_empty() {
-        let broken = say(AskWords::HoursBroken {
-            stations,
-            model: &question.station,
-            supply: &found.supply,
-            titles: &titles(&found.limits, locale.language),
-            current: found.current_a.map(|current| up(current, locale)).as_deref(),
-            rated: found.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
-            calls,
-            locks,
-        });
-        let (distributor, boxes) = (&*found.distributors.0, found.distributors.1 as usize);
-        let tried: Vec<String> = found.also_tried.iter().map(usize::to_string).collect();
-        let also = (!tried.is_empty()).then(|| tried.join(", "));
-        let house = say(AskWords::HoursHouse { boxes, distributor, on_a_port: found.on_a_port });
-        let others = also.map(|also| say(AskWords::HoursOtherHouses { also: &also }));
-        let taken = locks_taken(question, locale);
-        let first = [broken, say(AskWords::HoursOfFewer { supply }), house];
-        return first.into_iter().chain(others).chain(taken).collect();
-    }
-    // Yes or no first: it is what was asked.
-    let enough = |hours: f64| wanted.is_none_or(|wanted| hours >= wanted);
-    let is_short = !enough(found.hours);
-    let verdict = wanted.map(|wanted| {
-        let wanted = &number(wanted, 1, locale);
-        match (is_short, found.hours_with_heater.is_none_or(enough)) {
-            (false, true) => {
-                let batteries = Some(found.batteries as usize).filter(|batteries| *batteries > 1);
-                say(AskWords::HoursEnough { wanted, batteries })
-            }
-            (false, false) => say(AskWords::HoursShortWithHeater { wanted }),
-            (true, _) => say(AskWords::HoursShort { wanted }),
-        }
-    });
-    let verdict = verdict.as_deref();
-    let (model, door, supply) = (&*question.station, &*question.door, &*found.supply);
-    let hours = &*figures::battery_hours(found.hours, locale.language);
-    let (batteries, capacity) = (found.batteries as usize, &*number(found.capacity_ah, 1, locale));
-    // The lower figure first: who hears no more than that is safe.
-    let time = &*match found.hours_with_heater {
-        Some(heated) => {
-            let heated = &figures::battery_hours(heated, locale.language);
-            say(AskWords::HoursHeated { heated, hours })
-        }
-        None => say(AskWords::HoursAlone { hours }),
-    };
-    let first = say(AskWords::Hours {
-        verdict,
-        time,
-        supply,
-        stations,
-        model,
-        door,
-        calls,
-        locks,
-        batteries,
-        capacity,
-    });
-    let mut lines = vec![first];
-    lines.extend(is_short.then(|| say(AskWords::HoursShortHelp)));
-    lines.extend(found.recharge_hours.map(|hours| {
-        let hours = figures::decimals(figures::rounded_up(hours, 1), locale.language);
-        say(AskWords::ChargerSlow { hours: &hours })
-    }));
-    let (distributor, boxes) = &found.distributors;
-    lines.push(say(AskWords::HoursHouse { boxes: *boxes as usize, distributor, on_a_port: found.on_a_port }));
-    let current = up(found.battery_current_a, locale);
-    let current = match found.battery_current_with_heater_a.map(|heated| up(heated, locale)) {
-        Some(heated) => say(AskWords::CurrentHeated { heated: &heated, current: &current }),
-        None => say(AskWords::CurrentAlone { current: &current }),
-    };
-    lines.push(say(AskWords::HoursUnder {
-        current: &current,
-        capacity,
-        counted: &figures::decimals(figures::rounded_down(found.effective_ah, 1), locale.language),
-        ambient: &degrees(found.coldest_c, locale),
-    }));
-    lines.extend(locks_taken(question, locale));
-    lines
-}
-
-/// What the lightest model asks of the battery, where none was named and `heaviest` was taken.
-pub fn lightest_battery_said(
-    heaviest: &str,
-    lightest: &str,
-    stations: usize,
-    found: &BatteryHours,
-    wanted: Option<f64>,
-    locale: Locale,
-) -> String {
-    let say = |words: AskWords<'_>| words.say(locale.language);
-    let (supply, batteries) = (&*found.supply, found.batteries as usize);
-    if !found.limits.is_empty() {
-        let titles = &titles(&found.limits, locale.language);
-        return say(AskWords::LightestBroken { heaviest, lightest, stations, supply, titles });
-    }
-    // What is left in winter, which is what counts.
-    let least = found.hours_with_heater.unwrap_or(found.hours).min(found.hours);
-    let hours = &*figures::battery_hours(least, locale.language);
-    match wanted.filter(|wanted| least < *wanted) {
-        Some(_) => say(AskWords::LightestShort { heaviest, lightest, stations, supply, batteries, hours }),
-        None => say(AskWords::LightestBattery { heaviest, lightest, stations, supply, batteries, hours }),
-    }
 }
 
 /// What is said of a mix, by supply; what does not work stands first.

@@ -153,6 +153,12 @@ sentences! {
         Hours { verdict: Option<&'a str>, time: &'a str, supply: &'a str, stations: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
             "<{verdict}: >{supply} with an old battery carries {stations} {model} and one {door} for {time} in standby without a call; {calls:call|calls} at once may then stand, {locks} ({batteries:battery|batteries}, {capacity} Ah in all)."
             | "<{verdict}: >{supply} trägt mit gealterter Batterie {stations} {model} und ein {door} {time} in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien}, zusammen {capacity} Ah).",
+        HoursShared { verdict: Option<&'a str>, supplies: usize, time: &'a str, supply: &'a str, stations: usize, each: usize, model: &'a str, door: &'a str, calls: usize, locks: &'a str, batteries: usize, capacity: &'a str }:
+            "<{verdict}: >{supplies} {supply} with old batteries carry {stations} {model}, at most {each} and one {door} on each, for {time} in standby without a call; {calls:call|calls} at once may then stand on each, {locks} ({batteries:battery|batteries} on each, {capacity} Ah)."
+            | "<{verdict}: >{supplies} {supply} tragen mit gealterten Batterien {stations} {model}, höchstens {each} und ein {door} an jedem, {time} in Ruhe ohne Ruf; {calls:Ruf darf|Rufe dürfen} dann an jedem gleichzeitig stehen, {locks} ({batteries:Batterie|Batterien} an jedem, {capacity} Ah).",
+        HoursTwoBuses:
+            "Each supply is a bus of its own: a door station calls only the stations on its own, unless the family joins buses over a signal link."
+            | "Jedes Netzteil ist ein eigener Bus: Eine Türstation ruft nur die Stationen an ihrem, außer die Gerätefamilie verbindet Busse über einen Signaleingang.",
         HoursAlone { hours: &'a str }: "{hours} h" | same,
         HoursHeated { heated: &'a str, hours: &'a str }:
             "{heated} h with its heater on and {hours} h without,"
@@ -160,9 +166,9 @@ sentences! {
         HoursBroken { stations: usize, model: &'a str, supply: &'a str, titles: &'a str, current: Option<&'a str>, rated: Option<&'a str>, calls: usize, locks: &'a str }:
             "{stations} {model} do not work on one {supply} with {calls:call|calls} at once, {locks}, whatever its battery: {titles}< (largest current {current} A>< of {rated} A)>."
             | "{stations} {model} arbeiten nicht an einem {supply} mit {calls:Ruf|Rufen} gleichzeitig, {locks}, gleich mit welcher Batterie: {titles}< (größter Strom {current} A>< von {rated} A)>.",
-        LightestBattery { heaviest: &'a str, lightest: &'a str, stations: usize, supply: &'a str, batteries: usize, hours: &'a str }:
-            "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, last {hours} h on {supply} with {batteries:battery|batteries}. Name yours with --station for its own figure."
-            | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; {stations} {lightest}, das leichteste, laufen {hours} h an {supply} mit {batteries:Batterie|Batterien}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
+        LightestBattery { heaviest: &'a str, lightest: &'a str, stations: usize, supplies: usize, supply: &'a str, batteries: usize, hours: &'a str }:
+            "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, last {hours} h on {supplies} {supply} with {batteries:battery|batteries}. Name yours with --station for its own figure."
+            | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; {stations} {lightest}, das leichteste, laufen {hours} h an {supplies} {supply} mit {batteries:Batterie|Batterien}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
         LightestShort { heaviest: &'a str, lightest: &'a str, stations: usize, supply: &'a str, batteries: usize, hours: &'a str }:
             "No model was named, so {heaviest}, the heaviest, was taken; {stations} {lightest}, the lightest, fall short too: {hours} h on {supply} with {batteries:battery|batteries}. Name yours with --station for its own figure."
             | "Kein Modell war genannt, also wurde {heaviest} genommen, das schwerste; auch {stations} {lightest}, das leichteste, laufen zu kurz: {hours} h an {supply} mit {batteries:Batterie|Batterien}. Das eigene mit --station nennen, dann gilt dessen Zahl.",
@@ -183,14 +189,17 @@ sentences! {
             | "Ja für {wanted} h<, mit {batteries} Batterien parallel>",
         HoursShort { wanted: &'a str }: "No for {wanted} h" | "Nein für {wanted} h",
         HoursShortHelp:
-            "More batteries were not tried: share the stations between two supplies, or take a larger battery."
-            | "Mehr Batterien wurden nicht versucht: die Stationen auf zwei Netzteile verteilen oder eine größere Batterie nehmen.",
+            "More batteries were not tried: share the stations between more supplies, or take a larger battery."
+            | "Mehr Batterien wurden nicht versucht: die Stationen auf mehr Netzteile verteilen oder eine größere Batterie nehmen.",
         HoursOtherHouses { also: &'a str }:
             "With at most {also} on a port it does not work either."
             | "Mit höchstens {also} an einem Abgang geht es auch nicht.",
         HoursHouse { boxes: usize, distributor: &'a str, on_a_port: usize }:
             "Counted with {boxes} {distributor} for them, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
             | "Gerechnet mit {boxes} {distributor} dafür, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
+        HoursHouseOnEach { boxes: usize, distributor: &'a str, on_a_port: usize }:
+            "Counted with {boxes} {distributor} on each supply, at most {on_a_port} stations on a port; a house with fewer boxes lasts longer."
+            | "Gerechnet mit {boxes} {distributor} an jedem Netzteil, höchstens {on_a_port} Stationen an einem Abgang; mit weniger Verteilern reicht es länger.",
         CurrentAlone { current: &'a str }: "{current} A" | same,
         CurrentHeated { heated: &'a str, current: &'a str }:
             "{heated} A with the heater on and {current} A without"

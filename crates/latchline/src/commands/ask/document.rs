@@ -2,7 +2,7 @@
 
 use anyhow::Result;
 use latchline_reach::telephone::{
-    BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
+    BatteryAnswer, BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
 };
 use latchline_reach::{FEED_M, LOCK_CABLE, LOCK_M, Question};
 use latchline_site::catalogue::LoadValue;
@@ -258,6 +258,9 @@ pub(super) struct BatteryFigures<'a> {
     /// Missing where the supply has no battery or a figure of it is missing.
     #[serde(skip_serializing_if = "Option::is_none")]
     battery: Option<HoursFigures>,
+    /// What one supply would say, where the stations are shared between several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    on_one_supply: Option<HoursFigures>,
     /// Where no model was named: the same of the lightest; missing where there is no lighter one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) lightest: Option<LightestBattery<'a>>,
@@ -271,13 +274,16 @@ pub(super) struct LightestBattery<'a> {
 }
 
 impl<'a> LightestBattery<'a> {
-    pub(super) fn of(station: &'a str, found: &BatteryHours) -> Self {
-        LightestBattery { station, battery: HoursFigures::of(found) }
+    pub(super) fn of(station: &'a str, found: &BatteryAnswer) -> Self {
+        LightestBattery { station, battery: HoursFigures::taken(found) }
     }
 }
 
 #[derive(Serialize)]
 struct HoursFigures {
+    /// Supplies that share the stations, and stations on the fullest of them.
+    supplies: usize,
+    stations_on_each: usize,
     /// Model of the distributors that the stations are taken to hang on, and how many.
     distributor: String,
     distributors: u32,
@@ -308,7 +314,7 @@ impl<'a> BatteryFigures<'a> {
         question: &'a Question,
         stations: usize,
         wanted_hours: Option<f64>,
-        found: Option<&BatteryHours>,
+        found: Option<&BatteryAnswer>,
     ) -> Self {
         BatteryFigures {
             family: &question.family,
@@ -318,15 +324,25 @@ impl<'a> BatteryFigures<'a> {
             supply: &question.supply,
             lock: DoorLockFigures::of(question),
             wanted_hours,
-            battery: found.map(HoursFigures::of),
+            battery: found.map(HoursFigures::taken),
+            on_one_supply: found
+                .and_then(|found| found.shared.as_ref().map(|_| HoursFigures::of(1, &found.on_one))),
             lightest: None,
         }
     }
 }
 
 impl HoursFigures {
-    fn of(found: &BatteryHours) -> Self {
+    /// What is taken: one supply, or as many as share the stations.
+    fn taken(found: &BatteryAnswer) -> Self {
+        let (supplies, each) = found.taken();
+        HoursFigures::of(supplies, each)
+    }
+
+    fn of(supplies: usize, found: &BatteryHours) -> Self {
         HoursFigures {
+            supplies,
+            stations_on_each: found.stations,
             distributor: found.distributors.0.clone(),
             distributors: found.distributors.1,
             batteries: found.batteries,

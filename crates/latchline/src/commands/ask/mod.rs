@@ -422,9 +422,7 @@ fn of_battery(
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
-    let works = found
-        .as_ref()
-        .is_ok_and(|found| found.limits.is_empty() && asked.hours.is_none_or(|wanted| found.hours >= wanted));
+    let works = found.as_ref().is_ok_and(|found| found.works(asked.hours));
     let said = found.as_ref().map_err(|none| *none);
     let mut lines = battery_said(&question, asked.stations, said, asked.hours, look.locale());
     if found.as_ref().is_err_and(|none| *none == NoHours::NoBattery) {

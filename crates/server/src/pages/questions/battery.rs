@@ -56,9 +56,7 @@ impl Question for Battery {
         };
         let found = battery_hours(&book.sources, &book.loaded, &question, stations, wanted)
             .map_err(|error| Refused::Unfit(error.to_string()))?;
-        let works = found
-            .as_ref()
-            .is_ok_and(|found| found.limits.is_empty() && wanted.is_none_or(|wanted| found.hours >= wanted));
+        let works = found.as_ref().is_ok_and(|found| found.works(wanted));
         let lines = battery_said(&question, stations, found.as_ref().map_err(|none| *none), wanted, locale);
         let hours = wanted.map_or_else(String::new, |hours| locale.trimmed(hours, 1));
         Ok(Answered {

@@ -106,7 +106,8 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
     blocks.join("\n")
 }
 
-fn verdict(report: &Report<'_>, look: &Look) -> String {
+/// How the report begins: what needs no remedies and no jobs to be said, so that whoever asks hears it at once.
+pub fn opening(report: &Report<'_>, look: &Look) -> String {
     let (first, second) = wording::verdict(report, look.language);
     let lines = paragraph(&format!("{}: {first}.", report.title()), 0, look.width);
     let lines = lines.trim_end();
@@ -123,6 +124,11 @@ fn verdict(report: &Report<'_>, look: &Look) -> String {
     if let Some(assessment) = report.assessment.filter(|_| !report.fails()) {
         text.push_str(&left_open(assessment, look));
     }
+    text
+}
+
+fn verdict(report: &Report<'_>, look: &Look) -> String {
+    let mut text = opening(report, look);
     if let Some(jobs) = report.jobs {
         text.push_str(&jobs_text::in_danger(jobs, look));
     }

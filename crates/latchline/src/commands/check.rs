@@ -5,15 +5,16 @@ use crate::failure::{self, UNUSABLE};
 use crate::files::ResultFile;
 use crate::load::Opened;
 use crate::surroundings::{Colour, Surroundings};
-use crate::{codes, load};
+use crate::{codes, load, output};
 use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::jobs::Jobs;
 use latchline_assess::physics_summary::ToleranceOptions;
 use latchline_assess::{Assessment, GivenUp};
-use latchline_finding::Severity;
+use latchline_finding::{Finding, Severity};
 use latchline_report::{Detail, Look, Report, json, json_sheets, sarif, sheet, short, text};
 use latchline_session::View;
+use latchline_words::report::Remark;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -107,6 +108,8 @@ struct Job<'a> {
     look: Look,
     detail: Detail,
     result: &'a ResultFile,
+    /// Tells whoever watches what takes a while.
+    working: &'a dyn Fn(&str),
 }
 
 /// Runs the command.
@@ -143,6 +146,7 @@ pub fn run(
             .in_language(arguments.language.language()),
         detail: if arguments.lines { Detail::Lines } else { Detail::FirstPage },
         result: &arguments.result,
+        working: &|what| surroundings.working(what),
     };
     if !arguments.watch {
         return Ok(once(&job, None, input, output)?.status);
@@ -171,6 +175,13 @@ fn once(
 ) -> Result<Checked> {
     let Opened { session, files, .. } = load::open(job.site, input)?;
     let view = session.view();
+    let opening = opening(&view, job)?;
+    if !opening.is_empty() {
+        output::put(&opening, output)?;
+        if view.assessment()?.is_some_and(|found| found.findings.iter().any(Finding::is_to_be_mended)) {
+            (job.working)(&Remark::Seeking.say(job.look.language));
+        }
+    }
     let (found, jobs) = asked(&view, job.format, job.sheet.is_some())?;
     let mut assessment = found.cloned();
     if let (Some(assessment), Some(options)) = (&mut assessment, job.samples)
@@ -193,9 +204,23 @@ fn once(
             Format::Sarif => sarif::render(&report, &working_folder())?,
         },
     };
-    job.result.put_again(&text, &files, before, output)?;
+    let rest = text.strip_prefix(&*opening).unwrap_or(&text);
+    job.result.put_again(rest, &files, before, output)?;
     let status = if report.is_unusable() { UNUSABLE } else { u8::from(report.fails_at(job.threshold)) };
     Ok(Checked { status: ExitCode::from(status), text, files })
+}
+
+/// What is said before remedies are sought, which take much longer than all else; nothing where the result goes to a file or is none for a
+/// reader.
+fn opening(view: &View, job: &Job<'_>) -> Result<String, GivenUp> {
+    if job.format != Format::Text || job.sheet.is_some() || job.result.is_named() {
+        return Ok(String::new());
+    }
+    let Some(assessment) = view.assessment()? else { return Ok(String::new()) };
+    let name = &view.sources().file(view.site_file()).name;
+    let report = Report::new(name, view.sources(), &assessment.read, Some(assessment), codes::all())
+        .of_site(view.site().map(|site| &**site));
+    Ok(text::opening(&report, &job.look))
 }
 
 /// What a form of the result needs of the site: remedies and jobs take much longer than all else, so they are sought only where they are
@@ -316,7 +341,7 @@ fn stamps(files: &[PathBuf]) -> Vec<Option<Stamp>> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchline_finding::Sources;
+    use latchline_finding::{Language, Sources};
     use latchline_session::{Files, Session};
 
     /// A session on the failing demo.
@@ -337,6 +362,30 @@ mod tests {
             assert!(assessment.is_some_and(|one| !one.findings.is_empty()) && jobs.is_none());
             assert_eq!(view.work_done().trials, 0, "{format:?}");
             assert!(view.work_done().states > 0, "the count is that of this view");
+        }
+        // The verdict is told before.
+        for language in [Language::English, Language::German] {
+            let view = failing().view();
+            let result = ResultFile::default();
+            let job = Job {
+                site: Path::new("faulty.toml"),
+                format: Format::Text,
+                sheet: None,
+                threshold: Severity::Error,
+                samples: None,
+                look: Look::default().in_language(language),
+                detail: Detail::FirstPage,
+                result: &result,
+                working: &|_| {},
+            };
+            let opening = opening(&view, &job).unwrap();
+            assert!(opening.contains("38") && opening.contains("A-45") && view.work_done().trials == 0);
+            let (found, jobs) = asked(&view, Format::Text, false).unwrap();
+            let found = found.unwrap();
+            let report = Report::new("faulty.toml", view.sources(), &found.read, Some(found), codes::all())
+                .of_site(view.site().map(|site| &**site))
+                .with_jobs(jobs);
+            assert!(text::render(&report, &job.look, job.detail).starts_with(&opening), "{opening}");
         }
         let view = failing().view();
         let (_, jobs) = asked(&view, Format::Sarif, false).unwrap();

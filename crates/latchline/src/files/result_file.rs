@@ -8,7 +8,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 /// Where a result goes.
-#[derive(Debug, Clone, Args)]
+#[derive(Debug, Clone, Default, Args)]
 pub struct ResultFile {
     /// Write the result to this file instead of standard output
     #[arg(long, value_name = "FILE")]

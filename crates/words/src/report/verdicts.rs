@@ -86,6 +86,7 @@ words! {
 sentences! {
     /// Further lines of the report.
     pub enum Remark<'a> {
+        Seeking: "trying what mends it" | "prüfe, was es behebt",
         Caution:
             "A calculation, not a certificate. Isolate and prove dead before wiring; local codes and licensed practice prevail."
             | "Eine Berechnung, kein Nachweis. Vor dem Verdrahten freischalten und Spannungsfreiheit feststellen; örtliche Vorschriften und die Elektrofachkraft gehen vor.",

@@ -3,7 +3,7 @@
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange, Jobs};
-use latchline_finding::{Change, Code, Edit, EditStep, ElementId, Language, Money};
+use latchline_finding::{Change, Code, Edit, EditStep, ElementId, Finding, Language, Money};
 use latchline_words::codes;
 use latchline_words::report::{JobWords, remedy_kind};
 
@@ -26,9 +26,7 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
             true => JobWords::Other { change: &change }.say(language),
             false => change,
         };
-        // A reading has a cause that is to be looked for before anything is pulled.
-        let look = worst.map(|index| &assessment.findings[*index]).filter(|found| is_reading(found.code));
-        let hint = look.and_then(|found| codes::wording(found, language).hint);
+        let hint = worst.and_then(|index| look_first(&assessment.findings[*index], language));
         return match hint {
             Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
             None => change,
@@ -43,6 +41,11 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
         true => JobWords::NoChangeInOrder { hint: hint.as_deref() }.say(language),
         false => JobWords::NoChange { hint: hint.as_deref() }.say(language),
     }
+}
+
+/// What is to be looked for before anything is pulled, of a finding about a reading, which has a cause.
+pub fn look_first(finding: &Finding, language: Language) -> Option<String> {
+    codes::wording(finding, language).hint.filter(|_| is_reading(finding.code))
 }
 
 /// Whether a finding is about what a meter showed of a cable.

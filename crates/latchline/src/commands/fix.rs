@@ -18,7 +18,7 @@ use latchline_report::{Look, job_change, wording};
 use latchline_session::{Mended, Session, View};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_words::commands::FixWords;
-use latchline_words::report::severity;
+use latchline_words::report::{remedy_kind, severity};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -118,8 +118,8 @@ pub fn run(
         return super::refuse(&view, look);
     };
     let before = view.text();
-    let open: Vec<&Finding> =
-        assessment.findings.iter().filter(|finding| finding.is_to_be_mended()).collect();
+    let all = assessment.findings.iter().enumerate();
+    let open: Vec<(usize, &Finding)> = all.filter(|(_, finding)| finding.is_to_be_mended()).collect();
     if arguments.all {
         surroundings.working(&FixWords::LookingForAll.say(look.language));
         let mended = session.mend(Severity::Warning)?;
@@ -134,7 +134,10 @@ pub fn run(
     }
     if let Some(name) = &arguments.job {
         surroundings.working(&FixWords::Looking.say(look.language));
-        let (finding, remedy) = job(&view, &bench, name)?;
+        let Asked { finding, remedy, is_as_it_is } = job(&view, &bench, name)?;
+        if is_as_it_is && remedy.is_some() {
+            write!(output, "{}", hanging("", &FixWords::AsItIsNow.say(look.language), look.width))?;
+        }
         let Some(remedy) = remedy else {
             write!(output, "{}", hanging("", &told(&finding, look), look.width))?;
             no_change(&finding, "  ", look, output)?;
@@ -148,7 +151,7 @@ pub fn run(
         list(&view, &bench, &open, look, output)?;
         return Ok(status(&assessment.findings));
     };
-    let Some(finding) = number.checked_sub(1).and_then(|index| open.get(index)) else {
+    let Some((at, finding)) = number.checked_sub(1).and_then(|index| open.get(index)) else {
         bail!(
             "there is no finding F{number}, of {} in all: latchline fix {}",
             open.len(),
@@ -164,6 +167,10 @@ pub fn run(
     }
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
+        if let Some(job) = by_job(&view, *at, &[], look)? {
+            write!(output, "{}", hanging("  ", &job, look.width))?;
+            return Ok(status(&assessment.findings));
+        }
         no_change(finding, "  ", look, output)?;
         tried(&bench, finding, look, output)?;
         return Ok(status(&assessment.findings));
@@ -183,8 +190,36 @@ pub fn run(
     make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
 }
 
-/// The first finding of a job and the change that does it, if one is known, alone or in a pair.
-fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Option<Remedy>)> {
+/// A job that was asked for.
+struct Asked {
+    /// Its first finding.
+    finding: Finding,
+    /// The change that does it, if one is known, alone or in a pair.
+    remedy: Option<Remedy>,
+    /// Whether that does it on the site as it is, and none does once the jobs before it are done.
+    is_as_it_is: bool,
+}
+
+/// The job of `check` that mends a finding by a change that is none of its own, in words.
+fn by_job(view: &View, finding: usize, own: &[Remedy], look: &Look) -> Result<Option<String>> {
+    let Some(jobs) = view.jobs()? else { return Ok(None) };
+    let language = look.language;
+    let mut told = jobs.jobs.iter().enumerate().filter_map(|(index, job)| {
+        let change = job.told_change().filter(|change| change.clears.contains(&finding))?;
+        Some((index + 1, job, &change.remedy))
+    });
+    let is_own = |remedy: &Remedy| own.iter().any(|one| one.edit == remedy.edit);
+    let Some((number, of, remedy)) = told.find(|(_, _, remedy)| !is_own(remedy)) else { return Ok(None) };
+    let change = &*remedy_kind(remedy.kind, language);
+    let file = &*shown::whole(&view.sources().file(view.site_file()).name, &[]);
+    Ok(Some(match of.in_order.as_ref().is_some_and(|in_order| in_order.is_other) {
+        true => FixWords::ByJobInOrder { job: number, change }.say(language),
+        false => FixWords::ByJob { job: number, change, file }.say(language),
+    }))
+}
+
+/// The first finding of a job and the change that does it.
+fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
     let (jobs, assessment) = (view.jobs()?, view.remedies()?);
     let jobs = jobs.context("the site cannot be judged")?;
     if jobs.jobs.is_empty() {
@@ -250,7 +285,12 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<(Finding, Optio
             sentence(finding, Language::English)
         );
     }
-    Ok((finding.clone(), change.or_else(|| pair(bench, finding))))
+    let is_as_it_is = matches!(name, JobName::Number(_))
+        && job.in_order.is_some()
+        && job.told_change().is_none()
+        && job.done_by().is_empty();
+    let remedy = change.or_else(|| pair(bench, finding));
+    Ok(Asked { finding: finding.clone(), remedy, is_as_it_is })
 }
 
 /// The currency of the site's prices, if its catalogue names one.
@@ -301,7 +341,7 @@ fn make(
 fn list(
     view: &View,
     bench: &Bench<'_>,
-    open: &[&Finding],
+    open: &[(usize, &Finding)],
     look: &Look,
     output: &mut dyn Write,
 ) -> Result<()> {
@@ -319,14 +359,21 @@ fn list(
         writeln!(output, "{}", hanging("", &head, look.width))?;
     }
     let currency = currency(view);
-    for (index, finding) in open.iter().enumerate() {
+    for (index, (at, finding)) in open.iter().enumerate() {
         let number = index + 1;
         let told = told(finding, look);
-        write!(output, "{}", hanging(&format!("{:<4}", format!("F{number}")), &told, look.width))?;
+        write!(output, "{}", hanging(&format!("{:<3} ", format!("F{number}")), &told, look.width))?;
         output.flush()?;
         let remedies = offered(bench, finding);
-        if remedies.is_empty() {
-            no_change(finding, "    ", look, output)?;
+        let by_job = by_job(view, *at, &remedies, look)?;
+        match &by_job {
+            Some(job) => write!(output, "{}", hanging("    ", job, look.width))?,
+            None if remedies.is_empty() => no_change(finding, "    ", look, output)?,
+            None => {}
+        }
+        if let Some(hint) = job_change::look_first(finding, look.language).filter(|_| !remedies.is_empty()) {
+            let first = FixWords::LookFirst { hint: &hint }.say(look.language);
+            write!(output, "{}", hanging("    ", &first, look.width))?;
         }
         for (index, remedy) in remedies.iter().enumerate() {
             let remedy = wording::remedy(remedy, currency, look.language);

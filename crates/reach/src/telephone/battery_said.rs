@@ -30,7 +30,7 @@ pub fn battery_said(
         let others = other_houses(found, locale);
         return first.into_iter().chain(others).chain(locks_taken(question, locale)).collect();
     }
-    let verdict = wanted.map(|wanted| battery_verdict(found, wanted, locale));
+    let verdict = wanted.map(|wanted| battery_verdict(supplies, found, wanted, locale));
     let verdict = verdict.as_deref();
     let (model, door) = (&*question.station, &*question.door);
     let locks = &*doors_hold(question.lock.as_ref(), locale);
@@ -103,10 +103,13 @@ pub fn battery_said(
 }
 
 /// Yes or no first: it is what was asked.
-fn battery_verdict(found: &BatteryHours, wanted: f64, locale: Locale) -> String {
+fn battery_verdict(supplies: usize, found: &BatteryHours, wanted: f64, locale: Locale) -> String {
     let enough = |hours: f64| hours >= wanted;
     let wanted = &*number(wanted, 1, locale);
     let words = match (enough(found.hours), found.hours_with_heater.is_none_or(enough)) {
+        (true, true) if supplies > 1 => {
+            AskWords::HoursEnoughShared { wanted, supplies, batteries: supplies * found.batteries as usize }
+        }
         (true, true) => {
             let batteries = Some(found.batteries as usize).filter(|batteries| *batteries > 1);
             AskWords::HoursEnough { wanted, batteries }

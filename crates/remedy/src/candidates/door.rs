@@ -120,9 +120,11 @@ pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         }
         codes::EXIT_BUTTON_MISSING => {
             list.push(Candidate::new("exit-button", at.set("exit_button", "true")).unpriced());
+            list.extend(on_its_cable(&at, "exit-button", "exit_button"));
         }
         codes::ESCAPE_DEPENDS_ON_BUS => {
             list.push(Candidate::new("emergency-release", at.set("emergency_release", "true")).unpriced());
+            list.extend(on_its_cable(&at, "emergency-release", "emergency_release"));
         }
         codes::ESCAPE_FAIL_SECURE => list.extend(fail_safe_locks(bench, &at)),
         codes::DELAYED_EGRESS_TOO_LONG => {
@@ -133,6 +135,18 @@ pub(super) fn for_lock(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         _ => {}
     }
     list
+}
+
+/// A button with the cable to it, of the kind that leads to the lock: without one the lock's voltage could no longer be judged. Its length is a
+/// guess that the change says.
+fn on_its_cable(at: &LockPlace<'_>, part: &'static str, key: &str) -> Option<Candidate> {
+    let kind = match part {
+        "exit-button" => "exit-button-on-five-metres",
+        _ => "emergency-release-on-five-metres",
+    };
+    let cable = at.used.cable.as_ref().filter(|_| at.used.cables.is_empty())?;
+    let cables = format!("[{{ to = {}, cable = {}, length = \"5 m\" }}]", quoted(part), quoted(&cable.value));
+    Some(Candidate::new(kind, at.set(key, "true").then(at.set("cables", cables))).unpriced())
 }
 
 /// Door stations of the same family, kind and medium, cheapest first.

@@ -39,7 +39,9 @@ pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     let id = run.id.as_str();
     let names = stops(bench.site, run);
     let mut edit = Edit::set(&["runs", id, "to"], quoted_list(names[..cut].iter().map(String::as_str)));
-    if run_has(bench, id, "lengths") {
+    // What followed from the loop of the whole run is written for what is left of it.
+    let is_told_once = ["length", "first", "spacing"].iter().any(|key| run_has(bench, id, key));
+    if run_has(bench, id, "lengths") || !is_told_once {
         let lengths: Vec<String> = lengths_m(run)[..cut].iter().map(|length| metres(*length)).collect();
         let list = quoted_list(lengths.iter().map(String::as_str));
         edit = edit.then(Edit::set(&["runs", id, "lengths"], list));

@@ -187,6 +187,9 @@ sentences! {
         HoursEnough { wanted: &'a str, batteries: Option<usize> }:
             "Yes for {wanted} h<, with {batteries} batteries in parallel>"
             | "Ja für {wanted} h<, mit {batteries} Batterien parallel>",
+        HoursEnoughShared { wanted: &'a str, supplies: usize, batteries: usize }:
+            "Yes for {wanted} h, with {supplies} supplies and {batteries:battery|batteries}"
+            | "Ja für {wanted} h, mit {supplies} Netzteilen und {batteries:Batterie|Batterien}",
         HoursShort { wanted: &'a str }: "No for {wanted} h" | "Nein für {wanted} h",
         HoursShortHelp:
             "More batteries were not tried: share the stations between more supplies, or take a larger battery."

@@ -20,6 +20,17 @@ sentences! {
         NoChange:
             "no change or pair of changes that was tried mends this"
             | "keine versuchte Änderung und kein versuchtes Paar behebt das",
+        ByJob { job: usize, change: &'a str, file: &'a str }:
+            "job J{job} of check mends it: {change}: latchline fix {file} --job J{job}"
+            | "die Aufgabe J{job} von check behebt das: {change}: latchline fix {file} --job J{job}",
+        ByJobInOrder { job: usize, change: &'a str }:
+            "job J{job} of check mends it, once the jobs before it are done: {change}"
+            | "die Aufgabe J{job} von check behebt das, sind die davor erledigt: {change}",
+        LookFirst { hint: &'a str }:
+            "first {hint}; only if that is not it:" | "zuerst: {hint}; nur wenn es das nicht ist:",
+        AsItIsNow:
+            "On the site as it is; once the jobs before it are done, no change that was tried mends it."
+            | "An der Anlage, wie sie ist; sind die Aufgaben davor erledigt, behebt es keine versuchte Änderung.",
         NothingTried:
             "no change of the site file is known that could mend it: it is for whoever plans to decide"
             | "keine Änderung der Anlagendatei ist bekannt, die es beheben könnte: Das entscheidet, wer plant",

@@ -80,8 +80,14 @@ words! {
             "two pairs in parallel all the way"
             | "zwei Paare parallel auf dem ganzen Weg",
         EmergencyRelease: "emergency release" | "Nottaster",
+        EmergencyReleaseOnFiveMetres:
+            "emergency release on 5 m of cable (measure the way, and write its length)"
+            | "Nottaster an 5 m Leitung (Weg messen und die Länge eintragen)",
         EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",
         ExitButton: "exit button" | "Türöffnertaster",
+        ExitButtonOnFiveMetres:
+            "exit button on 5 m of cable (measure the way, and write its length)"
+            | "Türöffnertaster an 5 m Leitung (Weg messen und die Länge eintragen)",
         FailSafeLock: "lock that opens without power" | "Schloss, das ohne Strom öffnet",
         FewerBatteries: "fewer batteries" | "weniger Batterien",
         FewerPairs: "fewer pairs" | "weniger Paare",

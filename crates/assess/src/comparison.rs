@@ -2,7 +2,7 @@
 
 use crate::assessment::{Assessment, DeviceResult};
 use crate::not_judged::NotJudged;
-use latchline_finding::{Code, ElementId, Finding, StateKind};
+use latchline_finding::{Code, ElementId, Finding, OperatingState, Severity, StateKind};
 use latchline_words::missing::Missing;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -31,6 +31,12 @@ pub struct Comparison {
     pub gone: Vec<Finding>,
     /// Findings that have come.
     pub come: Vec<Finding>,
+    /// Findings of both that matter more than they did, with how much they did before.
+    pub graver: Vec<(Severity, Finding)>,
+    /// Findings of both that matter less.
+    pub lesser: Vec<(Severity, Finding)>,
+    /// States that only one of them has, with the device of the least margin there; margins are not compared in these.
+    pub states_of_one: Vec<StateOfOne>,
     /// What is judged now and was not.
     pub judged_now: Vec<NotJudged>,
     /// What is no longer judged.
@@ -43,6 +49,62 @@ pub struct Comparison {
     pub battery_hours: Vec<FigureChange>,
     /// Whether both ask for the same hours with the same calls, so that hours can be compared.
     pub is_of_like_hours: bool,
+}
+
+/// A state of supply and stations that only one of two assessments has: the battery's end, where only one has a battery.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StateOfOne {
+    /// The state.
+    pub state: OperatingState,
+    /// Whether it is the new one that has it.
+    pub is_new: bool,
+    /// The device with the least margin there.
+    pub device: ElementId,
+    /// That margin in volts; `None` without an operating point.
+    pub margin_v: Option<f64>,
+}
+
+/// The states that `of` has and the other has not, each with its worst device.
+fn states_of_one(of: &Assessment, other: &Assessment, is_new: bool) -> Vec<StateOfOne> {
+    let known: BTreeSet<StateKind> = other.states.iter().map(|one| one.kind).collect();
+    let mut told = BTreeSet::new();
+    let only = of.states.iter().filter(|one| !known.contains(&one.kind) && told.insert(one.kind));
+    only.filter_map(|state| {
+        let margins = of.devices.iter().filter_map(|device| {
+            let at = device.by_state.get(&state.kind)?;
+            Some((&device.id, at.voltage_v.map(|voltage| voltage - at.limit_v)))
+        });
+        // Without an operating point is worse than any margin.
+        let value = |margin: Option<f64>| margin.unwrap_or(f64::NEG_INFINITY);
+        let (device, margin_v) = margins.min_by(|a, b| value(a.1).total_cmp(&value(b.1)))?;
+        Some(StateOfOne { state: state.kind.into(), is_new, device: device.clone(), margin_v })
+    })
+    .collect()
+}
+
+/// Findings of both of which the worst of a code and element matters otherwise than before.
+fn regraded(old: &Assessment, new: &Assessment) -> (Vec<(Severity, Finding)>, Vec<(Severity, Finding)>) {
+    let mut before: BTreeMap<(Code, Option<&ElementId>), Severity> = BTreeMap::new();
+    for finding in all(old) {
+        let worst = before.entry(key(finding)).or_insert(finding.severity);
+        *worst = finding.severity.max(*worst);
+    }
+    let mut now: BTreeMap<(Code, Option<&ElementId>), &Finding> = BTreeMap::new();
+    for finding in all(new) {
+        let worst = now.entry(key(finding)).or_insert(finding);
+        if finding.severity > worst.severity {
+            *worst = finding;
+        }
+    }
+    let (mut graver, mut lesser) = (Vec::new(), Vec::new());
+    for (key, finding) in now {
+        match before.get(&key) {
+            Some(old) if finding.severity > *old => graver.push((*old, finding.clone())),
+            Some(old) if finding.severity < *old => lesser.push((*old, finding.clone())),
+            _ => {}
+        }
+    }
+    (graver, lesser)
 }
 
 impl Comparison {
@@ -91,9 +153,15 @@ impl Comparison {
         for change in &mut margins_v {
             change.is_bound = [is_bound(old, &change.element), is_bound(new, &change.element)];
         }
+        let (graver, lesser) = regraded(old, new);
+        let states_of_one =
+            states_of_one(old, new, false).into_iter().chain(states_of_one(new, old, true)).collect();
         Comparison {
             gone: only(old, new),
             come: only(new, old),
+            graver,
+            lesser,
+            states_of_one,
             judged_now: gaps(old, new),
             no_longer_judged: gaps(new, old),
             margins_v,

@@ -167,6 +167,15 @@ sentences! {
         AtDoorContact { number: usize }: "the contact at alarm input {number}" | "Kontakt am Meldeeingang {number}",
         FindingGone { code: &'a str, message: &'a str }: "gone: {message} [{code}]" | "behoben: {message} [{code}]",
         FindingNew { code: &'a str, message: &'a str }: "new: {message} [{code}]" | "neu: {message} [{code}]",
+        FindingGraver { severity: &'a str, old: &'a str, code: &'a str, message: &'a str }:
+            "now {severity}, was {old}: {message} [{code}]"
+            | "jetzt {severity}, bisher {old}: {message} [{code}]",
+        StateOfNew { state: &'a str, device: &'a str, margin: &'a str }:
+            "Only the new one has this state: {state}. Least margin there: {margin} V, {device}. Margins below are those in the states of both."
+            | "Nur die neue hat diesen Zustand: {state}. Kleinste Reserve darin: {margin} V, {device}. Die Reserven unten sind die in den gemeinsamen Zuständen.",
+        StateOfOld { state: &'a str, device: &'a str, margin: &'a str }:
+            "Only the old one had this state: {state}. Least margin there: {margin} V, {device}. Margins below are those in the states of both."
+            | "Nur die alte hatte diesen Zustand: {state}. Kleinste Reserve darin: {margin} V, {device}. Die Reserven unten sind die in den gemeinsamen Zuständen.",
         GapGone { missing: &'a str }: "judged now: {missing}" | "jetzt beurteilt: {missing}",
         GapNew { missing: &'a str }: "no longer judged: {missing}" | "nicht mehr beurteilt: {missing}",
         More { count: usize }: "and {count} more" | "und {count} weitere",

@@ -486,6 +486,10 @@ sentences! {
         Weak { place: &'a str, when: &'a str, voltage: Figure, bound: Option<&'a str>, limit: Figure, missing: Figure }:
             "The site as drawn is reason enough: {place} has< {bound}> {voltage} {when}, every tolerance against it, and needs {limit}: {missing} too little."
             | "Die Anlage wie gezeichnet ist Grund genug: {place} hat {when}< {bound}> {voltage}, alle Toleranzen ungünstig, und braucht {limit}: {missing} zu wenig.",
+        OtherThanVoltage { message: &'a str }:
+            "The site as drawn is reason enough: {message}."
+            | "Die Anlage wie gezeichnet ist Grund genug: {message}.",
+        MeasureThat { measure: &'a str }: "Measure first: {measure}" | "Zuerst messen: {measure}",
         Collapses { place: &'a str, when: &'a str }:
             "The site as drawn is reason enough: {place} goes dark {when}, the voltage collapses."
             | "Die Anlage wie gezeichnet ist Grund genug: {place} fällt {when} aus, die Spannung bricht zusammen.",

@@ -45,9 +45,12 @@ impl<'a> Offers<'a> {
         }
         let mut offers = Offers { all: Vec::new(), mending: BTreeMap::new() };
         for (finding, found) in standing(assessment) {
-            for (number, remedy) in
-                found.remedies.iter().enumerate().filter(|(_, one)| one.changes_the_file())
-            {
+            // What a client has chosen is not thrown out to quieten a warning.
+            let is_fit = |remedy: &Remedy| {
+                remedy.changes_the_file()
+                    && (found.severity == Severity::Error || !remedy.edit.changes_stations_of_dwellings())
+            };
+            for (number, remedy) in found.remedies.iter().enumerate().filter(|(_, one)| is_fit(one)) {
                 let of =
                     |(code, element): &'a (Code, Option<ElementId>)| named.get(&(*code, element.as_ref()));
                 let clears: BTreeSet<usize> =

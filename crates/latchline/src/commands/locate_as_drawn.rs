@@ -1,19 +1,21 @@
 //! What the site as drawn says of a place that is told of: whether it is the reason itself, and which reading there decides it.
 
+use super::locate_drawn_reason::reason;
+use super::locate_plainest::Plain;
 use super::locate_set_below::set_below;
 use super::locate_words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
-use latchline_assess::rules::codes;
+use latchline_assess::rules::codes as rules;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
 use latchline_finding::{CallMoment, ElementId, Figure, Finding, Severity, StateKind, Unit};
 use latchline_locate::{
-    Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, planned_v, read_as_planned,
-    state_name,
+    Evidence, Plant, Proof, Quantity, SymptomKind, exact_state_name, expected, read_as_planned, state_name,
 };
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::{Site, Station, StationOwner};
+use latchline_words::codes::{self, wording};
 use latchline_words::locate::AsDrawn;
 use latchline_words::terms::Term;
 use latchline_words::{figures, states};
@@ -40,29 +42,14 @@ pub(super) struct AsDrawnOf<'a> {
     pub start_up: Option<&'a StartUpSummary>,
     /// The sheet of its supply; `None` behind a box that makes a bus of its own.
     sheet: Option<&'a SupplySheet>,
+    /// What the check finds there that shows as what is told, beside the voltage.
+    pub reason: Option<&'a Finding>,
     /// Whether a dwelling beside has a station of its model, to swap it with.
     has_neighbour: bool,
     /// The reading that decides it, as it is without a fault.
     pub reading: Option<Proof>,
     /// Where that needs calls at once: the reading with one call.
     otherwise: Option<Proof>,
-}
-
-/// A state that one person can put, and what the station has in it.
-pub(super) struct Plain {
-    /// Which state.
-    pub state: BusState,
-    /// The least there with every tolerance against it, in volts; `None` where the voltage collapses.
-    pub least_v: Option<f64>,
-    /// What it needs there, in volts.
-    pub limit_v: f64,
-}
-
-impl Plain {
-    /// Whether it has there what it needs.
-    pub fn is_enough(&self) -> bool {
-        self.least_v.is_some_and(|least_v| least_v >= self.limit_v)
-    }
 }
 
 /// The state in which a symptom shows; `None` for one that no voltage explains.
@@ -111,7 +98,13 @@ impl<'a> AsDrawnOf<'a> {
         if told.len() > MOST_PLACES {
             return Vec::new();
         }
-        told.into_iter().filter_map(|(station, state)| Self::of(plant, assessment, station, state)).collect()
+        let of = |(station, state): (usize, StateKind)| {
+            let there = evidence.symptoms.iter().filter(|symptom| symptom.station == station);
+            let symptoms: Vec<SymptomKind> = there.map(|symptom| symptom.kind).collect();
+            let reason = reason(assessment, plant.site, station, &symptoms);
+            Some(AsDrawnOf { reason, ..Self::of(plant, assessment, station, state)? })
+        };
+        told.into_iter().filter_map(of).collect()
     }
 
     fn of(
@@ -162,6 +155,7 @@ impl<'a> AsDrawnOf<'a> {
             in_state,
             plain,
             start_up: assessment.start_up.iter().find(|one| one.fed_from == device.fed_from),
+            reason: None,
             sheet: assessment.supply_sheets.iter().find(|sheet| sheet.supply == device.source),
             has_neighbour: has_neighbour(plant.site, station),
             reading: reading.map(as_planned),
@@ -187,10 +181,11 @@ impl<'a> AsDrawnOf<'a> {
             *element == self.device.id
                 || (self.state == StateKind::PowerReturn && *element == self.device.source)
         };
-        let is_other = |one: &&Finding| one.severity == Severity::Error && one.code != codes::VOLTAGE_TOO_LOW;
+        let is_other = |one: &&Finding| one.severity == Severity::Error && one.code != rules::VOLTAGE_TOO_LOW;
         let mut errors = self.assessment.findings.iter().filter(is_other);
         let on_mains = |kind: StateKind| kind != StateKind::BatteryEnd;
-        !self.plain.is_enough()
+        self.reason.is_some()
+            || !self.plain.is_enough()
             || (self.is_the_reason() && on_mains(self.state))
             || (self.device.worst.margin_v() < 0.0 && on_mains(self.device.worst.state.kind))
             || !starts
@@ -240,10 +235,21 @@ impl<'a> AsDrawnOf<'a> {
                 AsDrawn::Sound { place, when, voltage: down(voltage_v), bound, limit, margin }
             }
         };
-        let mut said = vec![first.say(language)];
+        let other = self.told_reason().map(|found| {
+            let message = &wording(found, language).message;
+            AsDrawn::OtherThanVoltage { message }.say(language)
+        });
+        // That its voltage is enough then clears nothing.
+        let of_voltage = Some(first.say(language)).filter(|_| other.is_none() || self.is_short_somewhere());
+        let mut said: Vec<String> = other.into_iter().chain(of_voltage).collect();
         said.extend(set_below(self.assessment, &self.device.source, reader.language));
         said.extend(self.in_the_plainest(reader));
         said.join(" ")
+    }
+
+    /// The finding that explains it, where the voltage in the state that was told does not.
+    fn told_reason(&self) -> Option<&'a Finding> {
+        self.reason.filter(|_| !self.is_the_reason())
     }
 
     /// Where the site is the reason in some state: whether it shows in the plainest one too, unless that is the one that was told.
@@ -276,7 +282,7 @@ impl<'a> AsDrawnOf<'a> {
         let worst = &self.device.worst;
         let check = format!("latchline check {}", latchline_finding::shown::path(site_file));
         let command = &*latchline_finding::shown::prose(&check);
-        if self.is_short_somewhere() {
+        if self.is_short_somewhere() || self.told_reason().is_some() {
             said.push(AsDrawn::Mended { command }.say(language));
         } else if worst.state.kind != self.state {
             let when = &states::with_calls(&worst.state, language);
@@ -320,6 +326,13 @@ impl<'a> AsDrawnOf<'a> {
         let mut said = vec![self.verdict(reader)];
         said.extend(self.further(reader, site_file));
         let mut text = paragraph(&said.join(" "), 0, width);
+        if let Some(found) = self.told_reason() {
+            let measure = codes::of(found.code.as_str()).and_then(|code| code.measure(language));
+            text.extend(
+                measure.map(|measure| paragraph(&AsDrawn::MeasureThat { measure }.say(language), 0, width)),
+            );
+            return text;
+        }
         let Some(reading) = &self.reading else { return text };
         let is_plain = reading.quantity.state() == Some(&self.plain.state);
         let limit_v = if is_plain { self.plain.limit_v } else { self.in_state.limit_v };
@@ -368,17 +381,6 @@ impl<'a> AsDrawnOf<'a> {
         let command = &latchline_finding::shown::prose(&command);
         text.push_str(&paragraph(&AsDrawn::ThenTell { command }.say(language), 0, width));
         text
-    }
-}
-
-impl Plain {
-    fn of(plant: &Plant<'_>, station: usize, state: BusState) -> Plain {
-        let at = ReadingPlace::Station(station);
-        let model = plant.site.station_model(&plant.site.stations[station]);
-        let limit = if state.calls.is_empty() { &model.least_standby_voltage } else { &model.least_voltage };
-        let read = Quantity::Voltage { at, state: state.clone() };
-        let least_v = planned_v(plant, &read).map(|(least_v, _)| least_v);
-        Plain { least_v, limit_v: limit.value.as_volts(), state }
     }
 }
 

@@ -51,6 +51,9 @@ struct AsDrawnOut {
     element: String,
     /// Whether it has less there than it needs, in the state that was told of.
     is_the_reason: bool,
+    /// Code of what the check finds there that shows as what is told, beside the voltage.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    finding: Option<&'static str>,
     /// That state.
     state: &'static str,
     /// Least voltage there in that state with every tolerance against it, in V; left out where the voltage collapses.
@@ -83,7 +86,8 @@ fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
     let told = &drawn.in_state;
     AsDrawnOut {
         element: drawn.device.id.to_string(),
-        is_the_reason: drawn.is_the_reason(),
+        is_the_reason: drawn.is_the_reason() || drawn.reason.is_some(),
+        finding: drawn.reason.map(|found| found.code.as_str()),
         state: drawn.state.name(),
         voltage_v: told.voltage_v,
         limit_v: told.limit_v,

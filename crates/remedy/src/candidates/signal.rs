@@ -8,6 +8,7 @@ use super::wiring::{cables_by_price, fits, replace_cable};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_finding::{Argument, Edit, Finding};
+use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::{BoxKind, BoxRole};
 use latchline_site::model::{Run, RunStart, RunStop, Site};
 
@@ -100,8 +101,9 @@ fn terminated(bench: &Bench<'_>, runs: &[usize]) -> Vec<Candidate> {
             let id = run.id.as_str();
             let edit = Edit::set(&["runs", id, "terminator"], "true")
                 .then(Edit::set(&["runs", id, "terminator_capacitor"], "true"));
-            // What is fitted is bought.
-            Candidate::new("terminator", edit).unpriced()
+            let candidate = Candidate::new("terminator", edit);
+            // What is fitted is bought; what the last station brings is set.
+            if has_own_terminator(site, run) { candidate } else { candidate.unpriced() }
         })
         .collect()
 }

@@ -7,6 +7,9 @@ use latchline_circuit::signal::{Workspace as SignalWorkspace, respond};
 use plain_line::PlainLineTree;
 use plain_network::PlainNetwork;
 
+#[path = "../../crates/latchline/src/plain_fault.rs"]
+#[allow(dead_code, reason = "the binary's own module: it makes use of more")]
+mod plain_fault;
 #[path = "../../crates/latchline/src/plain_line.rs"]
 #[allow(dead_code, reason = "the binary's own module: it makes use of more")]
 mod plain_line;

@@ -1,7 +1,8 @@
 //! The codes of all findings, and the nearest to a misspelt one.
 
-use anyhow::{Result, anyhow};
-use latchline_finding::{CodeDoc, Language};
+use crate::refusal::{Refusal, Result};
+use latchline_finding::{Both, CodeDoc, Language};
+use latchline_words::refusals::{NameRefusal, either};
 
 /// All codes in alphabetical order.
 pub fn all() -> Vec<&'static CodeDoc> {
@@ -16,12 +17,13 @@ pub fn all() -> Vec<&'static CodeDoc> {
 /// # Errors
 /// If there is none; the message names the nearest.
 pub fn find(code: &str) -> Result<&'static CodeDoc> {
-    let hint = match nearest(code).as_slice() {
-        [] => String::from("all codes: latchline explain"),
-        near => format!("did you mean {}?", near.join(" or ")),
-    };
-    let found = all().into_iter().find(|doc| doc.code == code);
-    found.ok_or_else(|| anyhow!(hint).context(format!("there is no code \"{code}\"")))
+    all().into_iter().find(|doc| doc.code == code).ok_or_else(|| {
+        let hint = match nearest(code).as_slice() {
+            [] => NameRefusal::AllCodes.both(),
+            near => NameRefusal::DidYouMean { names: &either(near) }.both(),
+        };
+        Refusal::new(hint).within(NameRefusal::NoCode { code })
+    })
 }
 
 /// The same where a symptom may be told in place of a code.
@@ -29,17 +31,25 @@ pub fn find(code: &str) -> Result<&'static CodeDoc> {
 /// # Errors
 /// If there is none; the message names the nearest.
 pub fn find_for_symptom(code: &str) -> Result<&'static CodeDoc> {
-    let symptoms: Vec<&str> =
-        latchline_words::symptoms::all().iter().map(|one| one.short(Language::English)).collect();
-    let known = format!("symptoms: {}; all codes: latchline explain", symptoms.join(", "));
-    let hint = match nearest(code).as_slice() {
-        [] => known,
-        // A slip in a code; symptoms are told in words.
-        near if code.contains('-') => format!("did you mean {}?", near.join(" or ")),
-        near => format!("did you mean {}? Or {known}", near.join(" or ")),
-    };
-    let found = all().into_iter().find(|doc| doc.code == code);
-    found.ok_or_else(|| anyhow!(hint).context(format!("there is no code and no symptom \"{code}\"")))
+    all().into_iter().find(|doc| doc.code == code).ok_or_else(|| {
+        let short = |language| {
+            latchline_words::symptoms::all()
+                .iter()
+                .map(|one| one.short(language))
+                .collect::<Vec<_>>()
+                .join(", ")
+        };
+        let symptoms = &Both::new(short(Language::English), short(Language::German));
+        let near = nearest(code);
+        let names = &either(&near);
+        let hint = match near.as_slice() {
+            [] => NameRefusal::Symptoms { symptoms },
+            // A slip in a code; symptoms are told in words.
+            _ if code.contains('-') => NameRefusal::DidYouMean { names },
+            _ => NameRefusal::DidYouMeanOrSymptom { names, symptoms },
+        };
+        Refusal::from(hint).within(NameRefusal::NoCodeNoSymptom { code })
+    })
 }
 
 /// The codes that are spelt most like this one; none that is not much like it.

@@ -1,7 +1,8 @@
 //! Today's date, or the one that SOURCE_DATE_EPOCH fixes for repeatable output.
 
-use anyhow::{Context, Result, bail};
+use crate::refusal::{Refusal, Result};
 use jiff::civil::Date;
+use latchline_words::refusals::ArgumentRefusal;
 
 /// The date to write: the one given (YYYY-MM-DD), else that of SOURCE_DATE_EPOCH, else today.
 ///
@@ -45,17 +46,14 @@ fn checked(text: &str) -> Result<String> {
     let is_plain = text.len() == 10 && text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-');
     match text.parse::<Date>() {
         Ok(date) if is_plain => Ok(date.to_string()),
-        _ => bail!("\"{text}\" is not a date; write year-month-day, for example 2026-11-02"),
+        _ => Err(ArgumentRefusal::NoDate { text }.into()),
     }
 }
 
 fn from_epoch(seconds: &str) -> Result<String> {
-    let seconds: i64 = seconds
-        .trim()
-        .parse()
-        .with_context(|| format!("SOURCE_DATE_EPOCH is \"{seconds}\", not a number of seconds"))?;
+    let seconds: i64 = seconds.trim().parse().map_err(|_| ArgumentRefusal::EpochNoNumber { seconds })?;
     let moment = jiff::Timestamp::from_second(seconds)
-        .with_context(|| format!("SOURCE_DATE_EPOCH is {seconds}, beyond every calendar"))?;
+        .map_err(|_| Refusal::from(ArgumentRefusal::EpochBeyond { seconds: &seconds.to_string() }))?;
     Ok(moment.to_zoned_datetime(jiff::tz::TimeZone::UTC).date().to_string())
 }
 

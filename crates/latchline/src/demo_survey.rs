@@ -1,6 +1,7 @@
 //! The survey of the demo estate, as the workbook that somebody would have filled in on site.
 
-use anyhow::{Context, Result};
+use crate::commands::new::no_workbook;
+use crate::refusal::Result;
 use latchline_survey::sheets::SHEETS;
 use latchline_survey::template;
 
@@ -215,5 +216,5 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Entrances", entrances),
         ("Desks", desks),
     ];
-    template::filled(&filling).context("cannot make the workbook")
+    template::filled(&filling).map_err(|error| no_workbook(&error))
 }

@@ -1,12 +1,13 @@
 //! A session on a site file with its catalogues.
 
 use crate::files::{Original, original, read_bytes, read_text, refuse_for_site, refuse_pack_for_site};
-use anyhow::{Context, Result};
+use crate::refusal::{Refused, Result};
 use latchline_finding::{Both, SourceFile, Sources};
 use latchline_pack::Stamp;
 use latchline_report::STANDARD_INPUT;
 use latchline_session::{CatalogueReader, Files, Session, View};
 use latchline_site::{ParsedSite, builtin_catalogue};
+use latchline_words::refusals::FileRefusal;
 use std::collections::BTreeMap;
 use std::io::Read;
 use std::path::{Path, PathBuf};
@@ -34,10 +35,7 @@ impl CatalogueReader for BesideTheSite {
         let file = self.folder.join(path);
         match read_text(&file, &mut std::io::empty()) {
             Ok(text) => Ok(SourceFile { name: file.display().to_string(), text: text.into() }),
-            Err(error) => {
-                let why = format!("{error:#}");
-                Err(Both::new(why.clone(), why))
-            }
+            Err(refusal) => Err(refusal.both()),
         }
     }
 }
@@ -70,12 +68,12 @@ pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
     let mut files = vec![path.to_path_buf()];
     for named in parsed.catalogue_paths() {
         let file = folder.join(&named.value);
-        let place = named.origin.span().map_or_else(String::new, |span| {
+        let place = named.origin.span().map(|span| {
             let (line, column) = sources.line_and_column(span.file, span.start as usize);
-            format!(", named at {}:{line}:{column}", sources.file(span.file).name)
+            format!("{}:{line}:{column}", sources.file(span.file).name)
         });
         let text = read_text(&file, &mut std::io::empty())
-            .with_context(|| format!("the catalogue \"{}\"{place}, cannot be used", named.value))?;
+            .refused(|| FileRefusal::Catalogue { name: &named.value, place: place.as_deref() })?;
         read.insert(named.value, sources.add(file.display().to_string(), text));
         files.push(file);
     }

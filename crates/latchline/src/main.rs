@@ -13,8 +13,11 @@ mod failure;
 mod files;
 mod load;
 mod output;
+mod plain_fault;
 mod plain_line;
 mod plain_network;
+mod refusal;
+mod refusal_of;
 mod surroundings;
 mod usage;
 
@@ -32,7 +35,9 @@ fn main() -> ExitCode {
         Err(error) => usage::tell(&error, &mut output),
     };
     let flushed = |status| Ok(output.flush().map(|()| status)?);
-    result.and_then(flushed).unwrap_or_else(|error| failure::report(&error, &files::written()))
+    result
+        .and_then(flushed)
+        .unwrap_or_else(|error| failure::report(&error, &files::written(), usage::language()))
 }
 
 fn run(
@@ -40,7 +45,7 @@ fn run(
     surroundings: &surroundings::Surroundings,
     input: &mut dyn std::io::Read,
     output: &mut dyn std::io::Write,
-) -> anyhow::Result<ExitCode> {
+) -> refusal::Result<ExitCode> {
     match command {
         Command::New(arguments) => commands::new::run(arguments, output),
         Command::Check(arguments) => commands::check::run(arguments, surroundings, input, output),

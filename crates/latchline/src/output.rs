@@ -1,8 +1,7 @@
 //! Results on standard output.
 
-use anyhow::Result;
+use crate::refusal::{Result, Unwritten};
 use std::cell::Cell;
-use std::fmt;
 use std::io::{self, ErrorKind, Write};
 use std::rc::Rc;
 
@@ -12,22 +11,6 @@ use std::rc::Rc;
 /// If it cannot be written.
 pub fn put(text: &str, output: &mut dyn Write) -> Result<()> {
     Ok(output.write_all(text.as_bytes()).and_then(|()| output.flush())?)
-}
-
-/// That a result could not be written to standard output, for whatever the system says beneath.
-#[derive(Debug)]
-pub struct Unwritten(io::Error);
-
-impl fmt::Display for Unwritten {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("cannot write the result")
-    }
-}
-
-impl std::error::Error for Unwritten {
-    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
-        Some(&self.0)
-    }
 }
 
 /// Standard output whose reader may have seen enough and go: what comes after is dropped, and the command ends as

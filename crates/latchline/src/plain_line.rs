@@ -20,12 +20,16 @@
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
-use anyhow::{Context, Result, anyhow, bail};
 use latchline_circuit::signal::{
     Branch, Line, LineLaw, OrderError, PlainLine, Shunt, SignalTree, Source, TreeError, check_frequency_hz,
     order_from,
 };
 use serde::Deserialize;
+
+use super::plain_fault::PlainFault;
+
+/// What was read, or what is wrong with it.
+type Result<T> = std::result::Result<T, PlainFault>;
 
 /// A name, borrowed from the text where it has no escapes.
 #[derive(Deserialize)]
@@ -115,7 +119,8 @@ impl Lines {
         }
         let law =
             PlainLine { r_ohm_per_m, l_h_per_m, c_f_per_m, g_s_per_m, skin_corner_hz, loss_tangent: 0.0 };
-        let line = Line::new(LineLaw::Plain(law)).map_err(|error| anyhow!("{}: {error}", place()))?;
+        let line =
+            Line::new(LineLaw::Plain(law)).map_err(|error| PlainFault(format!("{}: {error}", place())))?;
         self.kept.push(line);
         self.number_of.insert(key, self.kept.len() - 1);
         Ok(self.kept.len() - 1)
@@ -145,18 +150,23 @@ impl<'a> PlainLineTree<'a> {
     pub fn parse(text: &'a [u8]) -> Result<Self> {
         let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
         if text.iter().all(u8::is_ascii_whitespace) {
-            bail!("it is empty: a plain line file in JSON is asked for");
+            return Err(PlainFault(String::from("it is empty: a plain line file in JSON is asked for")));
         }
         let file: File<'a> = serde_json::from_slice(text)?;
         if file.frequencies_hz.is_empty() {
-            bail!("frequencies_hz: the list is empty, must hold at least one frequency");
+            return Err(PlainFault(String::from(
+                "frequencies_hz: the list is empty, must hold at least one frequency",
+            )));
         }
         for (number, &frequency_hz) in file.frequencies_hz.iter().enumerate() {
-            check_frequency_hz(frequency_hz).map_err(|error| anyhow!("frequencies_hz[{number}]: {error}"))?;
+            check_frequency_hz(frequency_hz)
+                .map_err(|error| PlainFault(format!("frequencies_hz[{number}]: {error}")))?;
         }
         let impedance_ohm = file.source.impedance_ohm;
         if !(0.0..=1e12).contains(&impedance_ohm) {
-            bail!("source: impedance_ohm is {impedance_ohm:?}, must be between 0 and 1e12");
+            return Err(PlainFault(format!(
+                "source: impedance_ohm is {impedance_ohm:?}, must be between 0 and 1e12"
+            )));
         }
 
         let mut lines = Lines::default();
@@ -170,8 +180,10 @@ impl<'a> PlainLineTree<'a> {
                 Some(line) => Some(lines.number(line, || format!("segments[{number}].line"))?),
                 None => default_line,
             };
-            line_of.push(own.with_context(|| {
-                format!("segments[{number}]: has no line of its own, and the file no default line")
+            line_of.push(own.ok_or_else(|| {
+                PlainFault(format!(
+                    "segments[{number}]: has no line of its own, and the file no default line"
+                ))
             })?);
         }
 
@@ -201,14 +213,16 @@ impl<'a> PlainLineTree<'a> {
             .collect();
         let mut tree = SignalTree::new(lines.kept, branches).map_err(|error| match error {
             TreeError::Value { node, error } => {
-                anyhow!("segments[{}]: {error}", ordered.segment[node - 1])
+                PlainFault(format!("segments[{}]: {error}", ordered.segment[node - 1]))
             }
-            other => anyhow!("{other}"),
+            other => PlainFault(format!("{other}")),
         })?;
         for (number, termination) in file.terminations.iter().enumerate() {
             let name = &termination.node.0;
-            let node = *numbers.of.get(name.as_ref()).with_context(|| {
-                format!("terminations[{number}]: node {name:?} is neither the source's nor at a segment")
+            let node = *numbers.of.get(name.as_ref()).ok_or_else(|| {
+                PlainFault(format!(
+                    "terminations[{number}]: node {name:?} is neither the source's nor at a segment"
+                ))
             })?;
             let load = Shunt::Load {
                 resistance_ohm: termination.resistance_ohm,
@@ -216,8 +230,10 @@ impl<'a> PlainLineTree<'a> {
                 parallel_capacitance_f: termination.parallel_capacitance_f.unwrap_or(0.0),
             };
             tree.add_shunt(position_of[node], load).map_err(|error| match error {
-                TreeError::Value { error, .. } => anyhow!("terminations[{number}] ({name:?}): {error}"),
-                other => anyhow!("terminations[{number}]: {other}"),
+                TreeError::Value { error, .. } => {
+                    PlainFault(format!("terminations[{number}] ({name:?}): {error}"))
+                }
+                other => PlainFault(format!("terminations[{number}]: {other}")),
             })?;
         }
 
@@ -233,7 +249,7 @@ impl<'a> PlainLineTree<'a> {
 }
 
 /// A fault of the tree with the names of the file.
-fn in_words(error: OrderError, file: &File<'_>, ends: &[(usize, usize)]) -> anyhow::Error {
+fn in_words(error: OrderError, file: &File<'_>, ends: &[(usize, usize)]) -> PlainFault {
     match error {
         OrderError::Loop { segment } => {
             let FileSegment { from, to, .. } = &file.segments[segment];
@@ -242,19 +258,18 @@ fn in_words(error: OrderError, file: &File<'_>, ends: &[(usize, usize)]) -> anyh
             } else {
                 "closes a loop; only trees can be solved"
             };
-            anyhow!("segments[{segment}] ({:?} to {:?}): {fault}", from.0, to.0)
+            PlainFault(format!("segments[{segment}] ({:?} to {:?}): {fault}", from.0, to.0))
         }
         OrderError::Unreached { node } => {
             let segment = ends.iter().position(|&(from, to)| from == node || to == node).unwrap_or(0);
             let FileSegment { from, to, .. } = &file.segments[segment];
             let source = &file.source.node.0;
-            anyhow!(
+            PlainFault(format!(
                 "segments[{segment}] ({:?} to {:?}): not connected to the source's node {source:?}",
-                from.0,
-                to.0
-            )
+                from.0, to.0
+            ))
         }
-        other @ OrderError::UnknownNode { .. } => anyhow!("{other}"),
+        other @ OrderError::UnknownNode { .. } => PlainFault(format!("{other}")),
     }
 }
 

@@ -16,11 +16,15 @@
 
 use std::borrow::Cow;
 
-use anyhow::{Context, Result, bail};
 use latchline_circuit::flow::{
     BuildError, BuiltTree, LoadElement, LoadError, LoadKind, Loads, SegmentEnds, Source,
 };
 use serde::Deserialize;
+
+use super::plain_fault::PlainFault;
+
+/// What was read, or what is wrong with it.
+type Result<T> = std::result::Result<T, PlainFault>;
 
 /// A name, borrowed from the text where it has no escapes.
 #[derive(Deserialize)]
@@ -133,9 +137,10 @@ impl<'n> Places<'n> {
         let mut places = Self { of: std::iter::empty().collect() };
         places.of.reserve(names.len());
         for (place, name) in names.iter().enumerate() {
-            let place = u32::try_from(place).context("nodes: more than can be numbered")?;
+            let place = u32::try_from(place)
+                .map_err(|_| PlainFault(String::from("nodes: more than can be numbered")))?;
             if let Some(first) = places.of.insert(name.as_ref(), place) {
-                bail!("nodes[{place}]: {name:?} is already nodes[{first}]");
+                return Err(PlainFault(format!("nodes[{place}]: {name:?} is already nodes[{first}]")));
             }
         }
         Ok(places)
@@ -144,7 +149,7 @@ impl<'n> Places<'n> {
     fn find(&self, name: &str, place: impl Fn() -> String) -> Result<u32> {
         match self.of.get(name) {
             Some(&node) => Ok(node),
-            None => bail!("{}: node {name:?} is not in the list of nodes", place()),
+            None => Err(PlainFault(format!("{}: node {name:?} is not in the list of nodes", place()))),
         }
     }
 }
@@ -154,7 +159,7 @@ fn check_number(value: f64, least_excluded: bool, place: impl Fn() -> String) ->
         return Ok(());
     }
     let limit = if least_excluded { "> 0" } else { ">= 0" };
-    bail!("{}: {value} must be finite and {limit}", place())
+    Err(PlainFault(format!("{}: {value} must be finite and {limit}", place())))
 }
 
 impl<'a> PlainNetwork<'a> {
@@ -166,7 +171,7 @@ impl<'a> PlainNetwork<'a> {
     pub fn parse(text: &'a [u8]) -> Result<Self> {
         let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
         if text.iter().all(u8::is_ascii_whitespace) {
-            bail!("it is empty: a plain network file in JSON is asked for");
+            return Err(PlainFault(String::from("it is empty: a plain network file in JSON is asked for")));
         }
         let file: File<'a> = serde_json::from_slice(text)?;
         let names: Vec<Cow<'a, str>> = file.nodes.into_iter().map(|name| name.0).collect();
@@ -239,7 +244,7 @@ fn sum_by_node(nodes: usize, elements: &[LoadElement]) -> NodeLoads {
 }
 
 /// A fault of the tree with the names of the file.
-fn in_words(error: &BuildError, names: &[Cow<'_, str>], segments: &[PlainSegment]) -> anyhow::Error {
+fn in_words(error: &BuildError, names: &[Cow<'_, str>], segments: &[PlainSegment]) -> PlainFault {
     let ends = |segment: usize| match segments.get(segment) {
         Some(s) => {
             format!("segments[{segment}] ({:?} to {:?})", names[s.from as usize], names[s.to as usize])
@@ -248,30 +253,30 @@ fn in_words(error: &BuildError, names: &[Cow<'_, str>], segments: &[PlainSegment
     };
     match error {
         BuildError::ToItself { segment, .. } => {
-            anyhow::anyhow!("{} joins a node with itself", ends(*segment))
+            PlainFault(format!("{} joins a node with itself", ends(*segment)))
         }
         BuildError::Duplicate { segment, again } => {
-            anyhow::anyhow!("{} joins the same two nodes as segments[{segment}]", ends(*again))
+            PlainFault(format!("{} joins the same two nodes as segments[{segment}]", ends(*again)))
         }
         BuildError::Loop { segment } => {
-            anyhow::anyhow!("{} closes a loop; only trees can be solved", ends(*segment))
+            PlainFault(format!("{} closes a loop; only trees can be solved", ends(*segment)))
         }
         BuildError::Unreached { node } => {
             let name = names.get(*node).map_or("", |name| name.as_ref());
-            anyhow::anyhow!("nodes[{node}]: no segments lead from the source to {name:?}")
+            PlainFault(format!("nodes[{node}]: no segments lead from the source to {name:?}"))
         }
-        other => anyhow::anyhow!("{other}"),
+        other => PlainFault(format!("{other}")),
     }
 }
 
 /// A sum of loads that is out of range (only by overflow: each value was checked).
-fn sum_in_words(error: &LoadError, names: &[Cow<'_, str>], built: &BuiltTree) -> anyhow::Error {
+fn sum_in_words(error: &LoadError, names: &[Cow<'_, str>], built: &BuiltTree) -> PlainFault {
     match error {
         LoadError::Value { quantity, node, value } => {
             let name = &names[built.node_at[*node] as usize];
-            anyhow::anyhow!("loads of node {name:?}: {quantity} in all is {value}; it must be finite")
+            PlainFault(format!("loads of node {name:?}: {quantity} in all is {value}; it must be finite"))
         }
-        other => anyhow::anyhow!("{other}"),
+        other => PlainFault(format!("{other}")),
     }
 }
 

@@ -4,13 +4,32 @@ use crate::Arguments;
 use crate::commands::decimal::Decimal;
 use crate::failure::UNUSABLE;
 use crate::output;
-use anyhow::Result;
+use crate::refusal::{Refusal, Result};
 use clap::CommandFactory;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use latchline_finding::shown;
+use latchline_finding::{Both, Language, shown};
+use latchline_words::refusals::{ArgumentRefusal, SystemRefusal, UsageWord};
 use std::any::TypeId;
 use std::io::Write;
 use std::process::ExitCode;
+
+/// The language that was asked for on the command line, whatever else is wrong with it.
+pub fn language() -> Language {
+    language_of(&typed())
+}
+
+fn typed() -> Vec<String> {
+    std::env::args_os().skip(1).map(|argument| argument.to_string_lossy().into_owned()).collect()
+}
+
+fn language_of(typed: &[String]) -> Language {
+    let is_german = |at: usize| match typed[at].strip_prefix("--language") {
+        Some("") => typed.get(at + 1).is_some_and(|next| next == "de"),
+        Some(value) => value == "=de",
+        None => false,
+    };
+    if (0..typed.len()).any(is_german) { Language::German } else { Language::English }
+}
 
 /// Prints help or version as a result, or a mistake on standard error.
 ///
@@ -18,8 +37,7 @@ use std::process::ExitCode;
 /// If help or version cannot be written.
 pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
     if error.use_stderr() {
-        let typed: Vec<String> =
-            std::env::args_os().skip(1).map(|argument| argument.to_string_lossy().into_owned()).collect();
+        let typed = typed();
         let plain = in_words(error, &typed).unwrap_or_else(|| error.render().to_string());
         // Nothing is left to tell it to if standard error is closed.
         let _ = std::io::stderr().write_all(shown::whole(&plain, &['\n']).as_bytes());
@@ -56,80 +74,78 @@ fn in_words(error: &clap::Error, typed: &[String]) -> Option<String> {
         _ => None,
     };
     let argument = text(ContextKind::InvalidArg);
+    let language = language_of(typed);
     let said = match error.kind() {
         ErrorKind::UnknownArgument => {
-            let argument = argument?;
-            match (is_below_zero(&argument), argument.starts_with('-')) {
-                (true, _) => below_zero(&argument, typed),
+            let argument = &*argument?;
+            match (is_below_zero(argument), argument.starts_with('-')) {
+                (true, _) => below_zero(argument, typed),
                 (false, true) => {
                     let near = text(ContextKind::SuggestedArg);
-                    let near = near.map_or(String::new(), |near| format!("; did you mean {near}?"));
-                    format!("there is no option {argument} here{near}")
+                    ArgumentRefusal::NoOption { option: argument, near: near.as_deref() }.into()
                 }
                 (false, false) => {
                     let options = argument.parse::<f64>().map_or_else(|_| Vec::new(), |_| of_figures(typed));
-                    let here = match options.is_empty() {
-                        true => String::new(),
-                        false => format!(" ({})", options.join(", ")),
-                    };
-                    format!(
-                        "\"{argument}\" is one too many: a figure stands behind its option{here}, what has a space in it in quotes"
-                    )
+                    let options = (!options.is_empty()).then(|| options.join(", "));
+                    ArgumentRefusal::OneTooMany { argument, options: options.as_deref() }.into()
                 }
             }
         }
         ErrorKind::ValueValidation => {
-            let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
-            let reason = std::error::Error::source(error).map(ToString::to_string);
-            match reason {
-                Some(reason) if reason.contains("is not in ") => {
-                    let ends = reason.rsplit(' ').next().unwrap_or_default().replace("..=", " to ");
-                    format!("{option} is to be a whole number from {ends}; \"{value}\" is none")
+            let (option, value) = (&*argument?, &*text(ContextKind::InvalidValue)?);
+            let reason = std::error::Error::source(error)?;
+            let words = reason.to_string();
+            match reason.downcast_ref::<Refusal>() {
+                Some(refusal) => ArgumentRefusal::OfOption { option, reason: &refusal.both() }.into(),
+                None if words.contains("is not in ") => {
+                    let range = words.rsplit(' ').next().unwrap_or_default();
+                    let (low, high) = range.split_once("..=").unwrap_or((range, ""));
+                    ArgumentRefusal::NotInRange { option, low, high, value }.into()
                 }
-                Some(reason) if is_of_number(&reason) => {
-                    let whole = if reason.contains("float") { "" } else { "whole " };
-                    format!("{option} is to be a {whole}number; \"{value}\" is none")
+                None if is_of_number(&words) && words.contains("float") => {
+                    ArgumentRefusal::NoNumber { option, value }.into()
                 }
-                Some(reason) => format!("{option}: {reason}"),
-                None => return None,
+                None if is_of_number(&words) => ArgumentRefusal::NoWholeNumber { option, value }.into(),
+                None => ArgumentRefusal::OfOption { option, reason: &Both::same(words) }.into(),
             }
         }
         ErrorKind::InvalidValue => {
-            let (option, value) = (argument?, text(ContextKind::InvalidValue)?);
-            let valid = text(ContextKind::ValidValue).filter(|all| !all.is_empty());
-            let choices = valid.as_ref().map_or(String::new(), |all| format!("; there is {all}"));
+            let (option, value) = (&*argument?, &*text(ContextKind::InvalidValue)?);
+            let choices = text(ContextKind::ValidValue).filter(|all| !all.is_empty());
+            let choices = choices.as_deref();
             match value.is_empty() {
-                true if valid.is_none() && option.starts_with('-') => {
-                    format!("{option}: the value is missing; write it behind the option")
+                true if choices.is_none() && option.starts_with('-') => {
+                    ArgumentRefusal::ValueMissing { option }.into()
                 }
-                true => format!("{option} is empty{choices}"),
-                false => format!("{option} cannot be \"{value}\"{choices}"),
+                true => ArgumentRefusal::Empty { option, choices }.into(),
+                false => ArgumentRefusal::CannotBe { option, value, choices }.into(),
             }
         }
         ErrorKind::ArgumentConflict => {
-            format!("{} and {} cannot stand together", argument?, text(ContextKind::PriorArg)?)
+            ArgumentRefusal::NotTogether { one: &argument?, other: &text(ContextKind::PriorArg)? }.into()
         }
-        ErrorKind::MissingRequiredArgument => format!("what is missing: {}", argument?),
+        ErrorKind::MissingRequiredArgument => ArgumentRefusal::Missing { arguments: &argument? }.into(),
         ErrorKind::InvalidSubcommand => {
-            let command = text(ContextKind::InvalidSubcommand)?;
             let near = text(ContextKind::SuggestedSubcommand);
-            let near = near.map_or(String::new(), |near| format!("; did you mean {near}?"));
-            format!("there is no command \"{command}\"{near}")
+            let command = &text(ContextKind::InvalidSubcommand)?;
+            ArgumentRefusal::NoCommand { command, near: near.as_deref() }.into()
         }
         _ => return None,
     };
     let usage = text(ContextKind::Usage).map_or(String::new(), |usage| format!("  {}\n", usage.trim()));
-    Some(format!("error: {said}\n{usage}  More with --help.\n"))
+    let (lead, more) = (SystemRefusal::Error.say(language), UsageWord::More.say(language));
+    Some(format!("{lead}: {}\n{usage}  {more}\n", Refusal::both(&said).of(language)))
 }
 
 /// What is said of a number below zero: there is no command that takes one there.
-fn below_zero(number: &str, typed: &[String]) -> String {
+fn below_zero(number: &str, typed: &[String]) -> Refusal {
     let at = typed.iter().position(|argument| argument == number);
     let option = at.and_then(|at| typed.get(at.checked_sub(1)?)).filter(|before| before.starts_with("--"));
     match option {
-        Some(option) => format!("{option} cannot be {number}: a number here is not below zero"),
-        None => format!("\"{number}\" cannot stand here: a number here is not below zero"),
+        Some(option) => ArgumentRefusal::OptionBelowZero { option, number },
+        None => ArgumentRefusal::BelowZero { number },
     }
+    .into()
 }
 
 fn is_below_zero(argument: &str) -> bool {

@@ -154,6 +154,114 @@ fn designs_are_german() {
     read("survey_broken", &folder, &["design", "survey"], &[catalogue]);
 }
 
+/// What cannot be done is refused in German, with the status that it has in English.
+#[test]
+fn refusals_are_german() {
+    let folder = demo();
+    let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), catalogue];
+    folder.write("empty.txt", "\n");
+    folder.write("page.html", "<!doctype html><html></html>");
+    folder.write("utf16.toml", "\u{fffe}");
+    std::fs::write(folder.path("latin.toml"), b"title = \"T\xfcr\"\n").expect("written");
+    std::fs::create_dir(folder.path("folder")).expect("a folder");
+    folder.write("folder/notes.txt", "mine\n");
+    folder.write("named.toml", "catalogues = [\"none.toml\"]\n[site]\ntitle = \"x\"\n");
+    let commands: &[&[&str]] = &[
+        // Files.
+        &["check", "nirgends.toml"],
+        &["design", "nirgends.xlsx"],
+        &["headroom", "nirgends"],
+        &["check", "folder"],
+        &["check", "survey.xlsx"],
+        &["check", "readings.toml"],
+        &["check", "page.html"],
+        &["check", "latin.toml"],
+        &["check", "site.toml", "--catalogue-none"],
+        &["design", "site.toml"],
+        &["design", "folder"],
+        &["catalogue", "--catalogue", "nirgends.toml"],
+        &["addresses", "site.toml", "--found", "empty.txt"],
+        &["addresses", "-", "--freeze"],
+        &["check", "-", "--watch"],
+        // Results.
+        &["design", "survey.xlsx", "-o", "site.toml"],
+        &["design", "survey.xlsx", "-o", "survey.xlsx", "--force"],
+        &["check", "site.toml", "--output", "readings.toml"],
+        &["pack", "site.toml", "-o", "folder"],
+        &["pack", "site.toml", "-o", "."],
+        &["pack", "site.toml", "-o", "site.toml"],
+        &["draw", "site.toml", "elevation", "-o", "a.png"],
+        &["reach", "--chart", "chart.png"],
+        // Names.
+        &["check", "site.toml", "--door", "hof"],
+        &["check", "site.toml", "--supply", "PS"],
+        &["check", "site.toml", "--door", "gate", "--format", "sarif"],
+        &["addresses", "site.toml", "A-46"],
+        &["addresses", "site.toml", "A-PS"],
+        &["explain", "voltage-to-low"],
+        &["explain", "xyzzy"],
+        &["catalogue", "ostrel-v8"],
+        &["catalogue", "nichts-davon"],
+        &["reach", "--supply", "strike-12"],
+        &["reach", "--family", "nichts-davon"],
+        &["reach", "--station", "ostrel-v4x"],
+        &["ask", "lock", "strike-13", "--length", "35"],
+        &["ask", "lock", "strike-12", "--length", "35", "--cable", "kuchen"],
+        &["ask", "lock", "strike-12", "--length", "35", "--cable", ""],
+        &["fix", "site.toml", "--finding", "99"],
+        &["fix", "site.toml", "--finding", "J1"],
+        &["fix", "site.toml", "--job", "99"],
+        &["fix", "faulty.toml", "--job", "99"],
+        &["fix", "faulty.toml", "--finding", "F1", "--remedy", "99"],
+        &["fix", "site.toml", "--job", "F1"],
+        &["fix", "site.toml", "--job", "nichts"],
+        &["accept", "site.toml", "voltage-too-low", "--reason", "bekannt"],
+        &["accept", "site.toml", "bus-voltage-wet", "--reason", " "],
+        &["accept", "site.toml", "bus-voltage-wet", "--reason", "bekannt", "--date", "gestern"],
+        &["design", "survey.xlsx", "--family", "nichts-davon"],
+        &["practise", "site.toml", "--answer", "was"],
+        &["practise", "site.toml", "--answer", "was:A-12"],
+        // Values of options.
+        &["ask", "battery", "500"],
+        &["ask", "battery", "12", "--hours", "viele"],
+        &["ask", "battery", "12", "--hours", "5000"],
+        &["ask", "lock", "strike-12", "--length", "70 ft"],
+        &["ask", "lock", "strike-12", "--length", "weit"],
+        &["ask", "mix", "ostrel-v4"],
+        &["ask", "mix", "ostrel-v4=0"],
+        &["ask", "switches", "Laden"],
+        &["ask", "switches", "12-3"],
+        &["ask", "switches", "27:2", "--extension", "3"],
+        &["reach", "--total", "50-60 m"],
+        &["reach", "--total", "9000"],
+        &["reach", "--spacing", "6,5"],
+        &["check", "site.toml", "--samples", "0"],
+        &["pack", "site.toml", "-o", "pack", "--base-url", "tür"],
+        &["pack", "site.toml", "-o", "pack", "--revision", ""],
+        // What the reader of the arguments does not understand.
+        &["check"],
+        &["check", "site.toml", "--suply", "A-PS"],
+        &["check", "my", "site.toml"],
+        &["check", "site.toml", "--format", "pdf"],
+        &["fix", "site.toml", "--job", "J1", "--finding", "F1"],
+        &["ask", "battery", "-3"],
+        &["headroom", "site.toml", "--more", "100"],
+    ];
+    let mut all = String::new();
+    for command in commands {
+        let said = german(&folder, command);
+        assert!(said.trim_end().ends_with("[2]"), "{said}");
+        assert!(said.contains("\nFehler: "), "{said}");
+        // How a command is used stands behind its mistake in the words of the command line.
+        let prose: Vec<&str> = said.lines().filter(|line| !line.starts_with("  Usage: ")).collect();
+        no_english(&prose.join("\n"), &files);
+        assert_eq!(folder.run(command).status, 2, "{command:?}");
+        all.push_str(&said);
+    }
+    insta::assert_snapshot!("refusals", all);
+}
+
 /// Every kind of mistake that a reader meets, in one file.
 #[test]
 fn mistakes_in_files_are_told_in_german() {

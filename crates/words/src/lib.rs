@@ -30,6 +30,7 @@ pub mod pack;
 pub mod phone;
 pub mod publications;
 pub mod reading;
+pub mod refusals;
 pub mod report;
 pub mod row;
 pub mod states;

@@ -4,12 +4,12 @@ use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
     alternatives, bands, calculation, candidates, commands, design, door, drawing, locate, missing, office,
-    pack, publications, reading, report, states, terms, tolerance, typeset,
+    pack, publications, reading, refusals, report, states, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 56] = [
+    let all: [&[SentenceRow]; 66] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
@@ -66,6 +66,16 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::Answer::ROWS,
         locate::AsDrawn::ROWS,
         locate::Dialogue::ROWS,
+        refusals::ArgumentRefusal::ROWS,
+        refusals::FileRefusal::ROWS,
+        refusals::FolderRefusal::ROWS,
+        refusals::InsteadOf::ROWS,
+        refusals::NameRefusal::ROWS,
+        refusals::PartRefusal::ROWS,
+        refusals::ResultRefusal::ROWS,
+        refusals::SiteRefusal::ROWS,
+        refusals::StoreRefusal::ROWS,
+        refusals::SystemRefusal::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -118,6 +128,10 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(report::Head::ALL, report::Head::row),
         rows(report::Mark::ALL, report::Mark::row),
         rows(office::Label::ALL, office::Label::row),
+        rows(refusals::FileKind::ALL, refusals::FileKind::row),
+        rows(refusals::PartKind::ALL, refusals::PartKind::row),
+        rows(refusals::PartWord::ALL, refusals::PartWord::row),
+        rows(refusals::UsageWord::ALL, refusals::UsageWord::row),
     ]
     .concat()
 }

@@ -2,12 +2,13 @@
 
 use super::locale::LanguageArguments;
 use crate::load::Opened;
+use crate::refusal::{Refusal, Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, date, files, load};
-use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Change, Code, Edit, Finding, shown};
 use latchline_words::commands::AcceptWords;
+use latchline_words::refusals::{FileRefusal, SiteRefusal};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -46,9 +47,7 @@ pub fn run(
     let code = codes::find(&arguments.code)?.code;
     let reason = arguments.reason.trim();
     if reason.is_empty() || reason.chars().any(char::is_control) {
-        bail!(
-            "the reason must be one line of text that says why, for example --reason \"agreed with the owner\""
-        );
+        return Err(SiteRefusal::ReasonNeeded.into());
     }
     let date = date::chosen(arguments.date.as_deref())?;
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
@@ -65,11 +64,11 @@ pub fn run(
     };
     let standing = all().filter(matches).filter(|finding| finding.accepted.is_none()).count();
     if standing == 0 {
-        bail!(nothing_to_accept(all().filter(matches).count(), code, element, all()));
+        return Err(nothing_to_accept(all().filter(matches).count(), code, element, all()));
     }
     session
         .edit(&entry(code, element, reason, &date))
-        .with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+        .refused(|| FileRefusal::CannotChange { file: &arguments.site.display().to_string() }.both())?;
     files::edit(&arguments.site, &original, session.view().text())?;
     let whom = element.map(shown::name);
     let told = AcceptWords::Accepted {
@@ -103,10 +102,10 @@ fn nothing_to_accept<'a>(
     code: Code,
     element: Option<&str>,
     all: impl Iterator<Item = &'a Finding>,
-) -> String {
-    let whom = element.map_or_else(String::new, |name| format!(" of {name}"));
+) -> Refusal {
+    let code_name = code.as_str();
     if accepted > 0 {
-        return format!("{code}{whom} is accepted already");
+        return SiteRefusal::AcceptedAlready { code: code_name, element }.into();
     }
     let mut elements: Vec<&str> = all
         .filter(|finding| finding.code == code)
@@ -115,8 +114,8 @@ fn nothing_to_accept<'a>(
     elements.sort_unstable();
     elements.dedup();
     match elements.as_slice() {
-        [] => format!("there is no finding {code}{whom} to accept; see what there is with: latchline check"),
-        there => format!("there is no finding {code}{whom} to accept; there is one of {}", there.join(", ")),
+        [] => SiteRefusal::NothingToAccept { code: code_name, element }.into(),
+        there => SiteRefusal::NotOfThis { code: code_name, element, there: &there.join(", ") }.into(),
     }
 }
 

@@ -4,9 +4,9 @@ use super::locale::LanguageArguments;
 use super::written::TextOrJson;
 use crate::files::{self, read_text};
 use crate::load::Opened;
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
-use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_finding::{Severity, shown};
 use latchline_report::addresses as numbers;
@@ -15,6 +15,7 @@ use latchline_site::addresses::{FoundList, assign, freeze, read_found_list, reco
 use latchline_site::model::Site;
 use latchline_site::parse::NameBudget;
 use latchline_words::commands::AddressWords;
+use latchline_words::refusals::{FileRefusal, NameRefusal, either};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -58,7 +59,7 @@ pub fn run(
 ) -> Result<ExitCode> {
     let from_standard_input = arguments.site == Path::new("-");
     if from_standard_input && (arguments.freeze || arguments.found.as_deref() == Some(Path::new("-"))) {
-        bail!("standard input is taken by the site; name its file");
+        return Err(FileRefusal::InputTaken.into());
     }
     let mut opened = load::open(&arguments.site, input)?;
     let look = surroundings.look(Colour::Auto, false).in_language(arguments.language.language());
@@ -73,7 +74,7 @@ pub fn run(
     if let Some(list) = &arguments.found {
         let FoundList { devices, unread } = read_found_list(&read_text(list, input)?);
         if devices.is_empty() {
-            bail!("\"{}\" lists no device; write one a line, for example: indoor 0/12/1", list.display());
+            return Err(FileRefusal::ListsNoDevice { file: &list.display().to_string() }.into());
         }
         let found = reconcile(site, &plan, &devices);
         let text = match arguments.format {
@@ -126,12 +127,12 @@ fn named(site: &Site, name: &str) -> Result<usize> {
     }
     let unset = site.supplies.iter().map(|supply| &supply.id).chain(site.boxes.iter().map(|item| &item.id));
     if let Some(id) = unset.into_iter().find(|id| id.as_str().eq_ignore_ascii_case(name)) {
-        bail!("{id} has no address and no switches: it is a supply, a distributor or a branch box");
+        return Err(NameRefusal::HasNoSwitches { name: id.as_str() }.into());
     }
     let names: Vec<&str> = site.stations.iter().map(|station| station.id.as_str()).collect();
     match NameBudget::default().nearest(name, names.iter().copied()).as_slice() {
-        [] => bail!("the site has no station \"{name}\"; latchline addresses SITE lists all {}", names.len()),
-        near => bail!("the site has no station \"{name}\"; did you mean {}?", near.join(" or ")),
+        [] => Err(NameRefusal::NoStation { name, stations: names.len() }.into()),
+        near => Err(NameRefusal::NoStationNear { name, names: &either(near) }.into()),
     }
 }
 
@@ -152,7 +153,9 @@ fn write_numbers(
         return Ok(ExitCode::SUCCESS);
     }
     let Opened { session, original, .. } = opened;
-    session.edit(edit).with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+    session
+        .edit(edit)
+        .refused(|| FileRefusal::CannotChange { file: &arguments.site.display().to_string() }.both())?;
     files::edit(&arguments.site, original, session.view().text())?;
     let told = AddressWords::Wrote { numbers: edit.changes.len(), file: &shown::path(&arguments.site) };
     writeln!(output, "{}", told.say(look.language))?;

@@ -6,15 +6,16 @@ use super::locale::LanguageArguments;
 use super::readings_words::judged;
 use crate::failure::UNUSABLE;
 use crate::load::{self, Opened};
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, files};
-use anyhow::{Context, Result};
 use clap::Args;
 use latchline_finding::shown;
 use latchline_phone::{AsBuilt, Comparison};
 use latchline_report::Report;
 use latchline_report::table::{hanging, paragraph};
 use latchline_words::commands::AsBuiltWords;
+use latchline_words::refusals::FileRefusal;
 use std::fmt::Write as _;
 use std::io::Write;
 use std::path::PathBuf;
@@ -106,7 +107,9 @@ pub fn run(
         let report = Report::new(name, before.sources(), before.reading(), assessment, codes::all());
         return Ok(ExitCode::from(u8::from(report.fails())));
     }
-    session.edit(&built.edit()).with_context(|| format!("cannot change \"{}\"", arguments.site.display()))?;
+    session
+        .edit(&built.edit())
+        .refused(|| FileRefusal::CannotChange { file: &arguments.site.display().to_string() }.both())?;
     let after = session.view();
     let Some((compared, fails)) = compare::between(&before, &after, Format::Text, &look)? else {
         crate::output::put(&text, output)?;

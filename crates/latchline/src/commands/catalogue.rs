@@ -3,14 +3,15 @@
 use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::output;
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Result, bail};
 use clap::Args;
 use latchline_finding::{Severity, Sources};
 use latchline_reach::telephone::cable_called;
 use latchline_report::{Look, catalogue};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_words::commands::CatalogueHead;
+use latchline_words::refusals::{PartRefusal, either};
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -92,12 +93,10 @@ pub fn run(
             Some(text) => text,
             None => {
                 let near = latchline_site::parse::NameBudget::default().nearest(name, catalogue::names(all));
-                let hint = if near.is_empty() {
-                    String::from("latchline catalogue lists them")
-                } else {
-                    format!("did you mean {}?", near.join(" or "))
-                };
-                bail!("there is no part \"{name}\" in the catalogue; {hint}")
+                return Err(match near.as_slice() {
+                    [] => PartRefusal::NoPart { name }.into(),
+                    near => PartRefusal::NoPartNear { name, names: &either(near) }.into(),
+                });
             }
         },
     };

@@ -4,9 +4,9 @@ use super::locale::LanguageArguments;
 use crate::failure::{self, UNUSABLE};
 use crate::files::ResultFile;
 use crate::load::Opened;
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, load, output};
-use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::jobs::Jobs;
 use latchline_assess::physics_summary::ToleranceOptions;
@@ -14,6 +14,7 @@ use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Finding, Severity};
 use latchline_report::{Detail, Look, Report, json, json_sheets, sarif, sheet, short, text};
 use latchline_session::View;
+use latchline_words::refusals::{FileRefusal, NameRefusal, ResultRefusal};
 use latchline_words::report::Remark;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
@@ -125,7 +126,7 @@ pub fn run(
     arguments.result.refuse(&[&arguments.site])?;
     let is_sheet = arguments.door.is_some() || arguments.supply.is_some();
     if is_sheet && !matches!(arguments.format, Format::Text | Format::Json) {
-        bail!("the sheet of a door or supply is written as text or json");
+        return Err(ResultRefusal::SheetForm.into());
     }
     let job = Job {
         site: &arguments.site,
@@ -152,7 +153,7 @@ pub fn run(
         return Ok(once(&job, None, input, output)?.status);
     }
     if job.site == Path::new("-") {
-        bail!("standard input cannot be watched; name a file");
+        return Err(FileRefusal::InputNotWatched.into());
     }
     watch(&job, surroundings, output)
 }
@@ -245,12 +246,11 @@ fn one_sheet(
     job: &Job<'_>,
 ) -> Result<String> {
     let is_json = matches!(job.format, Format::Json);
-    let (found, kind, name, known): (_, _, _, Vec<&str>) = match wanted {
+    let (found, name, known): (_, _, Vec<&str>) = match wanted {
         Sheet::Door(name) => {
             let known = assessment.doors.iter().map(|door| door.entrance.as_str()).collect();
             (
                 if is_json { json_sheets::door(report, name)? } else { sheet::door(report, name, &job.look) },
-                "entrance",
                 name,
                 known,
             )
@@ -263,17 +263,21 @@ fn one_sheet(
                 } else {
                     sheet::supply(report, name, &job.look)
                 },
-                "supply",
                 name,
                 known,
             )
         }
     };
-    match found {
-        Some(text) => Ok(text),
-        None if known.is_empty() => bail!("the site has no {kind}"),
-        None => bail!("the site has no {kind} \"{name}\"; it has {}", known.join(", ")),
-    }
+    let all = &*known.join(", ");
+    found.ok_or_else(|| {
+        match (wanted, known.is_empty()) {
+            (Sheet::Door(_), true) => NameRefusal::NoEntranceAtAll,
+            (Sheet::Supply(_), true) => NameRefusal::NoSupplyAtAll,
+            (Sheet::Door(_), false) => NameRefusal::NoEntrance { name, known: all },
+            (Sheet::Supply(_), false) => NameRefusal::NoSupply { name, known: all },
+        }
+        .into()
+    })
 }
 
 /// The working folder with a final slash, so that names under it can be made relative; empty if
@@ -296,7 +300,7 @@ fn watch(job: &Job<'_>, surroundings: &Surroundings, output: &mut dyn Write) -> 
         match once(job, written.as_deref(), &mut std::io::empty(), output) {
             Ok(checked) => (status, files, written) = (checked.status, checked.files, Some(checked.text)),
             // The file may be on its way: say so and look again.
-            Err(error) => status = failure::report(&error, &[]),
+            Err(error) => status = failure::report(&error, &[], job.look.language),
         }
         output.flush()?;
         if surroundings.reader_is_gone.get() {

@@ -1,7 +1,7 @@
 //! `latchline completions`: for the shell.
 
 use crate::output;
-use anyhow::Result;
+use crate::refusal::Result;
 use clap::{Args, Command};
 use clap_complete::Shell;
 use std::io::Write;

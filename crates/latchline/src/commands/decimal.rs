@@ -1,8 +1,9 @@
 //! A number of an argument as people write it: with a decimal point or, in German, a decimal comma.
 
-use anyhow::{Result, bail};
+use crate::refusal::{Refusal, Refused, Result};
 use latchline_finding::Language;
 use latchline_site::keys::{Dimension, UNITS, leading_number, spelled_unit, without_groups};
+use latchline_words::refusals::ArgumentRefusal;
 
 /// A number, and whether it was written with a comma.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -23,29 +24,22 @@ impl Decimal {
     /// If it has a comma and the answer is not in German: a comma may mean a thousand there.
     pub(super) fn in_language(self, option: &str, language: Language) -> Result<f64> {
         if self.has_comma && language != Language::German {
-            bail!(
-                "{option} has a comma in its number: write {}, or --language de for a decimal comma",
-                self.value
-            );
+            return Err(ArgumentRefusal::HasComma { option, value: &self.value.to_string() }.into());
         }
         Ok(self.value)
     }
 }
 
 /// A length in metres: `6`, `6.5`, `6,5`, `6m`, `6.5 m`, `6.5 metres`. One in another unit is told in metres.
-pub(super) fn metres(text: &str) -> Result<Decimal, String> {
+pub(super) fn metres(text: &str) -> Result<Decimal> {
     let together = without_groups(text).unwrap_or_else(|| text.to_string());
     if let Some(read) = read(&together, &["m", "M"]) {
         return Ok(read);
     }
     if let Some(end) = end_of_range(&together) {
         return Err(match metres(end) {
-            Ok(read) => {
-                format!("{text} is a range: take the longer end, {} m, so that it holds for both", read.value)
-            }
-            Err(_) => {
-                format!("{text} is a range: take its longer end in metres, so that it holds for both")
-            }
+            Ok(read) => ArgumentRefusal::RangeOfMetres { text, metres: &read.value.to_string() }.into(),
+            Err(_) => ArgumentRefusal::Range { text }.into(),
         });
     }
     let is_of_number = |sign: char| sign.is_ascii_digit() || "+-., ".contains(sign);
@@ -64,10 +58,16 @@ pub(super) fn metres(text: &str) -> Result<Decimal, String> {
         Some((factor, number)) => {
             let metres = format!("{:.4}", number * factor);
             let metres = metres.trim_end_matches('0').trim_end_matches('.');
-            Err(format!("{text} is {metres} m; write {metres}"))
+            Err(ArgumentRefusal::OtherUnit { text, metres }.into())
         }
-        None => Err(format!("\"{text}\" is no length in metres; write for example 6.5")),
+        None => Err(ArgumentRefusal::NoMetres { text }.into()),
     }
+}
+
+/// That a length in metres is not between these.
+pub(super) fn no_length(option: &str, value: f64, least: f64, most: f64) -> Refusal {
+    let [value, least, most] = &[value, least, most].map(|metres| metres.to_string());
+    ArgumentRefusal::NoLength { option, value, least, most }.into()
 }
 
 /// The longer end of a range with its unit: `60 m` of `50-60 m`, `50..60 m`, `50 to 60 m`, `50 m bis 60 m`.
@@ -82,8 +82,8 @@ fn end_of_range(text: &str) -> Option<&str> {
 }
 
 /// A number of hours: `8`, `8.5`, `8,5`, `8 h`.
-pub(super) fn hours(text: &str) -> Result<Decimal, String> {
-    read(text, &["h"]).ok_or_else(|| format!("\"{text}\" is no number of hours; write for example 8.5"))
+pub(super) fn hours(text: &str) -> Result<Decimal> {
+    read(text, &["h"]).refused(|| ArgumentRefusal::NoHours { text })
 }
 
 fn read(text: &str, units: &[&str]) -> Option<Decimal> {
@@ -102,6 +102,10 @@ fn read(text: &str, units: &[&str]) -> Option<Decimal> {
 mod tests {
     use super::*;
 
+    fn said(text: &str) -> Result<Decimal, String> {
+        metres(text).map_err(|refusal| refusal.to_string())
+    }
+
     #[test]
     fn a_comma_is_a_decimal_in_german_and_asked_about_in_english() {
         for text in ["6.5", "6.5 m", "6.5M"] {
@@ -117,10 +121,10 @@ mod tests {
         );
         assert_eq!(hours("8,5 h").map(|number| number.value), Ok(8.5));
         // 200 ft are 60.96 m (0.3048 m to the foot, exact).
-        assert_eq!(metres("200 ft"), Err(String::from("200 ft is 60.96 m; write 60.96")));
-        assert_eq!(metres("200 feet"), Err(String::from("200 feet is 60.96 m; write 60.96")));
+        assert_eq!(said("200 ft"), Err(String::from("200 ft is 60.96 m; write 60.96")));
+        assert_eq!(said("200 feet"), Err(String::from("200 feet is 60.96 m; write 60.96")));
         for text in ["60 metres", "60 Meter", "60 mtr"] {
-            assert_eq!(metres(text).map(Decimal::as_written), Ok(60.0), "{text}");
+            assert_eq!(said(text).map(Decimal::as_written), Ok(60.0), "{text}");
         }
         // A chain that holds at the shorter end may not hold at the longer one.
         for text in [
@@ -134,17 +138,17 @@ mod tests {
             "60-50 m",
         ] {
             let asked = format!("{text} is a range: take the longer end, 60 m, so that it holds for both");
-            assert_eq!(metres(text), Err(asked), "{text}");
+            assert_eq!(said(text), Err(asked), "{text}");
         }
         // 200 ft to the foot of 0.3048 m: the end in feet is told with the range.
         assert_eq!(
-            metres("150-200 ft"),
+            said("150-200 ft"),
             Err(String::from(
                 "150-200 ft is a range: take its longer end in metres, so that it holds for both"
             ))
         );
-        assert_eq!(metres("-5 m").map(Decimal::as_written), Ok(-5.0));
-        assert_eq!(metres("1 500 m").map(Decimal::as_written), Ok(1500.0));
+        assert_eq!(said("-5 m").map(Decimal::as_written), Ok(-5.0));
+        assert_eq!(said("1 500 m").map(Decimal::as_written), Ok(1500.0));
         for text in ["", "m", "1.000,5", "1,000,5", "six", "nan", "inf"] {
             assert!(metres(text).is_err(), "{text}");
         }

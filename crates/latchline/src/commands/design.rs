@@ -9,8 +9,8 @@ use super::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::output;
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_assess::Memory;
 use latchline_design::{
@@ -20,6 +20,7 @@ use latchline_design::{
 use latchline_finding::{Language, Money, shown};
 use latchline_report::{Report, sarif};
 use latchline_words::design::DesignWords;
+use latchline_words::refusals::{ArgumentRefusal, NameRefusal, PartRefusal};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -92,11 +93,10 @@ enum Format {
 }
 
 /// A time to try in; not a number compares with nothing, so the range refuses it too.
-fn seconds(text: &str) -> Result<f64, String> {
+fn seconds(text: &str) -> Result<f64> {
     let time = text.trim().parse::<f64>().ok();
-    time.filter(|time| (0.001..=MOST_SECONDS).contains(time)).ok_or_else(|| {
-        format!("write a number of seconds from 0.001 to {MOST_SECONDS}, with a decimal point")
-    })
+    time.filter(|time| (0.001..=MOST_SECONDS).contains(time))
+        .refused(|| ArgumentRefusal::Seconds { most: &MOST_SECONDS.to_string() }.both())
 }
 
 impl DesignArguments {
@@ -204,10 +204,7 @@ pub fn run(
     let choice = choice(arguments, &loaded, &mut results[best].1, &clock);
     let number = arguments.choose.map_or(1, usize::from);
     let Some(chosen) = choice.list.get(number - 1) else {
-        bail!(
-            "there is no design {number} to choose: the survey has {}; see them without --choose",
-            choice.list.len()
-        );
+        return Err(NameRefusal::NoDesign { number, all: choice.list.len() }.into());
     };
     if let Some(file) = &arguments.output {
         files::write(file, chosen.design.text.as_bytes(), arguments.may_replace())?;
@@ -323,6 +320,6 @@ fn families(arguments: &DesignArguments, loaded: &LoadedSurvey) -> Result<Vec<St
     match arguments.family.clone().or(settled) {
         None => Ok(known),
         Some(family) if known.contains(&family) => Ok(vec![family]),
-        Some(family) => bail!("there is no family \"{family}\"; the catalogue has {}", known.join(", ")),
+        Some(family) => Err(PartRefusal::NoSuchFamily { family: &family, known: &known.join(", ") }.into()),
     }
 }

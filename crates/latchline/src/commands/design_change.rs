@@ -7,14 +7,15 @@ use crate::failure::UNUSABLE;
 use crate::files::MayReplace;
 use crate::files::inputs::is_same;
 use crate::load::Opened;
+use crate::refusal::{Refused, Result};
 use crate::{files, load, output};
-use anyhow::{Context, Result};
 use latchline_design::change::{Changed, From, change};
 use latchline_finding::{Language, Money, shown};
 use latchline_report::Look;
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
 use latchline_words::design::DesignWords;
+use latchline_words::refusals::ResultRefusal;
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -149,5 +150,5 @@ fn json(changed: &Changed) -> Result<String> {
         steps: steps.collect(),
         left: changed.left.iter().map(|left| left.of(Language::English)).collect(),
     };
-    latchline_report::json::text(&json).context("the result cannot be written as JSON")
+    latchline_report::json::text(&json).refused(|| ResultRefusal::NoJson)
 }

@@ -1,7 +1,7 @@
 //! The designs of `design` for programs.
 
 use super::design_words::{metres, tightest, verdict};
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_design::{Alternative, Asked, Choice, Design, LeftOut, Obstacle, WayOut, Why, warnings};
 use latchline_finding::{Language, Money};
 use serde::Serialize;

@@ -1,12 +1,13 @@
 //! Surveys as `design` reads them: workbook or folder, with their catalogues.
 
 use crate::files::{self, read_bytes, read_text};
-use anyhow::{Context, Result, bail};
+use crate::refusal::{Refused, Result};
 use latchline_finding::{FileId, Finding, Severity, Sources, shown};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
 use latchline_survey::{Problem, Survey, unknown_parts};
+use latchline_words::refusals::{FileRefusal, InsteadOf};
 use std::path::{Path, PathBuf};
 
 /// A survey with the catalogues that it is designed with.
@@ -59,7 +60,7 @@ pub(super) fn load(path: &Path) -> Result<Read> {
     for named in &draft.settings.catalogues {
         let file = folder_of(path).join(named);
         let text = read_text(&file, &mut std::io::empty())
-            .with_context(|| format!("the catalogue \"{named}\", named in the survey, cannot be used"))?;
+            .refused(|| FileRefusal::CatalogueOfSurvey { name: named })?;
         catalogues.push(sources.add(file.display().to_string(), text));
         files.push(file);
     }
@@ -90,21 +91,16 @@ fn sheets(
         let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
         Ok(from_csv(file, &stem, &read(path)?, problems))
     };
-    files::refuse_pack_folder(
-        path,
-        "give the survey: a workbook, or a folder with dwellings.csv, places.csv, ...",
-    )?;
+    files::refuse_pack_folder(path, &InsteadOf::GiveSurvey)?;
     if path.is_dir() {
         let mut files: Vec<PathBuf> = std::fs::read_dir(path)
-            .with_context(|| format!("cannot read \"{name}\""))?
+            .refused(|| FileRefusal::CannotRead { file: &name })?
             .filter_map(|entry| Some(entry.ok()?.path()))
             .filter(|path| is_csv(path))
             .collect();
         files.sort();
         if files.is_empty() {
-            bail!(
-                "the folder \"{name}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ...; make a workbook with: latchline new --survey"
-            );
+            return Err(FileRefusal::NoSurveyInFolder { folder: &name }.into());
         }
         let mut sheets = Vec::new();
         for file in files {

@@ -3,9 +3,9 @@
 use super::locale::LocaleArguments;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load::Opened;
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
-use anyhow::{Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
@@ -13,6 +13,7 @@ use latchline_drawing::{
     switch_sheets, wiring_sheets,
 };
 use latchline_finding::shown;
+use latchline_words::refusals::ResultRefusal;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -188,25 +189,21 @@ fn target(path: &Path, format: Option<Format>, pictures: usize) -> Result<Target
         Some("dxf") => Some(Format::Dxf),
         _ => None,
     };
-    let shown = path.display();
+    let file = &*path.display().to_string();
     match named {
         Some(named) if !path.is_dir() => {
             if format.is_some_and(|asked| asked != named) {
-                bail!("\"{shown}\" has the ending of another form than --format asks for");
+                return Err(ResultRefusal::OtherEnding { file }.into());
             }
             if pictures > 1 {
-                bail!("several pictures need a folder, not the one file \"{shown}\"");
+                return Err(ResultRefusal::SeveralPictures { file }.into());
             }
             Ok(Target { folder: None, file: Some(path.with_extension("")), format: named })
         }
         _ if !path.is_dir() && ending.as_deref().is_some_and(|ending| OTHER_FORMS.contains(&ending)) => {
-            bail!("\"{shown}\": pictures are written as .svg or .dxf")
+            Err(ResultRefusal::PictureForm { file }.into())
         }
-        _ if path.is_file() => {
-            bail!(
-                "\"{shown}\" is a file that ends neither in .svg nor in .dxf; name such a file, or a folder"
-            )
-        }
+        _ if path.is_file() => Err(ResultRefusal::NoPictureFile { file }.into()),
         _ => {
             Ok(Target { folder: Some(path.to_path_buf()), file: None, format: format.unwrap_or(Format::Svg) })
         }

@@ -3,8 +3,8 @@
 use super::locale::LanguageArguments;
 use crate::codes;
 use crate::output;
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::Result;
 use clap::Args;
 use latchline_report::explain;
 use latchline_words::symptoms::{self, Meant};

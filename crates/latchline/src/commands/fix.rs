@@ -6,18 +6,19 @@ use super::sentence;
 use crate::difference::difference;
 use crate::files::{self, Original};
 use crate::load::{self, Opened};
+use crate::refusal::{Refusal, Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Context, Result, bail};
 use clap::Args;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange};
-use latchline_finding::{ElementId, Finding, Language, Remedy, Severity, shown};
+use latchline_finding::{ElementId, Finding, Remedy, Severity, shown};
 use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
 use latchline_report::{Look, job_change, wording};
 use latchline_session::{Mended, Session, View};
 use latchline_site::changes::dwellings_to_enter;
 use latchline_words::commands::FixWords;
+use latchline_words::refusals::{ArgumentRefusal, NameRefusal, SiteRefusal};
 use latchline_words::report::{remedy_kind, severity};
 use std::io::Write;
 use std::path::PathBuf;
@@ -63,14 +64,12 @@ enum JobName {
 }
 
 /// 3 of "J3" or "3"; "voltage-too-low", "A-4" and "doubled-pair" of "voltage-too-low:A-4=doubled-pair".
-fn job_name(text: &str) -> Result<JobName, String> {
+fn job_name(text: &str) -> Result<JobName> {
     if let Some(number) = named_number(text, 'J') {
         return Ok(JobName::Number(number));
     }
     if let Some(number) = named_number(text, 'F') {
-        return Err(format!(
-            "F{number} is a finding: write --finding F{number}; jobs are J1, J2, ... of check"
-        ));
+        return Err(ArgumentRefusal::FindingNotJob { number }.into());
     }
     let (finding, kind) = match text.rsplit_once('=') {
         Some((finding, kind)) => (finding, Some(kind.to_string())),
@@ -82,17 +81,18 @@ fn job_name(text: &str) -> Result<JobName, String> {
     };
     match latchline_words::codes::of(code) {
         Some(_) => Ok(JobName::Finding { code: code.to_string(), element, kind }),
-        None => {
-            Err(format!("\"{text}\" is no job; they are J1, J2, ... of check, or CODE:ELEMENT of a finding"))
-        }
+        None => Err(ArgumentRefusal::NoJobName { text }.into()),
     }
 }
 
 /// The number in the name of a finding: 3 of "F3" or "3".
-fn finding_name(text: &str) -> Result<usize, String> {
-    named_number(text, 'F').ok_or_else(|| match named_number(text, 'J') {
-        Some(number) => format!("J{number} is a job: write --job J{number}; findings are F1, F2, ... of fix"),
-        None => format!("\"{text}\" is no finding; they are F1, F2, ... of: latchline fix SITE"),
+fn finding_name(text: &str) -> Result<usize> {
+    named_number(text, 'F').ok_or_else(|| {
+        match named_number(text, 'J') {
+            Some(number) => ArgumentRefusal::JobNotFinding { number },
+            None => ArgumentRefusal::NoFindingName { text },
+        }
+        .into()
     })
 }
 
@@ -152,18 +152,15 @@ pub fn run(
         return Ok(status(&assessment.findings));
     };
     let Some((at, finding)) = number.checked_sub(1).and_then(|index| open.get(index)) else {
-        bail!(
-            "there is no finding F{number}, of {} in all: latchline fix {}",
-            open.len(),
-            arguments.site.display()
-        );
+        let file = &arguments.site.display().to_string();
+        return Err(NameRefusal::NoFinding { number, all: open.len(), file }.into());
     };
     let remedies = offered(&bench, finding);
     if let (true, Some(which)) = (remedies.is_empty(), arguments.remedy) {
-        bail!(
-            "finding F{number} ({}) has no change; {which} is not one",
-            sentence(finding, Language::English)
-        );
+        let said = |language| {
+            SiteRefusal::NoChange { number, finding: &sentence(finding, language), which }.say(language)
+        };
+        return Err(Refusal::in_each(said));
     }
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
@@ -177,15 +174,12 @@ pub fn run(
     }
     let which = arguments.remedy.unwrap_or(1);
     let Some(remedy) = which.checked_sub(1).and_then(|index| remedies.get(index)) else {
-        bail!(
-            "finding F{number} ({}) has {}; there is no change {which}",
-            sentence(finding, Language::English),
-            if remedies.len() == 1 {
-                "one change".to_string()
-            } else {
-                format!("{} changes", remedies.len())
-            }
-        );
+        let changes = remedies.len();
+        let said = |language| {
+            SiteRefusal::NoSuchChange { number, finding: &sentence(finding, language), changes, which }
+                .say(language)
+        };
+        return Err(Refusal::in_each(said));
     };
     make(arguments, &mut session, &original, finding, remedy, assessment, look, output)
 }
@@ -221,9 +215,9 @@ fn by_job(view: &View, finding: usize, own: &[Remedy], look: &Look) -> Result<Op
 /// The first finding of a job and the change that does it.
 fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
     let (jobs, assessment) = (view.jobs()?, view.remedies()?);
-    let jobs = jobs.context("the site cannot be judged")?;
+    let jobs = jobs.refused(|| SiteRefusal::NotJudged)?;
     if jobs.jobs.is_empty() {
-        bail!("there is no job: check finds nothing to mend");
+        return Err(SiteRefusal::NoJobs.into());
     }
     let all = assessment.map_or(&[][..], |assessment| &assessment.findings);
     let of = |job: &Job| -> Vec<&Finding> {
@@ -231,26 +225,22 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
         findings.map(|index| &all[*index]).collect()
     };
     let job = match name {
-        JobName::Number(number) => {
-            number.checked_sub(1).and_then(|index| jobs.jobs.get(index)).with_context(|| {
-                format!(
-                    "there is no job J{number}, of {} in all: latchline check shows them",
-                    jobs.jobs.len()
-                )
-            })?
-        }
+        JobName::Number(number) => number
+            .checked_sub(1)
+            .and_then(|index| jobs.jobs.get(index))
+            .refused(|| NameRefusal::NoJob { number: *number, all: jobs.jobs.len() })?,
         JobName::Finding { code, element, .. } => {
             let is_it = |one: &&Finding| {
                 one.code.as_str() == code && one.element.as_ref().map(ElementId::as_str) == element.as_deref()
             };
-            jobs.jobs.iter().find(|job| of(job).iter().any(is_it)).with_context(|| {
-                let about = element.as_ref().map_or(String::new(), |element| format!(" at {element}"));
-                format!("{code}{about} is not found in this file: latchline check shows what is")
-            })?
+            jobs.jobs
+                .iter()
+                .find(|job| of(job).iter().any(is_it))
+                .refused(|| NameRefusal::NotFound { code, element: element.as_deref() })?
         }
     };
     let findings = of(job);
-    let finding = *findings.first().context("the job has no finding")?;
+    let finding = *findings.first().refused(|| SiteRefusal::JobWithoutFinding)?;
     let kind = match name {
         JobName::Finding { kind, .. } => kind.as_deref(),
         JobName::Number(_) => None,
@@ -280,10 +270,10 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
     };
     let change = all_of_it.or_else(part_of_it).or_else(other);
     if let (None, Some(kind)) = (&change, kind) {
-        bail!(
-            "no change of the kind {kind} that was tried mends this: {}",
-            sentence(finding, Language::English)
-        );
+        let said = |language| {
+            SiteRefusal::NoChangeOfKind { kind, finding: &sentence(finding, language) }.say(language)
+        };
+        return Err(Refusal::in_each(said));
     }
     let is_as_it_is = matches!(name, JobName::Number(_))
         && job.in_order.is_some()
@@ -320,7 +310,7 @@ fn make(
         writeln!(output, "{}", why.say(look.language))?;
         return Ok(status(&assessment.findings));
     }
-    session.edit(&remedy.edit).context("cannot apply the remedy")?;
+    session.edit(&remedy.edit).refused(|| SiteRefusal::CannotApply)?;
     let after = session.view();
     write!(output, "{}", hanging("", &sentence(finding, look.language), look.width))?;
     write!(output, "{}", hanging("  ", &wording::remedy(remedy, currency, look.language), look.width))?;
@@ -333,7 +323,7 @@ fn make(
     if !arguments.write {
         return Ok(status(&assessment.findings));
     }
-    let after = after.assessment()?.context("the changed site cannot be resolved")?;
+    let after = after.assessment()?.refused(|| SiteRefusal::ChangedUnusable)?;
     Ok(status(&after.findings))
 }
 

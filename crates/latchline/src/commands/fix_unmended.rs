@@ -1,6 +1,6 @@
 //! What `latchline fix` says of a finding that no change mends: what can be done by hand, what was tried, and why each falls short.
 
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_finding::{Brought, Finding};
 use latchline_remedy::{Bench, Shortfall, Why, shortfalls};
 use latchline_report::table::hanging;

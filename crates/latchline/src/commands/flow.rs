@@ -4,12 +4,14 @@ use std::io::{BufWriter, Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use anyhow::{Context, Result};
+use crate::refusal::{Refused, Result};
 use clap::Args;
 use latchline_circuit::flow::{
     Margin, MonteCarloOptions, NoSolution, NonexistenceCertificate, Options, Outcome, Workspace,
     branch_currents, loading_margin, monte_carlo, solve,
 };
+use latchline_finding::Both;
+use latchline_words::refusals::SystemRefusal;
 use serde::Serialize;
 
 use crate::files::read_bytes;
@@ -171,14 +173,14 @@ impl Out<'_> {
 /// written.
 pub fn run(arguments: &FlowArguments, input: &mut dyn Read, output: &mut dyn Write) -> Result<ExitCode> {
     let text = read_bytes(&arguments.file, input)?;
-    let network = PlainNetwork::parse(&text).with_context(|| shown::path(&arguments.file))?;
+    let network = PlainNetwork::parse(&text).refused(|| Both::same(shown::path(&arguments.file)))?;
     let (out, code) = answer(arguments, &network)?;
     let mut writer = BufWriter::with_capacity(1 << 16, output);
     serde_json::to_writer(&mut writer, &out)
         .map_err(std::io::Error::from)
         .and_then(|()| writer.write_all(b"\n"))
         .and_then(|()| writer.flush())
-        .context("cannot write the result")?;
+        .refused(|| SystemRefusal::CannotWriteResult)?;
     Ok(ExitCode::from(code))
 }
 

@@ -2,7 +2,7 @@
 
 use crate::files::read_text;
 use crate::load;
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_finding::{Language, Locale, Units, shown};
 use latchline_pack::{Options, PackInput, Subject};
 use latchline_phone::{Event, Merged, WorkPlan, exported};

@@ -2,7 +2,7 @@
 
 use super::headroom_words::errors_of;
 use super::part_named::known;
-use anyhow::{Result, bail};
+use crate::refusal::Result;
 use latchline_assess::{Assessment, Verdict};
 use latchline_reach::MoreHere;
 use latchline_report::Look;
@@ -12,6 +12,7 @@ use latchline_site::catalogue::StationKind;
 use latchline_site::model::Site;
 use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
+use latchline_words::refusals::{PartKind, PartRefusal, SiteRefusal};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -100,10 +101,8 @@ struct Added {
 fn of_the_site(site: &Site, station: &str) -> Result<()> {
     let other = site.catalogue.stations.get(station).map(|model| &model.family.value);
     if let Some(other) = other.filter(|other| **other != site.family.value) {
-        bail!(
-            "{station} is of the family {other}, and this site is of {}; name a station of that family",
-            site.family.value
-        );
+        let (part, its, family) = (station, other.as_str(), site.family.value.as_str());
+        return Err(PartRefusal::OtherFamilyThanSite { part, its, family }.into());
     }
     Ok(())
 }
@@ -123,10 +122,10 @@ pub(super) fn answer(
     });
     if let Some(station) = station {
         of_the_site(site, station)?;
-        known(&site.catalogue, "indoor station", station, indoor.map(|(name, _)| name))?;
+        known(&site.catalogue, PartKind::IndoorStation, station, indoor.map(|(name, _)| name))?;
     }
     let Some(model) = station.or_else(|| usual_model(site)) else {
-        bail!("the site has no dwelling yet; what a supply carries: latchline reach");
+        return Err(SiteRefusal::NoDwelling.into());
     };
     let found = view.more_here(model, wanted)?.unwrap_or_default();
     let say = |words: HeadroomWords<'_>| words.say(look.language);

@@ -6,8 +6,8 @@ use super::locate_words::{self, Again, Reader, Told};
 use super::written::WrittenArguments;
 use crate::files::read_text;
 use crate::load::{self, Opened};
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Context, Result};
 use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
@@ -15,6 +15,7 @@ use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_tom
 use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate, question};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
+use latchline_words::refusals::FileRefusal;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -213,9 +214,8 @@ pub fn run(
 pub(super) fn rates(file: Option<&Path>) -> Result<Rates> {
     let Some(file) = file else { return Ok(Rates::built_in()) };
     let text = read_text(file, &mut std::io::empty())?;
-    Rates::read(&text).with_context(|| {
-        format!("cannot use \"{}\" as a table of rates", latchline_finding::shown::path(file))
-    })
+    Rates::read(&text)
+        .refused(|| FileRefusal::RatesUnusable { file: &latchline_finding::shown::path(file) }.both())
 }
 
 /// Rows from files and from the command line. What holds an `=` and is no file is a reading.

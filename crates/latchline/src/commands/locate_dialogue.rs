@@ -1,7 +1,7 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
 use super::locate_words::{self, Reader, quoted};
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};
 use latchline_locate::{Evidence, Located, Options, Plant, Rates, SymptomKind, locate, written};

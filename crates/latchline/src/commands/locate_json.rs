@@ -3,7 +3,7 @@
 use super::locate_as_drawn::AsDrawnOf;
 use super::locate_question::{PlaceOut, QuestionOut, places_out};
 use super::locate_words::{Reader, Told};
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
 use latchline_site::model::Site;

@@ -1,9 +1,10 @@
 //! `latchline man`: manual pages.
 
 use crate::files::{self, MayReplace};
+use crate::refusal::{Refused, Result};
 use crate::{date, output};
-use anyhow::{Result, anyhow, bail};
 use clap::{Args, Command};
+use latchline_words::refusals::NameRefusal;
 use std::io::Write;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -57,11 +58,12 @@ fn find<'c>(program: &'c Command, words: &[String]) -> Result<&'c Command> {
     for word in words {
         let names: Vec<&str> = command.get_subcommands().map(Command::get_name).collect();
         if names.is_empty() {
-            bail!("{} has no further commands", full_name(command).replace('-', " "));
+            let command = &full_name(command).replace('-', " ");
+            return Err(NameRefusal::NoFurtherCommands { command }.into());
         }
         command = command
             .find_subcommand(word)
-            .ok_or_else(|| anyhow!("there is no command \"{word}\"; there are {}", names.join(", ")))?;
+            .refused(|| NameRefusal::NoCommand { command: word, known: &names.join(", ") }.both())?;
     }
     Ok(command)
 }

@@ -61,7 +61,7 @@ use std::process::ExitCode;
 ///
 /// # Errors
 /// None; the type is that of the commands.
-fn refuse(view: &View, look: &Look) -> anyhow::Result<ExitCode> {
+fn refuse(view: &View, look: &Look) -> crate::refusal::Result<ExitCode> {
     let name = &view.sources().file(view.site_file()).name;
     tell(name, view.sources(), view.reading(), look);
     Ok(ExitCode::from(UNUSABLE))

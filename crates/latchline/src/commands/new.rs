@@ -2,9 +2,10 @@
 
 use crate::files::{self, MayReplace, refuse_standing};
 use crate::output;
-use anyhow::{Context, Result};
+use crate::refusal::{Refusal, Result};
 use clap::Args;
 use latchline_finding::shown;
+use latchline_words::refusals::ResultRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -81,11 +82,16 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
 fn survey(file: &Path, force: bool, output: &mut dyn Write) -> Result<ExitCode> {
     let may_replace = may_replace(force);
     refuse_standing(file, may_replace)?;
-    let bytes = latchline_survey::template::empty().context("cannot make the workbook")?;
+    let bytes = latchline_survey::template::empty().map_err(|error| no_workbook(&error))?;
     files::write(file, &bytes, may_replace)?;
     writeln!(output, "wrote {}", shown::path(file))?;
     writeln!(output, "next: fill it in, then latchline design {} -o site.toml", quoted(file))?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// That the workbook of a survey could not be made, which no user can bring about.
+pub fn no_workbook(error: &dyn std::error::Error) -> Refusal {
+    Refusal::of_library(error).within(ResultRefusal::NoWorkbook)
 }
 
 fn may_replace(force: bool) -> MayReplace<'static> {

@@ -2,13 +2,14 @@
 
 use super::locale::LocaleArguments;
 use crate::files::folder;
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
-use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
 use latchline_pack::{Audience, Options, Pack, PackFile, PackInput, Paper, Part};
 use latchline_words::commands::PackWords;
+use latchline_words::refusals::{ArgumentRefusal, ResultRefusal};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -73,10 +74,10 @@ enum Sheet {
 }
 
 /// A part by its name.
-fn part(text: &str) -> Result<Part, String> {
+fn part(text: &str) -> Result<Part> {
     Part::ALL.iter().copied().find(|part| part.name() == text).ok_or_else(|| {
         let names: Vec<&str> = Part::ALL.iter().map(|part| part.name()).collect();
-        format!("there is no such part; there are {}", names.join(", "))
+        ArgumentRefusal::NoPackPart { known: &names.join(", ") }.into()
     })
 }
 
@@ -108,15 +109,15 @@ pub fn run(
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };
-    let pack = Pack::new(&input, &options, &stamp).context("no pack was made")?;
-    let mut files = pack.files().context("no pack was made")?;
+    let pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
+    let mut files = pack.files().refused(|| ResultRefusal::NoPack)?;
     let of_client = options.of_client();
     let client = of_client.as_ref().map(|options| Pack::new(&input, options, &stamp));
-    let client = client.transpose().context("no pack was made")?;
-    files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).context("no pack was made")?);
+    let client = client.transpose().refused(|| ResultRefusal::NoPack)?;
+    files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).refused(|| ResultRefusal::NoPack)?);
     if options.only.is_empty() && options.audience != Audience::Client {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
-        let bytes = latchline_phone::html(&plan).context("no pack was made")?.into_bytes();
+        let bytes = latchline_phone::html(&plan).refused(|| ResultRefusal::NoPack)?.into_bytes();
         files.push(PackFile { name: String::from("phone.html"), bytes });
     }
     files.push(pack.contents(&files));
@@ -160,17 +161,17 @@ fn options(arguments: &PackArguments) -> Result<Options> {
         base_url: arguments.base_url.clone(),
     };
     if let Some(part) = options.only.iter().find(|part| !part.is_for(options.audience)) {
-        bail!("the client's pack has no {part}; take --for installer or --for office");
+        return Err(ResultRefusal::NotForClient { part: part.name() }.into());
     }
     if let Some(url) = &options.base_url {
         let is_web = url.starts_with("https://") || url.starts_with("http://");
         if !is_web || url.len() > 200 || url.chars().any(|sign| sign.is_whitespace() || sign.is_control()) {
-            bail!("\"{url}\" is no address for --base-url; write for example https://door.example/site-4");
+            return Err(ResultRefusal::NoAddress { url }.into());
         }
     }
     let revision = arguments.revision.as_deref().unwrap_or("1");
     if revision.trim().is_empty() || revision.chars().count() > 40 || revision.chars().any(char::is_control) {
-        bail!("the revision must be one line of 1 to 40 characters");
+        return Err(ResultRefusal::Revision.into());
     }
     Ok(options)
 }

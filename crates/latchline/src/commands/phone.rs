@@ -3,12 +3,13 @@
 use super::locale::LocaleArguments;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load;
+use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Context, Result};
 use clap::Args;
 use latchline_finding::shown;
 use latchline_pack::{Options, PackInput, Subject};
 use latchline_words::commands::PhoneWords;
+use latchline_words::refusals::ResultRefusal;
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -64,7 +65,7 @@ pub fn run(
     let cut_list = &[];
     let given = PackInput { site, assessment, readings: &readings, cut_list, reading_findings };
     let plan = latchline_phone::WorkPlan::new(&Subject::new(&given, &options, &stamp));
-    let page = latchline_phone::html(&plan).context("no page was made")?;
+    let page = latchline_phone::html(&plan).refused(|| ResultRefusal::NoPage)?;
     refuse_inputs(&opened.files, &arguments.output)?;
     files::write(&arguments.output, page.as_bytes(), may_replace)?;
     let (file, steps) = (&*shown::path(&arguments.output), plan.steps().count());

@@ -3,14 +3,15 @@
 use super::locate_words::Reader;
 use crate::commands::locale::LanguageArguments;
 use crate::load::{self, Opened};
+use crate::refusal::{Refusal, Result};
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Result, bail};
 use clap::Args;
 use latchline_locate::input::{check, read_item};
 use latchline_locate::practise::{Hidden, best_course, hide, minutes};
 use latchline_locate::{Age, Cause, Evidence, Kind, Options, Plant, Quantity, Rates, hypotheses};
 use latchline_network::Layout;
 use latchline_words::locate::Answer;
+use latchline_words::refusals::{NameRefusal, SiteRefusal};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -65,7 +66,7 @@ pub fn run(
     let rates = Rates::built_in();
     let all = hypotheses(&plant, &rates, Age::InService);
     let Some(hidden) = hide(&plant, &all, arguments.seed) else {
-        bail!("the site has nothing in which a fault could be hidden");
+        return Err(SiteRefusal::NothingToHide.into());
     };
     let language = arguments.language.language();
     let reader = Reader { site, language };
@@ -78,7 +79,9 @@ pub fn run(
     let mut total = 0.0;
     for (number, text) in arguments.ask.iter().enumerate() {
         let quantity = asked(&plant, text, number + 1)?;
-        let Some(measured) = hidden.answer(&quantity) else { bail!("{text} cannot be read on this site") };
+        let Some(measured) = hidden.answer(&quantity) else {
+            return Err(SiteRefusal::CannotBeRead { reading: text }.into());
+        };
         let took = minutes(&plant, &quantity, before.as_ref());
         total += took;
         let (reading, value) = (reader.reading(&quantity), reader.value(&quantity, measured.value));
@@ -121,30 +124,27 @@ fn asked(plant: &Plant<'_>, text: &str, number: usize) -> Result<Quantity> {
         Some("capacitance") => "1 nF",
         _ => "1 V",
     };
-    let english = |problem: &latchline_locate::input::RowProblem| {
-        String::from(problem.message.of(latchline_finding::Language::English))
-    };
-    let mut row = read_item(&format!("{text}={unit}!"), number)
-        .map_err(|problem| anyhow::anyhow!(english(&problem)))?;
+    let mut row =
+        read_item(&format!("{text}={unit}!"), number).map_err(|problem| Refusal::new(problem.message))?;
     row.is_sure = true;
     let checked = check(plant, &[row]);
     if let Some(problem) = checked.problems.first() {
-        bail!("{}", english(problem));
+        return Err(Refusal::new(problem.message.clone()));
     }
     match checked.evidence.measured.into_iter().next() {
         Some(measured) => Ok(measured.quantity),
-        None => bail!("{text} is no reading"),
+        None => Err(SiteRefusal::NoReading { reading: text }.into()),
     }
 }
 
 /// Whether the answer is right: kind and place, or the place alone.
 fn judge(reader: &Reader<'_>, hidden: &Hidden<'_>, answer: &str, output: &mut dyn Write) -> Result<()> {
     let Some((kind, place)) = answer.split_once(':') else {
-        bail!("write KIND:ELEMENT, for example joint:A-12")
+        return Err(NameRefusal::WriteCause.into());
     };
     let Some(kind) = Kind::of_name(kind.trim()) else {
         let known: Vec<String> = Kind::ALL.iter().map(|kind| kind.name()).collect();
-        bail!("\"{}\" is no kind of cause; one of {}", kind.trim(), known.join(", "));
+        return Err(NameRefusal::NoCause { kind: kind.trim(), known: &known.join(", ") }.into());
     };
     let Cause { kind: hidden_kind, element } = hidden.cause.cause;
     let name = element.name(reader.site);

@@ -7,8 +7,8 @@ use super::part_named::{known, of_family};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
 use crate::files::{self, refuse_inputs, refuse_standing};
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Result, bail};
 use clap::Args;
 use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
@@ -22,6 +22,7 @@ use latchline_report::table::paragraph;
 use latchline_site::catalogue::Catalogue;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
+use latchline_words::refusals::{ArgumentRefusal, PartKind, ResultRefusal};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -98,22 +99,20 @@ pub fn run(
         [("--spacing", &arguments.spacing, 0.1), ("--feeder", &arguments.feeder, 0.1)]
     {
         if let Some(wrong) = lengths.iter().find(|length| !(least..=2000.0).contains(*length)) {
-            bail!("{name} {wrong} is not a length between {least} and 2000 m");
+            return Err(decimal::no_length(name, *wrong, least, 2000.0));
         }
         // "6,5" is two lengths to the reader of the arguments, but not to who wrote it.
         if let Some((length, next)) =
             lengths.iter().zip(lengths.iter().skip(1)).find(|(length, next)| next <= length)
         {
-            bail!(
-                "{name} has {length} and then {next}; commas stand between lengths, the least first, and a \
-                 decimal takes a point: {length}.{next}"
-            );
+            let (length, next) = (&length.to_string(), &next.to_string());
+            return Err(ArgumentRefusal::OutOfOrder { option: name, length, next }.into());
         }
     }
     if let Some(chart) = &arguments.chart
         && chart.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("svg"))
     {
-        bail!("--chart writes SVG: \"{}\" must end in .svg", chart.display());
+        return Err(ResultRefusal::ChartForm { file: &chart.display().to_string() }.into());
     }
     let language = arguments.written.language.language();
     let look = surroundings.look(Colour::Never, false).in_language(language);
@@ -177,7 +176,7 @@ fn of_total(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     if !(0.1..=2000.0).contains(&total_m) {
-        bail!("--total {total_m} is not a length between 0.1 and 2000 m");
+        return Err(decimal::no_length("--total", total_m, 0.1, 2000.0));
     }
     let asked = arguments.cable.as_deref().unwrap_or(USUAL_CABLE);
     let cable = cable_meant(parts.loaded.catalogue(), asked)?.head.name.clone();
@@ -196,12 +195,12 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
     let mut question = super::ask::question(catalogue, family, station)?;
     arguments.doors.put_into(catalogue, &mut question)?;
     if let Some(supply) = &arguments.supply {
-        known(catalogue, "supply", supply, catalogue.supplies.keys())?;
+        known(catalogue, PartKind::Supply, supply, catalogue.supplies.keys())?;
         of_family(supply, &catalogue.supplies[supply].family.value, &question.family)?;
         question.supply.clone_from(supply);
     }
     if let Some(distributor) = &arguments.distributor {
-        known(catalogue, "distributor", distributor, catalogue.boxes.keys())?;
+        known(catalogue, PartKind::Distributor, distributor, catalogue.boxes.keys())?;
         of_family(distributor, &catalogue.boxes[distributor].family.value, &question.family)?;
         question.distributor.clone_from(distributor);
     }
@@ -209,10 +208,10 @@ fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Questio
 }
 
 /// A length in metres as people write it: `6`, `6.5`, `6m`, `6.5 m`.
-fn metres(text: &str) -> Result<f64, String> {
+fn metres(text: &str) -> Result<f64> {
     decimal::metres(text)
         .map(Decimal::as_written)
-        .map_err(|wrong| format!("{wrong}, and several as 3,6.5,12"))
+        .map_err(|wrong| ArgumentRefusal::Several { reason: &wrong.both() }.into())
 }
 
 fn words(

@@ -1,7 +1,7 @@
 //! `latchline schema`: the published forms of files and results.
 
 use crate::output;
-use anyhow::Result;
+use crate::refusal::Result;
 use clap::{Args, ValueEnum};
 use std::io::Write;
 use std::process::ExitCode;

@@ -2,12 +2,13 @@
 
 use crate::date::now_ms;
 use crate::files::{FolderLock, LiveFiles, PassingFolder, read_text};
-use anyhow::{Context, Result, anyhow, bail};
+use crate::refusal::{Refusal, Refused, Result};
 use clap::Args;
-use latchline_finding::{Sources, shown};
+use latchline_finding::{Both, Sources, shown};
 use latchline_server::{Folder, Initial, Office, Options};
 use latchline_site::ParsedSite;
 use latchline_store::{Sqlite, Store};
+use latchline_words::refusals::{FileRefusal, StoreRefusal};
 use std::hash::BuildHasher as _;
 use std::io::Write;
 use std::net::{Ipv4Addr, TcpListener};
@@ -54,7 +55,7 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     let place = match (&arguments.folder, &demo) {
         (Some(folder), _) => arguments.store.clone().unwrap_or_else(|| folder.join(STORE_NAME)),
         (None, Some(demo)) => demo.path().join(STORE_NAME),
-        (None, None) => bail!("there is no folder"),
+        (None, None) => return Err(StoreRefusal::NoFolder.into()),
     };
     let sites = match &arguments.folder {
         Some(folder) => of_folder(folder)?,
@@ -74,7 +75,7 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     };
     let store = Store::new(Sqlite::open(&place)?)?;
     let folder = arguments.folder.as_deref().map(|folder| Box::new(LiveFiles::new(folder)) as Folder);
-    let office = Office::new(options, store, &sites, folder).map_err(|why| anyhow!("{why}"))?;
+    let office = Office::new(options, store, &sites, folder).map_err(|why| Refusal::new(Both::same(why)))?;
     writeln!(output, "the office page is at {address}")?;
     match &demo {
         Some(_) => writeln!(output, "the demo: nothing is kept when it ends. Ctrl-C ends it")?,
@@ -94,11 +95,13 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         .max_blocking_threads(16)
         .enable_all()
         .build()
-        .context("cannot start")?;
+        .refused(|| StoreRefusal::CannotStart)?;
     let stop = async {
         let _: std::io::Result<()> = tokio::signal::ctrl_c().await;
     };
-    runtime.block_on(latchline_server::serve(listener, office, stop)).context("cannot answer")?;
+    runtime
+        .block_on(latchline_server::serve(listener, office, stop))
+        .refused(|| StoreRefusal::CannotAnswer)?;
     // Work that is still under way is of a site that nobody sees any more.
     runtime.shutdown_background();
     writeln!(output, "ended")?;
@@ -108,10 +111,8 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
 fn listen(port: Option<u16>) -> Result<TcpListener> {
     let at = |port| TcpListener::bind((Ipv4Addr::LOCALHOST, port));
     match port {
-        Some(port) => {
-            at(port).with_context(|| format!("port {port} cannot be taken; another may be free: --port 0"))
-        }
-        None => at(USUAL_PORT).or_else(|_| at(0)).context("no port can be taken"),
+        Some(port) => at(port).refused(|| StoreRefusal::PortTaken { port: &port.to_string() }.both()),
+        None => at(USUAL_PORT).or_else(|_| at(0)).refused(|| StoreRefusal::NoPort),
     }
 }
 
@@ -125,7 +126,7 @@ fn secret() -> String {
 /// Every site file of a folder with its catalogues. A file of another kind is left out.
 fn of_folder(folder: &Path) -> Result<Vec<Initial>> {
     let name = shown::path(folder);
-    let entries = std::fs::read_dir(folder).with_context(|| format!("cannot read the folder \"{name}\""))?;
+    let entries = std::fs::read_dir(folder).refused(|| FileRefusal::CannotReadFolder { folder: &name })?;
     let mut paths: Vec<PathBuf> = entries
         .filter_map(|entry| Some(entry.ok()?.path()))
         .filter(|path| path.is_file() && path.extension().is_some_and(|ending| ending == "toml"))
@@ -157,7 +158,7 @@ fn site(folder: &Path, path: &Path, text: String) -> Result<Initial> {
     }
     let stem = path.file_stem().map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
     if stem.is_empty() {
-        bail!("the file \"{}\" has no name", shown::path(path));
+        return Err(FileRefusal::HasNoName { file: &shown::path(path) }.into());
     }
     Ok(Initial { name: stem, files: all })
 }

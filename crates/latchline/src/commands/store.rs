@@ -2,10 +2,11 @@
 
 use crate::date;
 use crate::files::{FolderLock, LiveFiles, create_by};
-use anyhow::{Context, Result, bail};
+use crate::refusal::{Refused, Result};
 use clap::{Args, Subcommand};
 use latchline_finding::shown;
 use latchline_store::{SCHEMA_VERSION, Settled, Signed, Sqlite, Store};
+use latchline_words::refusals::StoreRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -130,11 +131,8 @@ fn check(path: &Path, store: &Store) -> Result<(usize, usize)> {
             for revision in &history {
                 let state = store.state(site.id, revision.number)?;
                 if state.texts.hash() != revision.hash {
-                    let name = shown::name(&site.name);
-                    bail!(
-                        "revision {} of {name} is damaged: it does not match its checksum",
-                        revision.number.0
-                    );
+                    let (revision, site) = (&revision.number.0.to_string(), &*shown::name(&site.name));
+                    return Err(StoreRefusal::Damaged { revision, site }.into());
                 }
             }
             revisions += history.len();
@@ -161,11 +159,8 @@ fn backup(path: &Path, file: &Path) -> Result<()> {
 }
 
 fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) -> Result<()> {
-    let (path, kept) = to_read(file).with_context(|| {
-        format!(
-            "\"{}\" is not a backup, or was made by a newer version (this one reads up to {SCHEMA_VERSION})",
-            shown::path(file)
-        )
+    let (path, kept) = to_read(file).refused(|| {
+        StoreRefusal::NoBackup { file: &shown::path(file), version: &SCHEMA_VERSION.to_string() }.both()
     })?;
     check(&path, &kept)?;
     crate::files::make_folder(folder)?;
@@ -173,16 +168,11 @@ fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) ->
     let place = folder.join(STORE_NAME);
     if place.exists() {
         if !replace {
-            bail!(
-                "\"{}\" has a store already; name another folder, or replace it with --replace (it is backed up first)",
-                shown::path(folder)
-            );
+            return Err(StoreRefusal::HasStore { folder: &shown::path(folder) }.into());
         }
         let before = (1..).map(|number| folder.join(format!("latchline-before-restore-{number}.db")));
-        let before = before.into_iter().find(|path| !path.exists()).context("no name is free")?;
-        backup(&place, &before).context(
-            "the store of the folder cannot be backed up; move latchline.db away, with latchline.db-wal if there is one, and run this again",
-        )?;
+        let before = before.into_iter().find(|path| !path.exists()).refused(|| StoreRefusal::NoNameFree)?;
+        backup(&place, &before).refused(|| StoreRefusal::NotBackedUp)?;
         writeln!(output, "the earlier store was saved as {}", shown::path(&before))?;
     }
     let database = Sqlite::open(&place)?;

@@ -4,7 +4,9 @@
 //! and they are locked as long as their run lives. What a killed run left behind is known by both: the name is
 //! ours, and nobody holds the lock.
 
+use crate::refusal::Refusal;
 use latchline_pack::stamp::sha256;
+use latchline_words::refusals::SystemRefusal;
 use std::ffi::OsStr;
 use std::fs::{self, File, TryLockError};
 use std::io::{self, ErrorKind};
@@ -170,7 +172,7 @@ pub fn locked(path: &Path) -> io::Result<File> {
         }
         pauses += 1;
         if pauses > MOST_PAUSES {
-            return Err(io::Error::other("another program keeps it locked; try again when it has finished"));
+            return Err(io::Error::other(Refusal::from(SystemRefusal::Locked)));
         }
     }
 }

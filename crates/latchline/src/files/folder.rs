@@ -7,11 +7,12 @@
 use super::aside::{self, Kind};
 use super::kept::kept;
 use super::write::make_durable;
-use anyhow::{Context, Result, bail};
+use crate::refusal::{Refused, Result};
 use latchline_finding::shown;
 use latchline_pack::contents::{Contents, Kept, with_kept};
 use latchline_pack::stamp::sha256;
 use latchline_pack::{CONTENTS_NAME, PackFile};
+use latchline_words::refusals::FolderRefusal;
 use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsStr;
 use std::fs::{self, File};
@@ -26,18 +27,18 @@ use std::path::{Component, Path, PathBuf};
 pub fn prepare(folder: &Path) -> Result<()> {
     let shown = shown::path(folder);
     if folder == Path::new("-") {
-        bail!("\"-\" names no folder; a pack is a folder of files, for example pack");
+        return Err(FolderRefusal::Hyphen.into());
     }
     if !matches!(folder.components().next_back(), Some(Component::Normal(_))) {
-        bail!("\"{shown}\" cannot be replaced by a pack; name a folder of its own, for example pack");
+        return Err(FolderRefusal::NotReplaced { folder: &shown }.into());
     }
     put_right(folder)?;
     let Ok(metadata) = folder.symlink_metadata() else { return Ok(()) };
     if !metadata.is_dir() {
-        bail!("\"{shown}\" exists and is no folder; choose another name");
+        return Err(FolderRefusal::NoFolder { folder: &shown }.into());
     }
     // While it is held no other run takes the folder away.
-    match lock(folder).with_context(|| format!("cannot look into \"{shown}\""))? {
+    match lock(folder).refused(|| FolderRefusal::CannotLookInto { folder: &shown })? {
         None if folder.symlink_metadata().is_err() => Ok(()),
         _lock => standing(folder).map(|_| ()),
     }
@@ -61,30 +62,27 @@ struct Standing {
 fn standing(folder: &Path) -> Result<Standing> {
     let shown = shown::path(folder);
     let mut found = Found::default();
-    found.look(folder, "").with_context(|| format!("cannot look into \"{shown}\""))?;
+    found.look(folder, "").refused(|| FolderRefusal::CannotLookInto { folder: &shown })?;
     let mut files = BTreeMap::new();
     if found.files.is_empty() && found.others.is_empty() {
         return Ok(Standing { contents: None, files, empty_folders: found.empty_folders });
     }
     let list = fs::read(folder.join(CONTENTS_NAME)).unwrap_or_default();
     let Some(contents) = Contents::read(&String::from_utf8_lossy(&list)) else {
-        bail!("\"{shown}\" holds files that are no pack; choose another folder");
+        return Err(FolderRefusal::NoPack { folder: &shown }.into());
     };
     let foreign = |name: &&String| *name != CONTENTS_NAME && !contents.made.contains_key(*name);
     if let Some(other) = found.files.iter().filter(foreign).chain(&found.others).next() {
         let other_shown = shown::name(other);
         if other.rsplit('/').next().is_some_and(|name| name.starts_with("~$") || name.starts_with(".~lock."))
         {
-            bail!(
-                "a file in \"{shown}\" is open in another program (\"{other_shown}\"); close it and run again"
-            );
+            return Err(FolderRefusal::IsOpen { folder: &shown, file: &other_shown }.into());
         }
-        bail!(
-            "\"{shown}\" holds \"{other_shown}\", which is not of the earlier pack; move it away or choose another folder"
-        );
+        return Err(FolderRefusal::Foreign { folder: &shown, file: &other_shown }.into());
     }
     for name in found.files {
-        let bytes = fs::read(folder.join(&name)).with_context(|| format!("cannot look into \"{shown}\""))?;
+        let bytes =
+            fs::read(folder.join(&name)).refused(|| FolderRefusal::CannotLookInto { folder: &shown })?;
         files.insert(name, sha256(&bytes));
     }
     Ok(Standing { contents: Some(contents), files, empty_folders: found.empty_folders })
@@ -140,25 +138,27 @@ fn put_right(folder: &Path) -> Result<()> {
         return Ok(());
     }
     let shown = shown::path(folder);
-    let beside =
-        |kind| aside::folders(parent, kind, name).with_context(|| format!("cannot look beside \"{shown}\""));
+    let beside = |kind| {
+        aside::folders(parent, kind, name).refused(|| FolderRefusal::CannotLookBeside { folder: &shown })
+    };
     let old = beside(Kind::OldFolder)?;
     if folder.symlink_metadata().is_err() {
         match old.as_slice() {
             [] => {}
-            [(_, None), ..] => bail!("another run is writing \"{shown}\"; run again when it has finished"),
+            [(_, None), ..] => {
+                return Err(FolderRefusal::BeingWritten { folder: &shown }.into());
+            }
             [(path, Some(_))] => {
-                fs::rename(path, folder).with_context(|| format!("cannot put \"{shown}\" back"))?;
+                fs::rename(path, folder).refused(|| FolderRefusal::CannotPutBack { folder: &shown })?;
                 let _ = writeln!(
                     io::stderr(),
                     "note: a run was interrupted; \"{shown}\" is back as it was before"
                 );
             }
-            several => bail!(
-                "several interrupted runs left \"{shown}\" in \"{}\" and {} more; rename one back",
-                shown::path(&several[0].0),
-                several.len() - 1
-            ),
+            several => {
+                let (first, more) = (&*shown::path(&several[0].0), several.len() - 1);
+                return Err(FolderRefusal::LeftSeveral { folder: &shown, first, more }.into());
+            }
         }
     } else {
         for (path, lock) in &old {
@@ -207,11 +207,11 @@ fn remove_if_nothing_is_lost(old: &Path, new: &Path) -> bool {
 pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     prepare(folder)?;
     let shown = shown::path(folder);
-    let cannot = || format!("cannot write the folder \"{shown}\"; nothing was changed");
+    let cannot = || FolderRefusal::CannotWrite { folder: &shown };
     let (parent, name) = split(folder);
-    fs::create_dir_all(parent).with_context(cannot)?;
+    fs::create_dir_all(parent).refused(cannot)?;
     // Held until the end, and known by it to be at work when it is aside.
-    let lock = lock(folder).with_context(cannot)?;
+    let lock = lock(folder).refused(cannot)?;
     let exists = folder.symlink_metadata().is_ok();
     let before = if exists { Some(standing(folder)?) } else { None };
     refuse_another_site(folder, before.as_ref(), files)?;
@@ -219,18 +219,18 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
         Some(Standing { contents: Some(contents), files: found, .. }) => kept(contents, found, files),
         _ => Vec::new(),
     };
-    let fresh = FreshFolder::new(parent, name).with_context(cannot)?;
-    fresh.fill(files, &kept).with_context(cannot)?;
+    let fresh = FreshFolder::new(parent, name).refused(cannot)?;
+    fresh.fill(files, &kept).refused(cannot)?;
     if let Some(before) = &before {
-        fresh.take_over(folder, before, &kept).with_context(cannot)?;
+        fresh.take_over(folder, before, &kept).refused(cannot)?;
     }
-    let old = before.map(|before| set_aside(folder, &before)).transpose().with_context(cannot)?;
+    let old = before.map(|before| set_aside(folder, &before)).transpose().refused(cannot)?;
     if let Err(error) = fs::rename(&fresh.path, folder) {
         if let Some(old) = &old {
             fs::rename(old, folder)
-                .with_context(|| format!("the earlier \"{shown}\" is now \"{}\"", shown::path(old)))?;
+                .refused(|| FolderRefusal::NowCalled { folder: &shown, name: &shown::path(old) }.both())?;
         }
-        return Err(error).with_context(cannot);
+        return Err(error).refused(cannot);
     }
     fresh.placed();
     make_durable(parent);
@@ -252,11 +252,9 @@ fn refuse_another_site(folder: &Path, before: Option<&Standing>, files: &[PackFi
         .and_then(|list| Contents::read(&String::from_utf8_lossy(&list.bytes))?.site);
     let site_there = before.and_then(|before| before.contents.as_ref()?.site.clone());
     match (site_there, site_of_files) {
-        (Some(there), Some(new)) if there != new => bail!(
-            "\"{}\" holds the pack of another site, \"{}\"; choose another folder, or move that pack away if the site was renamed",
-            shown::path(folder),
-            shown::name(&there)
-        ),
+        (Some(there), Some(new)) if there != new => {
+            Err(FolderRefusal::OtherSite { folder: &shown::path(folder), site: &shown::name(&there) }.into())
+        }
         _ => Ok(()),
     }
 }
@@ -269,7 +267,7 @@ fn set_aside(folder: &Path, seen: &Standing) -> Result<PathBuf> {
     let is_as_seen = standing(&old).is_ok_and(|now| now == *seen);
     if !is_as_seen {
         fs::rename(&old, folder)?;
-        bail!("something in it was changed meanwhile; run again");
+        return Err(FolderRefusal::ChangedMeanwhile.into());
     }
     Ok(old)
 }
@@ -279,7 +277,7 @@ fn lock(folder: &Path) -> Result<Option<File>> {
     match aside::locked(folder) {
         Ok(open) => Ok(Some(open)),
         Err(error) if matches!(error.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) => Ok(None),
-        Err(error) => Err(error).context("another run is writing it"),
+        Err(error) => Err(error).refused(|| FolderRefusal::OtherRunWriting),
     }
 }
 

@@ -1,7 +1,8 @@
 //! A result is never written over what it was made from.
 
-use anyhow::{Result, bail};
+use crate::refusal::Result;
 use latchline_finding::shown;
+use latchline_words::refusals::FileRefusal;
 use std::fs;
 use std::path::Path;
 
@@ -11,7 +12,7 @@ use std::path::Path;
 /// If it would, whatever was forced.
 pub fn refuse_inputs<P: AsRef<Path>>(inputs: &[P], result: &Path) -> Result<()> {
     if inputs.iter().any(|input| is_same(input.as_ref(), result)) {
-        bail!("\"{}\" is an input; name another file for the result", shown::path(result));
+        return Err(FileRefusal::IsInput { file: &shown::path(result) }.into());
     }
     Ok(())
 }

@@ -1,6 +1,8 @@
 //! What a file plainly is, for who names the wrong one: a workbook to `check`, a site to `design`.
 
-use anyhow::{Result, bail};
+use crate::refusal::Result;
+use latchline_finding::Both;
+use latchline_words::refusals::{FileKind, FileRefusal, InsteadOf};
 use std::path::Path;
 
 /// A kind of file that its first bytes or tables tell.
@@ -64,25 +66,22 @@ impl Kind {
         text.lines().any(is_reading).then_some(Kind::Readings)
     }
 
-    fn words(self) -> &'static str {
+    fn words(self) -> FileKind {
         match self {
-            Kind::Empty => "it is empty",
-            Kind::Workbook => "it is a workbook",
-            Kind::PackWorkbook => "it is the workbook of a pack, made from a site file",
-            Kind::PhonePage => "it is the page for the phone, made from a site file",
-            Kind::WebPage => "it is a web page",
-            Kind::Pdf => "it is a PDF",
-            Kind::SvgDrawing | Kind::DxfDrawing => "it is a drawing",
-            Kind::Json => "it is JSON",
-            Kind::Site => "it is a site file",
-            Kind::Catalogue => "it is a catalogue",
-            Kind::Readings => "it has readings of a site",
+            Kind::Empty => FileKind::Empty,
+            Kind::Workbook => FileKind::Workbook,
+            Kind::PackWorkbook => FileKind::PackWorkbook,
+            Kind::PhonePage => FileKind::PhonePage,
+            Kind::WebPage => FileKind::WebPage,
+            Kind::Pdf => FileKind::Pdf,
+            Kind::SvgDrawing | Kind::DxfDrawing => FileKind::Drawing,
+            Kind::Json => FileKind::Json,
+            Kind::Site => FileKind::Site,
+            Kind::Catalogue => FileKind::Catalogue,
+            Kind::Readings => FileKind::Readings,
         }
     }
 }
-
-/// What to give in place of what was made from a site file.
-const MADE_FROM: &str = "give that site file, for example site.toml";
 
 /// Whether a workbook has the sheets of a pack and none of a survey.
 fn is_of_pack(bytes: &[u8]) -> bool {
@@ -97,7 +96,7 @@ fn is_of_pack(bytes: &[u8]) -> bool {
 ///
 /// # Errors
 /// If it is one.
-pub fn refuse_pack_folder(path: &Path, instead: &str) -> Result<()> {
+pub fn refuse_pack_folder(path: &Path, instead: &InsteadOf<'_>) -> Result<()> {
     if !path.is_dir() {
         return Ok(());
     }
@@ -106,8 +105,8 @@ pub fn refuse_pack_folder(path: &Path, instead: &str) -> Result<()> {
         text.starts_with(b"latchline pack")
     };
     if is_pack(path) || path.parent().is_some_and(is_pack) {
-        let shown = latchline_finding::shown::path(path);
-        bail!("\"{shown}\" is the folder of a pack, made from a site file; {instead}");
+        let folder = &latchline_finding::shown::path(path);
+        return Err(FileRefusal::PackFolder { folder, instead: &instead.both() }.into());
     }
     Ok(())
 }
@@ -117,7 +116,7 @@ pub fn refuse_pack_folder(path: &Path, instead: &str) -> Result<()> {
 /// # Errors
 /// If it is one.
 pub fn refuse_pack_for_site(path: &Path) -> Result<()> {
-    refuse_pack_folder(path, MADE_FROM)
+    refuse_pack_folder(path, &InsteadOf::SiteMadeFrom)
 }
 
 /// Whether a file is a table by its name.
@@ -130,31 +129,27 @@ fn is_table(path: &Path) -> bool {
 /// # Errors
 /// If it plainly is something else.
 pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
-    let shown = latchline_finding::shown::path(path);
+    let file = &*latchline_finding::shown::path(path);
+    let refused =
+        |kind: FileKind, instead: Both| FileRefusal::NoSite { file, kind, instead: &instead }.into();
     let Some(kind) = Kind::of(bytes) else {
         if is_table(path) {
-            bail!(
-                "\"{shown}\" is no site file: it is a table; if it is of a survey, make a site of its folder with: latchline design; if it is of a pack, {MADE_FROM}"
-            );
+            return Err(refused(FileKind::Table, InsteadOf::TableOfSurveyOrPack.both()));
         }
         return Ok(());
     };
     let instead = match kind {
         // An empty or half-written site is read, and what it lacks is told.
         Kind::Site | Kind::Empty => return Ok(()),
-        Kind::Workbook => format!("if it is a survey, make a site of it with: latchline design {shown}"),
-        Kind::Catalogue => format!("list its parts with: latchline catalogue --catalogue {shown}"),
-        Kind::Readings => format!("name the site first: latchline locate SITE {shown}"),
-        Kind::PackWorkbook | Kind::PhonePage => String::from(MADE_FROM),
-        Kind::WebPage => String::from("a site file is TOML; make one with: latchline new"),
-        Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => {
-            String::from("name the site file that it was made of, for example site.toml")
-        }
-        Kind::Json => {
-            String::from("a network is solved with: latchline flow; a site file is TOML, see: latchline new")
-        }
+        Kind::Workbook => InsteadOf::DesignIt { file },
+        Kind::Catalogue => InsteadOf::ListParts { file },
+        Kind::Readings => InsteadOf::LocateWith { file },
+        Kind::PackWorkbook | Kind::PhonePage => InsteadOf::SiteMadeFrom,
+        Kind::WebPage => InsteadOf::MakeSite,
+        Kind::Pdf | Kind::SvgDrawing | Kind::DxfDrawing => InsteadOf::SiteDrawnFrom,
+        Kind::Json => InsteadOf::SolveNetwork,
     };
-    bail!("\"{shown}\" is no site file: {}; {instead}", kind.words())
+    Err(refused(kind.words(), instead.both()))
 }
 
 /// Refuses what plainly is no survey, and says which command takes it.
@@ -162,18 +157,16 @@ pub fn refuse_for_site(path: &Path, bytes: &[u8]) -> Result<()> {
 /// # Errors
 /// If it plainly is something else than a workbook.
 pub fn refuse_for_survey(path: &Path, bytes: &[u8]) -> Result<()> {
-    let shown = latchline_finding::shown::path(path);
+    let file = &*latchline_finding::shown::path(path);
     let Some(kind) = Kind::of(bytes) else { return Ok(()) };
     let instead = match kind {
         Kind::Workbook => return Ok(()),
-        Kind::Site => format!("check it with: latchline check {shown}"),
-        Kind::Catalogue => String::from("name it in the survey, on the sheet \"Site\""),
-        Kind::PackWorkbook | Kind::PhonePage => String::from(
-            "give the survey that the site was designed from; a pack is made again with: latchline pack SITE -o pack",
-        ),
-        _ => String::from("make a workbook to fill in with: latchline new --survey"),
+        Kind::Site => InsteadOf::CheckIt { file },
+        Kind::Catalogue => InsteadOf::NameInSurvey,
+        Kind::PackWorkbook | Kind::PhonePage => InsteadOf::SurveyDesignedFrom,
+        _ => InsteadOf::MakeSurvey,
     };
-    bail!("\"{shown}\" is no survey: {}; {instead}", kind.words())
+    Err(FileRefusal::NoSurvey { file, kind: kind.words(), instead: &instead.both() }.into())
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! One program works on a folder at a time.
 
-use anyhow::{Context, Result, bail};
+use crate::refusal::{Refused, Result};
 use latchline_finding::shown;
+use latchline_words::refusals::FolderRefusal;
 use std::fs::{File, OpenOptions, TryLockError};
 use std::io::{Read as _, Seek as _, Write as _};
 use std::path::Path;
@@ -22,30 +23,25 @@ impl FolderLock {
     /// If another process holds it, which is named; or the folder cannot be written.
     pub fn take(folder: &Path) -> Result<Self> {
         let shown = shown::path(folder);
-        let cannot = || format!("cannot lock the folder \"{shown}\"");
+        let cannot = || FolderRefusal::CannotLock { folder: &shown };
         let options = OpenOptions::new().read(true).write(true).create(true).truncate(false).clone();
-        let mut file = options.open(folder.join(NAME)).with_context(cannot)?;
+        let mut file = options.open(folder.join(NAME)).refused(cannot)?;
         match file.try_lock() {
             Ok(()) => {}
             Err(TryLockError::WouldBlock) => {
                 let mut holder = String::new();
                 // Who holds it is a help only.
                 let _ = file.take(20).read_to_string(&mut holder);
-                let holder = match holder.trim().parse::<u32>() {
-                    Ok(process) => format!(" (process {process})"),
-                    Err(_) => String::new(),
-                };
-                bail!(
-                    "another latchline{holder} works on the folder \"{shown}\"; use its page, or end it first"
-                );
+                let process = holder.trim().parse::<usize>().ok();
+                return Err(FolderRefusal::TakenByOther { process, folder: &shown }.into());
             }
-            Err(TryLockError::Error(error)) => return Err(error).with_context(cannot),
+            Err(TryLockError::Error(error)) => return Err(error).refused(cannot),
         }
         let written = file
             .set_len(0)
             .and_then(|()| file.rewind())
             .and_then(|()| file.write_all(std::process::id().to_string().as_bytes()));
-        written.with_context(cannot)?;
+        written.refused(cannot)?;
         Ok(FolderLock { _file: file })
     }
 }

@@ -1,6 +1,7 @@
 //! A folder for as long as the program runs.
 
-use anyhow::{Context, Result};
+use crate::refusal::{Refused, Result};
+use latchline_words::refusals::FolderRefusal;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -14,7 +15,7 @@ impl PassingFolder {
     /// If it cannot be made.
     pub fn new(name: &str, at_ms: i64) -> Result<Self> {
         let folder = std::env::temp_dir().join(format!("{name}-{}-{at_ms}", std::process::id()));
-        fs::create_dir(&folder).context("cannot make a folder for the demo")?;
+        fs::create_dir(&folder).refused(|| FolderRefusal::NoPassingFolder)?;
         Ok(PassingFolder(folder))
     }
 

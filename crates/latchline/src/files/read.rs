@@ -1,7 +1,8 @@
 //! Reading files, with a clear message for everything that is not one.
 
-use anyhow::{Context, Result, anyhow, bail};
+use crate::refusal::{Refusal, Refused, Result};
 use latchline_finding::shown;
+use latchline_words::refusals::FileRefusal;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::Path;
@@ -57,9 +58,9 @@ pub fn read_text(path: &Path, input: &mut dyn Read) -> Result<String> {
 /// # Errors
 /// If it is not UTF-8.
 pub fn original(path: &Path, bytes: Vec<u8>) -> Result<Original> {
-    text(bytes).with_context(|| match is_standard_input(path) {
-        true => String::from("cannot use standard input"),
-        false => format!("cannot use \"{}\"", shown::path(path)),
+    text(bytes).refused(|| match is_standard_input(path) {
+        true => FileRefusal::CannotUseInput.both(),
+        false => FileRefusal::CannotUse { file: &shown::path(path) }.both(),
     })
 }
 
@@ -69,9 +70,9 @@ pub fn original(path: &Path, bytes: Vec<u8>) -> Result<Original> {
 /// If there is no such file, or it is a directory, unreadable or too large.
 pub fn read_bytes(path: &Path, input: &mut dyn Read) -> Result<Vec<u8>> {
     if is_standard_input(path) {
-        return limited(input).context("cannot read standard input");
+        return limited(input).refused(|| FileRefusal::CannotReadInput);
     }
-    read_file(path).with_context(|| format!("cannot read \"{}\"", shown::path(path)))
+    read_file(path).refused(|| FileRefusal::CannotRead { file: &shown::path(path) }.both())
 }
 
 fn is_standard_input(path: &Path) -> bool {
@@ -82,55 +83,45 @@ fn read_file(path: &Path) -> Result<Vec<u8>> {
     let explained = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => {
             let ends = |ending| path.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending));
-            let make = match (ends("toml"), ends("xlsx")) {
-                (true, _) => ", or make a site file with: latchline new",
-                (_, true) => ", or make a survey to fill in with: latchline new --survey",
-                (false, false) => "",
-            };
-            anyhow!("there is no such file; check the path{make}")
+            match (ends("toml"), ends("xlsx")) {
+                (true, _) => FileRefusal::NoSuchSite.into(),
+                (_, true) => FileRefusal::NoSuchSurvey.into(),
+                (false, false) => FileRefusal::NoSuchFile.into(),
+            }
         }
-        ErrorKind::PermissionDenied => anyhow!("no permission to read it"),
-        ErrorKind::IsADirectory => directory(),
-        _ => error.into(),
+        ErrorKind::PermissionDenied => FileRefusal::MayNotRead.into(),
+        ErrorKind::IsADirectory => FileRefusal::IsDirectory.into(),
+        _ => Refusal::from(error),
     };
     let file = File::open(path).map_err(explained)?;
     if file.metadata().map_err(explained)?.is_dir() {
-        return Err(directory());
+        return Err(FileRefusal::IsDirectory.into());
     }
     limited(&mut { file })
-}
-
-fn directory() -> anyhow::Error {
-    anyhow!("it is a directory; name the file in it, for example site.toml")
 }
 
 fn limited(input: &mut dyn Read) -> Result<Vec<u8>> {
     let mut bytes = Vec::new();
     input.take(LARGEST_BYTES + 1).read_to_end(&mut bytes)?;
     if bytes.len() as u64 > LARGEST_BYTES {
-        bail!("it has more than {} MB; check that it is the right file", LARGEST_BYTES / 1_000_000);
+        return Err(FileRefusal::TooLarge { megabytes: (LARGEST_BYTES / 1_000_000) as usize }.into());
     }
     Ok(bytes)
 }
 
 fn text(bytes: Vec<u8>) -> Result<Original> {
     if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
-        bail!("it is UTF-16 text; save it as UTF-8");
+        return Err(FileRefusal::Utf16.into());
     }
-    for (beginning, kind) in [(&b"PK\x03\x04"[..], "a workbook or another packed file"), (b"%PDF", "a PDF")] {
-        if bytes.starts_with(beginning) {
-            bail!("it is {kind}, not text; copy what is needed of it into a text file");
-        }
+    let others = [(&b"PK\x03\x04"[..], FileRefusal::PackedNotText), (b"%PDF", FileRefusal::PdfNotText)];
+    if let Some((_, refusal)) = others.into_iter().find(|(beginning, _)| bytes.starts_with(beginning)) {
+        return Err(refusal.into());
     }
     let text = String::from_utf8(bytes).map_err(|error| {
         let at = error.utf8_error().valid_up_to();
         let bytes = error.as_bytes();
         let line = bytes[..at].iter().filter(|byte| **byte == b'\n').count() + 1;
-        anyhow!(
-            "it is not UTF-8 text: byte {} (line {line}) is 0x{:02x}; save it as UTF-8",
-            at + 1,
-            bytes[at]
-        )
+        Refusal::from(FileRefusal::NotUtf8 { byte: at + 1, line, value: &format!("0x{:02x}", bytes[at]) })
     })?;
     Ok(match text.strip_prefix(MARK) {
         Some(rest) => Original { text: Arc::from(rest), is_marked: true },

@@ -2,7 +2,7 @@
 
 use super::{MayReplace, refuse_inputs, refuse_standing, write};
 use crate::output;
-use anyhow::Result;
+use crate::refusal::Result;
 use clap::Args;
 use std::io::Write;
 use std::path::{Path, PathBuf};

@@ -1,8 +1,9 @@
 //! What may be replaced by what is written.
 
 use super::Original;
-use anyhow::{Result, bail};
+use crate::refusal::Result;
 use latchline_finding::shown;
+use latchline_words::refusals::FileRefusal;
 use std::fs;
 use std::io::Read as _;
 use std::path::Path;
@@ -31,33 +32,27 @@ impl MayReplace<'_> {
     /// # Errors
     /// If it is not what may be replaced, or cannot be read.
     pub(super) fn refuse(self, path: &Path, standing: &mut dyn std::io::Read) -> Result<()> {
-        let shown = shown::path(path);
+        let shown = &*shown::path(path);
         match self {
             MayReplace::Anything => {}
-            MayReplace::Nothing => {
-                bail!("\"{shown}\" exists already; choose another name, or replace it with --force")
-            }
+            MayReplace::Nothing => return Err(FileRefusal::Exists { file: shown }.into()),
             MayReplace::OwnResult => {
                 let mut head = Vec::new();
                 standing.take(HEAD_BYTES as u64).read_to_end(&mut head)?;
                 if !head.is_empty() && !is_own_result(&head) {
-                    bail!(
-                        "\"{shown}\" exists already and is no result that can be made again; choose another name, or replace it with --force"
-                    );
+                    return Err(FileRefusal::ExistsNoResult { file: shown }.into());
                 }
             }
             MayReplace::Read(original) => {
                 if !original.is(standing)? {
-                    bail!(
-                        "\"{shown}\" has changed since it was read; nothing was written: run the command again"
-                    );
+                    return Err(FileRefusal::ChangedSinceRead { file: shown }.into());
                 }
             }
             MayReplace::Written(bytes) => {
                 let mut found = Vec::new();
                 standing.take(bytes.len() as u64 + 1).read_to_end(&mut found)?;
                 if found != bytes {
-                    bail!("\"{shown}\" was changed by somebody else; nothing was written");
+                    return Err(FileRefusal::ChangedByOther { file: shown }.into());
                 }
             }
         }
@@ -71,9 +66,7 @@ impl MayReplace<'_> {
 /// If it is one.
 pub(super) fn refuse_hyphen(path: &Path) -> Result<()> {
     if path == Path::new("-") {
-        bail!(
-            "\"-\" names no file; without a name the result goes to standard output, and ./- is a file of that name"
-        );
+        return Err(FileRefusal::Hyphen.into());
     }
     Ok(())
 }
@@ -87,7 +80,7 @@ pub fn refuse_standing(path: &Path, may_replace: MayReplace<'_>) -> Result<()> {
     let Ok(metadata) = path.symlink_metadata() else { return Ok(()) };
     let metadata = fs::metadata(path).unwrap_or(metadata);
     if metadata.is_dir() {
-        bail!("cannot write \"{}\": it is a directory", shown::path(path));
+        return Err(FileRefusal::WriteToDirectory { file: &shown::path(path) }.into());
     }
     if !metadata.is_file() {
         // A pipe or a device takes everything.

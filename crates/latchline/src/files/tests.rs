@@ -22,7 +22,7 @@ fn file_in(folder: &Path, name: &str, text: &str) -> PathBuf {
     path
 }
 
-fn said(result: anyhow::Result<()>) -> String {
+fn said(result: crate::refusal::Result<()>) -> String {
     format!("{:#}", result.unwrap_err())
 }
 

@@ -4,8 +4,9 @@ use super::aside::{self, AsideFile};
 use super::standing::refuse_hyphen;
 use super::written::note;
 use super::{MayReplace, Original};
-use anyhow::{Context, Result, anyhow, bail};
+use crate::refusal::{Refusal, Refused, Result};
 use latchline_finding::shown;
+use latchline_words::refusals::{FileRefusal, SystemRefusal};
 use std::fs::{self, File};
 use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
@@ -24,21 +25,21 @@ pub fn write(path: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<(
 
 fn put(path: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
     refuse_hyphen(path)?;
-    let cannot = || format!("cannot write \"{}\"", shown::path(path));
-    match standing(path).with_context(cannot)? {
+    let cannot = || FileRefusal::CannotWrite { file: &shown::path(path) }.both();
+    match standing(path).refused(cannot)? {
         Standing::Nothing => {
             if matches!(may_replace, MayReplace::Read(_)) {
-                bail!("\"{}\" is no longer there; nothing was written", shown::path(path));
+                return Err(FileRefusal::NoLongerThere { file: &shown::path(path) }.into());
             }
-            create(path, bytes).with_context(cannot)
+            create(path, bytes).refused(cannot)
         }
         Standing::File(target) => replace(path, &target, bytes, may_replace),
         Standing::Stream => {
             if matches!(may_replace, MayReplace::Read(_)) {
-                return Err(anyhow!("it is a pipe or a device, not a file").context(cannot()));
+                return Err(Refusal::from(FileRefusal::Stream).within(cannot()));
             }
-            let mut stream = fs::OpenOptions::new().write(true).open(path).with_context(cannot)?;
-            stream.write_all(bytes).with_context(cannot)
+            let mut stream = fs::OpenOptions::new().write(true).open(path).refused(cannot)?;
+            stream.write_all(bytes).refused(cannot)
         }
     }
 }
@@ -57,7 +58,8 @@ pub fn edit(path: &Path, original: &Original, text: &str) -> Result<()> {
 /// If it cannot be made.
 pub fn make_folder(folder: &Path) -> Result<()> {
     refuse_hyphen(folder)?;
-    fs::create_dir_all(folder).with_context(|| format!("cannot make the folder \"{}\"", shown::path(folder)))
+    fs::create_dir_all(folder)
+        .refused(|| FileRefusal::CannotMakeFolder { folder: &shown::path(folder) }.both())
 }
 
 /// What a path leads to.
@@ -71,11 +73,11 @@ enum Standing {
 
 fn standing(path: &Path) -> Result<Standing> {
     match fs::metadata(path) {
-        Ok(metadata) if metadata.is_dir() => Err(anyhow!("it is a directory; name a file in it")),
+        Ok(metadata) if metadata.is_dir() => Err(SystemRefusal::IsDirectory.into()),
         Ok(metadata) if !metadata.is_file() => Ok(Standing::Stream),
         Ok(_) => Ok(Standing::File(fs::canonicalize(path)?)),
         Err(error) if error.kind() == ErrorKind::NotFound => match fs::read_link(path) {
-            Ok(to) => Err(anyhow!("it is a link to \"{}\", which is not there", shown::path(&to))),
+            Ok(to) => Err(FileRefusal::DeadLink { file: &shown::path(&to) }.into()),
             Err(_) => Ok(Standing::Nothing),
         },
         Err(error) => Err(error.into()),
@@ -99,10 +101,10 @@ fn create(target: &Path, bytes: &[u8]) -> Result<()> {
 /// If it exists already, cannot be filled or not be written; then there is none.
 pub fn create_by(path: &Path, fill: impl FnOnce(&Path) -> Result<()>) -> Result<()> {
     super::refuse_standing(path, MayReplace::Nothing)?;
-    let cannot = || format!("cannot write \"{}\"", shown::path(path));
-    let aside = aside_for(path).with_context(cannot)?;
+    let cannot = || FileRefusal::CannotWrite { file: &shown::path(path) }.both();
+    let aside = aside_for(path).refused(cannot)?;
     fill(&aside.path)?;
-    take_place(aside, path).with_context(cannot)?;
+    take_place(aside, path).refused(cannot)?;
     note(path);
     Ok(())
 }
@@ -120,9 +122,7 @@ fn take_place(aside: AsideFile, target: &Path) -> Result<()> {
     match fs::hard_link(&aside.path, target) {
         // The name aside goes when it is dropped.
         Ok(()) => drop(aside),
-        Err(error) if error.kind() == ErrorKind::AlreadyExists => {
-            bail!("somebody else has just made it; nothing was written")
-        }
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => return Err(FileRefusal::JustMade.into()),
         // A file system without second names.
         Err(_) if target.symlink_metadata().is_err() => {
             fs::rename(&aside.path, target)?;
@@ -135,7 +135,7 @@ fn take_place(aside: AsideFile, target: &Path) -> Result<()> {
 }
 
 fn replace(path: &Path, target: &Path, bytes: &[u8], may_replace: MayReplace<'_>) -> Result<()> {
-    let cannot = || format!("cannot write \"{}\"", shown::path(path));
+    let cannot = || FileRefusal::CannotWrite { file: &shown::path(path) }.both();
     let folder = folder_of(target);
     aside::clear_files(folder);
     let mut standing = match aside::locked(target) {
@@ -143,19 +143,19 @@ fn replace(path: &Path, target: &Path, bytes: &[u8], may_replace: MayReplace<'_>
         // What may not be read can be replaced by force only.
         Err(error) if error.kind() == ErrorKind::PermissionDenied => match may_replace {
             MayReplace::Anything => None,
-            _ => return Err(error).with_context(cannot),
+            _ => return Err(error).refused(cannot),
         },
-        Err(error) => return Err(error).with_context(cannot),
+        Err(error) => return Err(error).refused(cannot),
     };
-    let mut aside = AsideFile::new(folder).with_context(cannot)?;
-    aside.file.write_all(bytes).with_context(cannot)?;
-    let metadata = fs::metadata(target).with_context(cannot)?;
-    let notes = take_over(&aside.file, &metadata, path).with_context(cannot)?;
-    aside.file.sync_all().with_context(cannot)?;
+    let mut aside = AsideFile::new(folder).refused(cannot)?;
+    aside.file.write_all(bytes).refused(cannot)?;
+    let metadata = fs::metadata(target).refused(cannot)?;
+    let notes = take_over(&aside.file, &metadata, path).refused(cannot)?;
+    aside.file.sync_all().refused(cannot)?;
     if let Some(standing) = &mut standing {
         may_replace.refuse(path, standing)?;
     }
-    fs::rename(&aside.path, target).with_context(cannot)?;
+    fs::rename(&aside.path, target).refused(cannot)?;
     aside.placed();
     make_durable(folder);
     for note in notes {

@@ -2,7 +2,7 @@
 
 use super::super::written::{TextOrJson, WrittenArguments};
 use super::document;
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_report::Look;
 use latchline_report::table::paragraph;
 use latchline_words::commands::AskWords;

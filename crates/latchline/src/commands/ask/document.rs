@@ -1,6 +1,6 @@
 //! Answers for programs: the sentences, and the figures that they were made of, not rounded.
 
-use anyhow::Result;
+use crate::refusal::Result;
 use latchline_reach::telephone::{
     BatteryAnswer, BatteryHours, Carried, Lightest, LockCable, LockWay, MixOn, OneRun, Power, not_judged,
 };

@@ -13,8 +13,8 @@ use super::decimal::{self, Decimal};
 use super::part_named::{known, of_family};
 use super::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use document::{BatteryFigures, LightestBattery, LockFigures, MixFigures, RunFigures};
 use latchline_reach::telephone::{
@@ -26,6 +26,7 @@ use latchline_reach::{Question, default_question, lock_at};
 use latchline_report::Look;
 use latchline_site::catalogue::{AddressField, Catalogue, FieldKind, StationKind};
 use latchline_words::commands::AskWords;
+use latchline_words::refusals::{ArgumentRefusal, PartKind, PartRefusal};
 use std::io::{Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -133,7 +134,7 @@ impl DoorLockArguments {
             None => {}
             Some("none") => question.lock = None,
             Some(lock) => {
-                known(catalogue, "lock", lock, catalogue.locks.keys())?;
+                known(catalogue, PartKind::Lock, lock, catalogue.locks.keys())?;
                 question.lock = lock_at(catalogue, &question.door, lock);
             }
         }
@@ -220,9 +221,8 @@ fn without_site(
         }
         WithoutSite::Switches { dwelling, extension, building, .. } => {
             if let (Some(stated), Some(named)) = (extension, dwelling.station) {
-                bail!(
-                    "which station is meant? The name says station {named} of the dwelling, and --extension {stated} the number on its switches; leave one of the two out"
-                );
+                let (named, stated) = (named as usize, *stated as usize);
+                return Err(ArgumentRefusal::WhichStation { named, stated }.into());
             }
             let number = |field: &AddressField| match field.kind {
                 FieldKind::Dwelling => Some(dwelling.number),
@@ -238,13 +238,13 @@ fn without_site(
     answer.put(&common.written, &common.catalogue, output)
 }
 
-fn model_and_count(text: &str) -> Result<(String, usize), String> {
-    let wrong = || format!("\"{text}\" is no model with a count; write for example ostrel-v4=12");
+fn model_and_count(text: &str) -> Result<(String, usize)> {
+    let wrong = || ArgumentRefusal::NoModelCount { text };
     let (model, count) = text.rsplit_once('=').ok_or_else(wrong)?;
     let count: usize = count.trim().parse().map_err(|_| wrong())?;
     match count {
         1..=1000 => Ok((model.trim().to_string(), count)),
-        _ => Err(String::from("a count is from 1 to 1000")),
+        _ => Err(ArgumentRefusal::CountFrom.into()),
     }
 }
 
@@ -256,15 +256,15 @@ pub(super) fn question(
 ) -> Result<Question> {
     if let Some(station) = station {
         let indoor = catalogue.stations.iter().filter(|(_, model)| model.kind.value == StationKind::Indoor);
-        known(catalogue, "indoor station", station, indoor.map(|(name, _)| name))?;
+        known(catalogue, PartKind::IndoorStation, station, indoor.map(|(name, _)| name))?;
     }
     let of_station = station.map(|station| catalogue.stations[station].family.value.as_str());
     let Some(family) = family.or(of_station).or_else(|| usual_family(catalogue)) else {
-        bail!("the catalogue has no family");
+        return Err(PartRefusal::NoFamily.into());
     };
-    known(catalogue, "family", family, catalogue.families.keys())?;
+    known(catalogue, PartKind::Family, family, catalogue.families.keys())?;
     let Some(mut question) = default_question(catalogue, family) else {
-        bail!("the family {family} lacks a supply, distributor, door or indoor station");
+        return Err(PartRefusal::FamilyLacks { family }.into());
     };
     if let Some(station) = station {
         of_family(station, &catalogue.stations[station].family.value, family)?;
@@ -276,9 +276,9 @@ pub(super) fn question(
 /// The question of a lock: the family that is named, or that of the door station, with its usual supply.
 fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>) -> Result<Question> {
     if let Some(door) = door {
-        known(catalogue, "door station", door, catalogue.stations.keys())?;
+        known(catalogue, PartKind::DoorStation, door, catalogue.stations.keys())?;
         if catalogue.stations[door].kind.value != StationKind::Door {
-            bail!("{door} is no door station");
+            return Err(PartRefusal::NoDoorStation { name: door }.into());
         }
     }
     let of_door = door.map(|door| catalogue.stations[door].family.value.as_str());
@@ -293,7 +293,7 @@ fn lock_question(catalogue: &Catalogue, family: Option<&str>, door: Option<&str>
 /// The supplies that are asked: the stated one, else the largest without and with battery.
 fn supplies(catalogue: &Catalogue, family: &str, stated: Option<&str>) -> Result<Vec<(Power, String)>> {
     let Some(stated) = stated else { return Ok(supplies_of(catalogue, family)) };
-    known(catalogue, "supply", stated, catalogue.supplies.keys())?;
+    known(catalogue, PartKind::Supply, stated, catalogue.supplies.keys())?;
     let model = &catalogue.supplies[stated];
     of_family(stated, &model.family.value, family)?;
     let power = if model.battery.is_some() { Power::BatteryEnd } else { Power::Mains };
@@ -329,13 +329,11 @@ pub(super) fn cable_meant<'c>(
     asked: &str,
 ) -> Result<&'c latchline_site::catalogue::Cable> {
     if asked.trim().is_empty() {
-        bail!("no cable is named: write for example --cable pair-0.8; all of them: latchline catalogue");
+        return Err(PartRefusal::NoCableNamed.into());
     }
     cable_called(catalogue, asked).map_err(|none| {
         if let Some((name, cable)) = &none.nearly {
-            return anyhow::anyhow!(
-                "no cable is called \"{asked}\"; did you mean \"{name}\" ({cable})? All of them: latchline catalogue"
-            );
+            return PartRefusal::NoCable { asked, name, cable }.into();
         }
         let names: Vec<String> = none
             .choices
@@ -343,7 +341,7 @@ pub(super) fn cable_meant<'c>(
             .filter_map(|name| catalogue.cables.get(name))
             .map(|cable| format!("{} ({})", cable.head.name, cable.head.title))
             .collect();
-        anyhow::anyhow!("which cable is \"{asked}\"? It may be {}", names.join(", "))
+        PartRefusal::WhichCable { asked, known: &names.join(", ") }.into()
     })
 }
 
@@ -353,7 +351,7 @@ pub(super) fn cable_meant<'c>(
 pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -> Result<Answer> {
     let carried = stations_on(&parts.sources, &parts.loaded, run)?;
     if carried.is_empty() {
-        bail!("the family {} has no supply", run.question.family);
+        return Err(PartRefusal::FamilyWithoutSupply { family: &run.question.family }.into());
     }
     let works = carried.iter().all(|one| one.stations > 0);
     let lightest = if is_named { None } else { lightest_on(&parts.sources, &parts.loaded, run)? };
@@ -365,9 +363,9 @@ pub(super) fn of_run(parts: &Parts, run: &OneRun, is_named: bool, look: &Look) -
 fn of_lock(parts: &Parts, way: &LockWay<'_>, cable: Option<&str>, look: &Look) -> Result<Answer> {
     let LockWay { lock, length_m, .. } = *way;
     let catalogue = parts.loaded.catalogue();
-    known(catalogue, "lock", lock, catalogue.locks.keys())?;
+    known(catalogue, PartKind::Lock, lock, catalogue.locks.keys())?;
     if !(0.1..=1000.0).contains(&length_m) {
-        bail!("--length {length_m} is not a length between 0.1 and 1000 m");
+        return Err(decimal::no_length("--length", length_m, 0.1, 1000.0));
     }
     if takes_dry_contact(catalogue, lock) {
         let lines = dry_contact_said(lock, length_m, look.locale());
@@ -407,10 +405,10 @@ fn of_battery(
 ) -> Result<Answer> {
     let catalogue = parts.loaded.catalogue();
     if !(1..=200).contains(&asked.stations) {
-        bail!("{} is not a number of stations from 1 to 200", asked.stations);
+        return Err(ArgumentRefusal::NoStations { stations: asked.stations }.into());
     }
     if asked.hours.is_some_and(|hours| !(0.1..=1000.0).contains(&hours)) {
-        bail!("--hours is from 0.1 to 1000");
+        return Err(ArgumentRefusal::HoursFrom.into());
     }
     let family = family.or_else(|| family_of_supply(catalogue, station, asked.supply));
     let mut question = question(catalogue, family, station)?;
@@ -418,7 +416,7 @@ fn of_battery(
     let supplies = supplies(catalogue, &question.family, asked.supply)?;
     let with_battery = supplies.iter().find(|(power, _)| *power == Power::BatteryEnd);
     let Some((_, supply)) = with_battery.or(supplies.first()) else {
-        bail!("the family {} has no supply", question.family);
+        return Err(PartRefusal::FamilyWithoutSupply { family: &question.family }.into());
     };
     question.supply.clone_from(supply);
     let found = battery_hours(&parts.sources, &parts.loaded, &question, asked.stations, asked.hours)?;
@@ -470,15 +468,15 @@ fn of_mix(
     let mut question = question(catalogue, family, first)?;
     doors.put_into(catalogue, &mut question)?;
     for (model, _) in models {
-        known(catalogue, "station", model, catalogue.stations.keys())?;
+        known(catalogue, PartKind::Station, model, catalogue.stations.keys())?;
         let station = &catalogue.stations[model];
         of_family(model, &station.family.value, &question.family)?;
         if station.kind.value != StationKind::Indoor {
-            bail!("{model} is no indoor station");
+            return Err(PartRefusal::NoIndoorStation { name: model }.into());
         }
     }
     if models.iter().map(|(_, count)| count).sum::<usize>() > 400 {
-        bail!("more than 400 stations are no question for one supply");
+        return Err(PartRefusal::TooManyStations.into());
     }
     let calls = catalogue.families[&question.family].simultaneous_calls.value as usize;
     let supplies = supplies(catalogue, &question.family, supply)?;

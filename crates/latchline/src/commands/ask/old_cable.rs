@@ -3,8 +3,8 @@
 use super::super::written::{TextOrJson, WrittenArguments};
 use super::answer::Answer;
 use crate::load::{self, Opened};
+use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
-use anyhow::Result;
 use clap::Args;
 use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary};
 use latchline_finding::{ElementId, Figure, Unit};

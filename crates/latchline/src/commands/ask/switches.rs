@@ -3,8 +3,8 @@
 use super::super::catalogue::Parts;
 use super::super::part_named::known;
 use super::answer::Answer;
-use anyhow::{Result, bail};
-use latchline_finding::Language;
+use crate::refusal::{Refusal, Result};
+use latchline_finding::{Both, Language};
 use latchline_reach::telephone::{SwitchRow, switches_for, usual_family};
 use latchline_report::Look;
 use latchline_report::addresses::picture::picture;
@@ -14,6 +14,7 @@ use latchline_report::wording::capital;
 use latchline_site::addresses::number_in_name;
 use latchline_site::catalogue::{AddressField, FieldKind};
 use latchline_words::commands::AskWords;
+use latchline_words::refusals::{ArgumentRefusal, PartKind, PartRefusal};
 use serde::Serialize;
 
 /// A dwelling by its number, or by a name with a number in it.
@@ -40,13 +41,13 @@ impl NamedDwelling {
 
 /// Reads it: a number, before it at most one word or initial, after it at most one letter, then `:2` for the second station. What is
 /// left over may be the station, another number, or a name that no rule is known for: it is refused, since a guess would set switches wrong.
-pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
+pub(super) fn dwelling(text: &str) -> Result<NamedDwelling> {
     let text = text.trim();
     let (name, station) = match text.split_once(':') {
         Some((name, station)) => (name.trim_end(), Some(station.trim())),
         None => (text, None),
     };
-    let wrong = || format!("\"{text}\" has no number in it; write for example 27, 27B or 27B:2");
+    let wrong = || Refusal::from(ArgumentRefusal::NoNumberIn { text });
     let Some((before, number, after)) = around_number(name) else { return Err(wrong()) };
     let letter = single_letter(after);
     if letter.is_none() || !at_most_one_word(before) {
@@ -54,7 +55,7 @@ pub(super) fn dwelling(text: &str) -> Result<NamedDwelling, String> {
     }
     let station = match station.map(str::parse::<u32>) {
         None => None,
-        Some(Ok(0)) => return Err(String::from("stations of a dwelling count from 1, its main one")),
+        Some(Ok(0)) => return Err(ArgumentRefusal::StationFromOne.into()),
         Some(Ok(station)) => Some(station),
         Some(Err(_)) => return Err(unclear(text, number, after)),
     };
@@ -88,7 +89,7 @@ fn at_most_one_word(before: &str) -> bool {
 }
 
 /// What to write instead, if the station is meant by what follows the number.
-fn unclear(text: &str, number: &str, after: &str) -> String {
+fn unclear(text: &str, number: &str, after: &str) -> Refusal {
     let mut letters = after.trim_start().chars();
     let letter = match (letters.next(), letters.next()) {
         (Some(one), second) if one.is_alphabetic() && !second.is_some_and(char::is_alphabetic) => {
@@ -97,16 +98,14 @@ fn unclear(text: &str, number: &str, after: &str) -> String {
         _ => String::new(),
     };
     let other = after.chars().any(|one| one.is_ascii_digit());
-    let why = if other {
-        format!("\"{text}\" has more than one number; which is the dwelling's is not sure")
-    } else {
-        format!("\"{text}\" says more than a number and a letter, and what is meant is not sure")
-    };
     let station = station_meant(text, after);
-    format!(
-        "{why}: write {number}{letter} for the main station of {number}{letter}, {number}{letter}:{station} for its {}",
-        ordinal(station)
-    )
+    let (dwelling, ordinal) = (&format!("{number}{letter}"), &ordinal(station));
+    let station = station as usize;
+    match other {
+        true => ArgumentRefusal::SeveralNumbers { text, dwelling, station, ordinal },
+        false => ArgumentRefusal::SaysMore { text, dwelling, station, ordinal },
+    }
+    .into()
 }
 
 /// The station that is probably meant: only for what to write, never taken by itself.
@@ -117,11 +116,11 @@ fn station_meant(text: &str, after: &str) -> u32 {
     named.map(|place| place as u32 + 3).or(numbered.filter(|one| (2..=4).contains(one))).unwrap_or(2)
 }
 
-fn ordinal(station: u32) -> &'static str {
+fn ordinal(station: u32) -> Both {
     match station {
-        3 => "third",
-        4 => "fourth",
-        _ => "second",
+        3 => Both::new("third", "dritte"),
+        4 => Both::new("fourth", "vierte"),
+        _ => Both::new("second", "zweite"),
     }
 }
 
@@ -194,9 +193,9 @@ pub(super) fn of_switches(
     let language = look.language;
     let catalogue = parts.loaded.catalogue();
     let Some(family) = family.or_else(|| usual_family(catalogue)) else {
-        bail!("the catalogue has no family")
+        return Err(PartRefusal::NoFamily.into());
     };
-    known(catalogue, "family", family, catalogue.families.keys())?;
+    known(catalogue, PartKind::Family, family, catalogue.families.keys())?;
     let rows = switches_for(&catalogue.families[family], number);
     let outside = rows.iter().find(|row| row.setting.is_none());
     if let Some(row) = outside

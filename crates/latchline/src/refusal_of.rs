@@ -1,0 +1,110 @@
+//! What other crates refuse, as refusals.
+
+use crate::plain_fault::PlainFault;
+use crate::refusal::Refusal;
+use latchline_finding::{Both, Language};
+use latchline_locate::RatesError;
+use latchline_network::GivenUp;
+use latchline_network::tolerance::engine::MOST_SAMPLES;
+use latchline_network::tolerance::{SampleError, ToleranceError};
+use latchline_pack::PackError;
+use latchline_reach::BareSiteError;
+use latchline_site::edit::EditError;
+use latchline_typeset::TypesetError;
+use latchline_words::codes::wording;
+use latchline_words::refusals::{
+    ArgumentRefusal, FileRefusal, PartRefusal, ResultRefusal, SiteRefusal, SystemRefusal,
+};
+
+impl From<GivenUp> for Refusal {
+    fn from(_: GivenUp) -> Self {
+        SystemRefusal::GivenUp.into()
+    }
+}
+
+impl From<EditError> for Refusal {
+    fn from(error: EditError) -> Self {
+        match &error {
+            EditError::Syntax(detail) => SiteRefusal::NoTomlText { detail },
+            EditError::NoSuchPlace(place) => SiteRefusal::NoPlace { place },
+            EditError::WrongPlace(place) => SiteRefusal::OtherPlace { place },
+            EditError::BadValue(value) => SiteRefusal::NoValue { value },
+            EditError::Changed(place) => SiteRefusal::ChangedSince { place },
+            EditError::NameTaken(place) => SiteRefusal::NameTaken { place },
+            EditError::EmptyPath => SiteRefusal::NoPath,
+        }
+        .into()
+    }
+}
+
+impl From<BareSiteError> for Refusal {
+    fn from(error: BareSiteError) -> Self {
+        let said = |language| {
+            let said = error.findings.iter().map(|one| wording(one, language).message);
+            said.collect::<Vec<_>>().join("; ")
+        };
+        let said = &Both::new(said(Language::English), said(Language::German));
+        PartRefusal::NotASite { said }.into()
+    }
+}
+
+impl From<RatesError> for Refusal {
+    fn from(error: RatesError) -> Self {
+        match &error {
+            RatesError::Syntax(text) => Refusal::new(Both::same(text.clone())),
+            RatesError::Value(key) => FileRefusal::RateMissing { key }.into(),
+            RatesError::Unknown(key) => FileRefusal::RateUnknown { key }.into(),
+        }
+    }
+}
+
+impl From<PackError> for Refusal {
+    fn from(error: PackError) -> Self {
+        match &error {
+            PackError::Workbook(cause) => ResultRefusal::WorkbookFailed { detail: &cause.to_string() }.into(),
+            PackError::CodeTooLong { device, bytes, most } => {
+                ResultRefusal::CodeTooLong { device, bytes: *bytes, most: *most }.into()
+            }
+        }
+    }
+}
+
+impl From<ToleranceError> for Refusal {
+    fn from(ToleranceError::Sample(error): ToleranceError) -> Self {
+        match error {
+            SampleError::Samples(samples) => {
+                let (samples, most) = (&samples.to_string(), &MOST_SAMPLES.to_string());
+                ArgumentRefusal::NoSamples { samples, most }.into()
+            }
+            other => Refusal::of_library(&other),
+        }
+    }
+}
+
+impl From<TypesetError> for Refusal {
+    fn from(_: TypesetError) -> Self {
+        ResultRefusal::NoFont.into()
+    }
+}
+
+/// These say it in their own words, in English: faults of a plain file for programs, of the store, which has no other language, and
+/// what no user can bring about.
+macro_rules! in_their_own_words {
+    ($($error:ty),* $(,)?) => {
+        $(impl From<$error> for Refusal {
+            fn from(error: $error) -> Self {
+                Refusal::of_library(&error)
+            }
+        })*
+    };
+}
+
+in_their_own_words!(
+    PlainFault,
+    latchline_circuit::flow::LoadError,
+    latchline_circuit::flow::MonteCarloError,
+    latchline_circuit::signal::TreeError,
+    std::fmt::Error,
+    latchline_store::StoreError,
+    serde_json::Error,
+);

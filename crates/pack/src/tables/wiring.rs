@@ -1,7 +1,7 @@
 //! The wiring schedule: item by item, terminal by terminal, conductor by conductor.
 
 use super::column::column;
-use super::doors::alarm_word;
+use super::door_words::alarm_word;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -27,6 +27,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Colour, 8),
         column(locale, Word::GoesTo, 20),
         column(locale, Word::Remark, 30),
+        column(locale, Word::PairUsed, 7),
         column(locale, Word::ColourUsed, 9),
         column(locale, Word::Done, 6),
     ];
@@ -81,21 +82,15 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         if landings.is_empty() {
             let mut cells = start();
             cells.resize(8, Cell::Empty);
-            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Tick]);
+            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Empty, Cell::Tick]);
             rows.push(cells);
         }
         for landing in landings {
             let mut cells = start();
             cells.extend(landing_cells(subject, landing));
-            let used = match landing.by {
-                // What is not known yet is written where its colour would stand.
-                By::Conductor { cable, .. } if !subject.wiring.cables[cable].laid.is_existing => {
-                    Cell::Choice(Choice::Colour)
-                }
-                _ => Cell::Empty,
-            };
+            let [pair, colour] = as_built(subject, landing);
             let remark = Cell::text(remark(subject, terminal, landing, landings));
-            cells.extend([remark, used, Cell::Tick]);
+            cells.extend([remark, pair, colour, Cell::Tick]);
             rows.push(cells);
         }
     }
@@ -154,8 +149,18 @@ fn screen_cells(subject: &Subject<'_>, landings: &[Landing], end: ScreenEnd) -> 
         ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
         ScreenEnd::Insulated => Word::ScreenInsulated,
     };
-    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Tick]);
+    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Empty, Cell::Tick]);
     cells
+}
+
+/// Room for the pair and the colour that were used, where the plan names others; what is not known yet is written where it would stand.
+fn as_built(subject: &Subject<'_>, landing: &Landing) -> [Cell; 2] {
+    let By::Conductor { cable, .. } = landing.by else { return [Cell::Empty, Cell::Empty] };
+    let laid = &subject.wiring.cables[cable].laid;
+    let pairs = laid.side_by_side * subject.site.catalogue.cables[&laid.cable].pairs.value;
+    let pair = if pairs > 1 { Cell::WriteIn } else { Cell::Empty };
+    let colour = if laid.is_existing { Cell::Empty } else { Cell::Choice(Choice::Colour) };
+    [pair, colour]
 }
 
 fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {

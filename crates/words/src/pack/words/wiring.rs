@@ -4,6 +4,9 @@
 macro_rules! wiring {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
+        AsBuiltNote:
+            "As built: what came out differently on site is written into the columns for it, and goes to the office with this sheet. What stays empty is as planned."
+            | "Wie gebaut: Was auf der Baustelle anders wurde, kommt in die Spalten dafür und mit diesem Blatt ins Büro. Was leer bleibt, ist wie geplant.",
         BesideMains: "shares its route with mains: separate it" | "läuft neben Netzleitungen: trennen",
         Buried: "in the ground" | "im Erdreich",
         BatteryByItsLeads:
@@ -52,6 +55,7 @@ macro_rules! wiring {
         LegsConvention:
             "Legs are kept apart as + and − throughout, also where a device works either way round."
             | "Die Pole werden durchgehend als + und − getrennt, auch wo ein Gerät beliebig gepolt arbeitet.",
+        LengthLaid: "Length laid" | "Länge verlegt",
         LockFedElsewhere:
             "stays free: the lock takes its power elsewhere"
             | "bleibt frei: Das Schloss wird anders gespeist",
@@ -70,6 +74,7 @@ macro_rules! wiring {
         OutsideEnd: "a device outside this plan" | "ein Gerät außerhalb des Plans",
         OwnLead: "its own lead" | "eigene Leitung",
         Pair: "Pair" | "Paar",
+        PairUsed: "Pair used" | "Paar benutzt",
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
         RunsWhere: "Runs" | "Verlegt",
@@ -97,6 +102,7 @@ macro_rules! wiring {
         ToMainEarth:
             "to the main earthing terminal by the shortest way, green-and-yellow; by a licensed electrician"
             | "auf kürzestem Weg an die Haupterdungsschiene, grün-gelb; durch eine Elektrofachkraft",
+        TypeLaid: "Type laid" | "Typ verlegt",
         WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
         }
     };

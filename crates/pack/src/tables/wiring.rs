@@ -3,16 +3,38 @@
 use super::column::column;
 use super::door_words::alarm_word;
 use crate::language::{Sentence, Word};
+use crate::locale::Locale;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Table};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::Unit;
+use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
 use latchline_wiring::item::reference_designation;
 use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
+
+/// Cross-section of the earth conductor of a surge protector, assumed since no plan states it: in square millimetres of copper the least
+/// that IEC 60364-5-53 asks of an arrester of class II or III (534.4.10; from memory), and the gauge that is not thinner (ASTM B258: 10
+/// AWG has 5.26 mm²).
+const EARTH: (f64, u32) = (4.0, 10);
+/// The same of class I: 4 AWG has 21.2 mm², 6 AWG only 13.3 mm².
+const EARTH_OF_CLASS_I: (f64, u32) = (16.0, 4);
+/// Letter code of green-and-yellow (IEC 60757), which is kept for protective conductors (IEC 60445).
+const EARTH_COLOUR: &str = "GNYE";
+
+/// The cross-section of the earth conductor of a surge protector in words: "4 mm² Cu".
+pub(super) fn earth_size(locale: &Locale) -> String {
+    copper(locale, EARTH)
+}
+
+fn copper(locale: &Locale, (area_mm2, gauge): (f64, u32)) -> String {
+    match locale.units {
+        Units::Metric => format!("{} mm² Cu", locale.trimmed(area_mm2, 3)),
+        Units::Us => format!("{gauge} AWG Cu"),
+    }
+}
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -35,6 +57,10 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.word(Word::ColourConvention));
     table.note(locale.word(Word::LegsConvention));
     table.note(locale.word(Word::ConnectorConvention));
+    if subject.wiring.items().iter().any(|item| matches!(item, Item::Protector(_))) {
+        let (size, class_one) = (earth_size(locale), copper(locale, EARTH_OF_CLASS_I));
+        table.note(locale.say(&Sentence::EarthAssumed { size: &size, class_one: &class_one }));
+    }
     if !subject.wiring.unstated.is_empty() {
         let cables = subject.wiring.unstated.len().to_string();
         table.note(locale.say(&Sentence::CablesNotStated { cables: &cables }));
@@ -136,6 +162,14 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
         }
         By::Link => vec![locale.cell(Word::ShortWire), Cell::Empty, Cell::Empty, Cell::Empty],
         By::OwnLead => vec![locale.cell(Word::OwnLead), Cell::Empty, Cell::Empty, Cell::Empty],
+        By::EarthConductor => {
+            let size = earth_size(locale);
+            vec![locale.cell(Word::EarthConductor), Cell::text(size), Cell::Empty, Cell::text(EARTH_COLOUR)]
+        }
+    };
+    let other = match landing.by {
+        By::EarthConductor => locale.cell(Word::MainEarthBar),
+        _ => other,
     };
     cells.push(other);
     cells
@@ -166,6 +200,9 @@ fn as_built(subject: &Subject<'_>, landing: &Landing) -> [Cell; 2] {
 fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {
     let locale = &subject.locale;
     let mut remarks = Vec::new();
+    if let By::EarthConductor = landing.by {
+        remarks.push(locale.word(Word::ToMainEarth).to_string());
+    }
     if let By::Unstated { .. } = landing.by {
         remarks.push(locale.word(Word::CableNotStated).to_string());
     }
@@ -219,7 +256,6 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
             Some(words) => Cell::text(words),
             None => locale.cell(Word::BatteryByItsLeads),
         },
-        (_, TerminalSet::Earth) => locale.cell(Word::ToMainEarth),
         (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
         (_, TerminalSet::Port(port)) => {
             Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() }))

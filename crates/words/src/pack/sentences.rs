@@ -14,6 +14,15 @@ sentences! {
         RevisionNotTheLast { shown: &'a str, current: &'a str }:
             "Every sheet says {shown}, as asked for when the pack was made; the last revision that the site file states is {current}."
             | "Auf jedem Blatt steht {shown}, so beim Erstellen der Mappe verlangt; der letzte Stand der Anlagendatei ist {current}.",
+        EarthAssumed { size: &'a str, class_one: &'a str }:
+            "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I (both quoted from memory). Local codes prevail."
+            | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one} (beides aus dem Gedächtnis zitiert). Örtliche Vorschriften gehen vor.",
+        EarthConductorPart { size: &'a str }:
+            "Earth conductor for a surge protector, green-and-yellow, {size} (assumed); length by the shortest way, to be measured on site"
+            | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size} (angenommen); Länge auf kürzestem Weg, vor Ort zu messen",
+        SparePairs { cable: &'a str, first: usize, last: Option<usize> }:
+            "Spare in {cable}: pair {first}< to {last}>. Leave it long enough to reach every terminal, coil it up, insulate each conductor by itself, label it spare at both ends."
+            | "Frei in {cable}: Paar {first}< bis {last}>. Lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
         InsulationNote { least: &'a str }:
             "Insulation: at least {least} at 250 V DC, as IEC 60364-6 table 6A asks of SELV and PELV (quoted from memory). Sound cable has far more. Where a value is expected, it was measured here before: a much lower one shows damp or damage."
             | "Isolation: mindestens {least} bei 250 V Gleichspannung, wie es IEC 60364-6 Tabelle 6A für SELV und PELV verlangt (aus dem Gedächtnis zitiert). Gesunde Leitungen haben weit mehr. Wo ein Wert erwartet wird, wurde er hier schon gemessen: Ein viel kleinerer zeigt Feuchte oder Schaden.",

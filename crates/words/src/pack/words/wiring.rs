@@ -37,6 +37,7 @@ macro_rules! wiring {
         Device: "Device" | "Gerät",
         Drum: "Drum" | "Trommel",
         DrumLength: "Length of drum" | "Trommellänge",
+        EarthConductor: "earth conductor" | "Erdungsleiter",
         EndOfChain: "end of the chain, stays empty" | "Ende der Kette, bleibt frei",
         ExistingColours:
             "existing cable: write down the colour found"
@@ -59,6 +60,7 @@ macro_rules! wiring {
         LockFedElsewhere:
             "stays free: the lock takes its power elsewhere"
             | "bleibt frei: Das Schloss wird anders gespeist",
+        MainEarthBar: "main earthing terminal" | "Haupterdungsschiene",
         MainsByElectrician:
             "mains: by a licensed electrician, not part of this schedule"
             | "Netz: durch eine Elektrofachkraft, nicht Teil dieses Plans",
@@ -100,8 +102,8 @@ macro_rules! wiring {
         TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",
         To: "To" | "Nach",
         ToMainEarth:
-            "to the main earthing terminal by the shortest way, green-and-yellow; by a licensed electrician"
-            | "auf kürzestem Weg an die Haupterdungsschiene, grün-gelb; durch eine Elektrofachkraft",
+            "by the shortest way, green-and-yellow, cross-section assumed; by a licensed electrician"
+            | "auf kürzestem Weg, grün-gelb, Querschnitt angenommen; durch eine Elektrofachkraft",
         TypeLaid: "Type laid" | "Typ verlegt",
         WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
         }

@@ -25,7 +25,7 @@ impl Input {
 
     /// An input that a key of a part states.
     pub fn of_key(symbol: Symbol, value: f64, unit: Unit, part: &str, key: &'static str) -> Self {
-        Self::new(symbol, value, unit, InputSource::Key { part: part.to_string(), key })
+        Self::new(symbol, value, unit, InputSource::Key { part: part.to_string(), key: key.into() })
     }
 
     /// The same, rounded to this side.

@@ -375,6 +375,19 @@ pub struct Scene {
     pub root: Group,
 }
 
+impl Scene {
+    /// Everything that is lettered on it, in the order in which it is drawn.
+    pub fn lettering(&self) -> Vec<&str> {
+        let mut all = Vec::new();
+        self.root.visit(&mut |node| {
+            if let Node::Text(text, _) = node {
+                all.push(text.text.as_str());
+            }
+        });
+        all
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -44,7 +44,8 @@ impl CatalogueReader for BesideTheSite {
 /// user has a word of their own.
 pub fn stamp(view: &View, revision: Option<String>, date: Option<String>) -> Stamp {
     let files = std::iter::once(view.site_file()).chain(view.catalogues().iter().copied());
-    Stamp::of_texts(files.map(|file| &*view.sources().file(file).text), revision, date)
+    let stated = || view.site().and_then(|site| site.current_revision().map(String::from));
+    Stamp::of_texts(files.map(|file| &*view.sources().file(file).text), revision.or_else(stated), date)
 }
 
 /// Reads a site file and every catalogue that it names (relative to its own folder).

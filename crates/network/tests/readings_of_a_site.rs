@@ -199,6 +199,23 @@ fn a_run_alone_has_the_loop_and_the_capacitance_of_its_cable() {
     spans(pairs.readings().capacitance(run), [3.6e-9, 3.24e-9, 3.96e-9], LOW_IS_LIGHT);
 }
 
+/// 30 m of 60 pF/m, lengths within 10 %, and a capacitance of a metre that is a guess within 20 %: 1.8 nF times 0.9 and 0.8, times 1.1 and 1.2.
+#[test]
+fn a_capacitance_that_is_assumed_has_a_wider_range() {
+    let mut case = Case::new(CHAIN);
+    let mut catalogue = (*case.site.catalogue).clone();
+    for cable in catalogue.cables.values_mut() {
+        if let Some(line) = &mut cable.line {
+            line.capacitance.provenance = latchline_finding::Provenance::Assumed;
+        }
+    }
+    case.site.catalogue = std::sync::Arc::new(catalogue);
+    let readings = case.readings();
+    let found = readings.capacitance(run(&case.site, "R1"));
+    spans(found, [1.8e-9, 1.296e-9, 2.376e-9], LOW_IS_LIGHT);
+    assert_eq!(found.map(|found| found.basis), Some(Basis::AssumedCable));
+}
+
 /// What was measured takes the place of the cable's figures, within 2 %, the loop at the temperatures of the corners.
 #[test]
 fn a_measured_run_is_expected_to_read_the_same_again() {

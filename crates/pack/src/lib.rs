@@ -18,6 +18,7 @@ pub mod commissioning;
 pub mod contents;
 mod device_code;
 mod file;
+mod glossary;
 pub mod job_cards;
 pub mod labels;
 pub mod language;
@@ -46,6 +47,8 @@ pub struct Pack<'a> {
     pub subject: Subject<'a>,
     /// Every table that is wanted, in the order of the pack.
     pub tables: Vec<Table>,
+    /// Tables without the names of people: what files for one reader have in place of that of the same part.
+    pub unnamed: Vec<Table>,
     /// Every drawing that is wanted, in the order of the pack.
     pub drawings: Vec<Drawing>,
     /// The label sheets, if wanted.
@@ -59,10 +62,18 @@ impl<'a> Pack<'a> {
     /// If the code of a label would hold too much.
     pub fn new(input: &PackInput<'a>, options: &'a Options, stamp: &'a Stamp) -> Result<Pack<'a>, PackError> {
         let subject = Subject::new(input, options, stamp);
-        let tables = tables::tables(&subject);
+        let mut tables = tables::tables(&subject);
         let drawings = pictures::drawings(&subject);
+        if options.wants(Part::Glossary) {
+            tables.push(glossary::table(&subject, &tables, &drawings));
+            tables.sort_by_key(|table| table.part);
+        }
+        let unnamed = match options.wants(Part::Revisions) && !options.with_names {
+            true => vec![tables::revisions_table(&subject, false)],
+            false => Vec::new(),
+        };
         let labels = if options.wants(Part::Labels) { labels::sheets(&subject)? } else { Vec::new() };
-        Ok(Pack { subject, tables, drawings, labels })
+        Ok(Pack { subject, tables, unnamed, drawings, labels })
     }
 
     /// The workbook, the tables, the drawings and the labels as files.

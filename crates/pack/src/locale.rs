@@ -103,6 +103,16 @@ impl Locale {
         self.figure(Figure::new(value, unit))
     }
 
+    /// An insulation in a sentence, in megohm: "0.5 Mohm".
+    pub fn insulation(&self, ohm: f64) -> String {
+        self.cell_text(&self.megohm(ohm), None)
+    }
+
+    /// An insulation as a cell, in megohm.
+    pub fn megohm(&self, ohm: f64) -> Cell {
+        Cell::Quantity { value: ohm / 1e6, decimals: 1, unit: self.word(Word::Megohm) }
+    }
+
     /// A cell as text, its unit left out where it is that of the column.
     pub fn cell_text(&self, cell: &Cell, column: Option<&Column>) -> String {
         match cell {

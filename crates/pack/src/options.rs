@@ -49,6 +49,8 @@ macro_rules! parts {
 parts! {
     /// System summary and verdict.
     Summary "summary" true;
+    /// Revisions of the plan.
+    Revisions "revisions" true;
     /// What is in hand: volts, amperes and stations by supply and run.
     InHand "in-hand" true;
     /// Calculation sheets: formula, inputs, source, result.
@@ -81,6 +83,8 @@ parts! {
     Snags "snags" false;
     /// Handover record.
     Handover "handover" true;
+    /// Trade words of the pack, and what it rests on without being stated.
+    Glossary "glossary" true;
     /// Elevation drawing.
     Elevation "elevation" true;
     /// Voltage along each run.
@@ -111,9 +115,24 @@ impl Part {
     fn of_file(audience: Audience) -> Vec<Part> {
         match audience {
             Audience::Installer => {
-                vec![Part::OrderOfWork, Part::JobCards, Part::Elevation, Part::CutList, Part::Snags]
+                vec![
+                    Part::Revisions,
+                    Part::OrderOfWork,
+                    Part::JobCards,
+                    Part::Elevation,
+                    Part::CutList,
+                    Part::Snags,
+                    Part::Glossary,
+                ]
             }
-            Audience::Client => vec![Part::Summary, Part::Doors, Part::Devices, Part::Handover],
+            Audience::Client => vec![
+                Part::Summary,
+                Part::Revisions,
+                Part::Doors,
+                Part::Devices,
+                Part::Handover,
+                Part::Glossary,
+            ],
             Audience::Office => {
                 let not_here = [Part::OrderOfWork, Part::JobCards, Part::Names, Part::Labels];
                 Part::ALL.iter().copied().filter(|part| !not_here.contains(part)).collect()

@@ -9,7 +9,7 @@ const SHOWN_DIGITS: usize = 16;
 /// Revision, hash of the input, and date.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stamp {
-    /// The revision as shown: the user's own word, or the first eight digits of the hash.
+    /// The revision as shown: the user's own word, the last one of the site file, or the first eight digits of the hash.
     pub revision: String,
     /// SHA-256 of all inputs, in hexadecimal.
     pub input_sha256: String,

@@ -41,8 +41,13 @@ pub enum Expected {
     DownTo(f64, f64, Unit),
     /// A reading near this, without limits.
     About(f64, Unit),
-    /// A resistance not below so many megohm.
-    AtLeastMegohm(f64),
+    /// An insulation, read in megohm.
+    AtLeastMegohm {
+        /// What it must not lie below, in ohms.
+        least_ohm: f64,
+        /// What was measured of it before, in ohms.
+        measured_ohm: Option<f64>,
+    },
     /// Something to write.
     Written,
     /// Something to know: nothing to write, nothing to tick.
@@ -83,9 +88,9 @@ impl Expected {
                 [near(nominal, unit), least(lowest, unit), Cell::Empty]
             }
             Expected::About(nominal, unit) => [near(nominal, unit), Cell::Empty, Cell::Empty],
-            Expected::AtLeastMegohm(value) => {
-                let least = Cell::Quantity { value, decimals: 1, unit: locale.word(Word::Megohm) };
-                [Cell::Empty, least, Cell::Empty]
+            Expected::AtLeastMegohm { least_ohm, measured_ohm } => {
+                let measured = measured_ohm.map_or(Cell::Empty, |ohm| locale.megohm(ohm));
+                [measured, locale.megohm(least_ohm), Cell::Empty]
             }
             Expected::Unknown(unit) => {
                 let dash = format!("– {}", locale.symbol(unit)).trim().to_string();

@@ -1,9 +1,11 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
 mod door_wiring;
+mod fitted;
 mod job_cards;
 mod on_paper;
 mod parts_list;
+mod revisions;
 mod said_above;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};

@@ -144,7 +144,7 @@ impl Stages<'_> {
             _ => None,
         });
         let lowest = match step.expected {
-            Expected::AtLeastMegohm(value) => Some(value),
+            Expected::AtLeastMegohm { least_ohm, .. } => Some(least_ohm / 1e6),
             _ => cells[1].number(),
         };
         PlanStep {
@@ -192,7 +192,7 @@ fn kind_and_unit(expected: &Expected) -> (&'static str, &'static str) {
         Expected::Done | Expected::Polarity => ("tick", ""),
         Expected::Written => ("write", ""),
         Expected::Told => ("tell", ""),
-        Expected::AtLeastMegohm(_) => ("read", "Mohm"),
+        Expected::AtLeastMegohm { .. } => ("read", "Mohm"),
         Expected::Between(_, unit)
         | Expected::DownTo(_, _, unit)
         | Expected::About(_, unit)

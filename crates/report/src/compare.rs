@@ -412,6 +412,7 @@ fn key(change: &KeyChange, language: Language) -> String {
         KeyOwner::Light(light) => number(CompareWords::AtDoorLight { number: light + 1 }),
         KeyOwner::AlarmInput(input) => number(CompareWords::AtDoorContact { number: input + 1 }),
         KeyOwner::Acceptance(finding) => Some(plain(&format!("accept {finding}"))),
+        KeyOwner::Revision(mark) => Some(plain(&format!("revision {mark}"))),
     };
     let owner = owner.as_deref();
     let words = key_words(change.table, change.key);

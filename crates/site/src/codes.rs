@@ -57,6 +57,8 @@ latchline_finding::codes! {
     PART_CABLE_TWICE, "part-cable-twice", Error, ["name", "part"];
     CABLE_TO_NO_PART, "cable-to-no-part", Warning, ["name", "part"];
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, ["coldest", "usual", "hottest"];
+    REVISION_TWICE, "revision-twice", Warning, ["mark"];
+    REVISIONS_OUT_OF_ORDER, "revisions-out-of-order", Warning, ["mark", "date", "other", "other_date"];
     LOAD_FALLS_IN_USE, "load-falls-in-use", Warning, ["key", "written", "standby"];
     VALUES_OUT_OF_ORDER, "values-out-of-order", Error, ["key", "other_key"];
     ADDRESS_OUT_OF_RANGE, "address-out-of-range", Error, ["field", "number", "first", "last"];

@@ -18,7 +18,7 @@ pub use door::{
 };
 pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;
-pub use file::{AcceptanceEntry, SITE_FILE};
+pub use file::{AcceptanceEntry, RevisionEntry, SITE_FILE};
 pub use place::{Place, Scope};
 pub use run::{MeasuredRun, Run, RunStart, RunStop, Section};
 
@@ -63,6 +63,8 @@ pub struct Site {
     pub runs: Vec<Run>,
     /// Findings that the user accepts.
     pub acceptances: Vec<AcceptanceEntry>,
+    /// Revisions of the plan, the oldest first.
+    pub revisions: Vec<RevisionEntry>,
 }
 
 /// To whom a station belongs.
@@ -95,6 +97,11 @@ pub struct Station {
 }
 
 impl Site {
+    /// The mark of the revision that holds: the last one stated.
+    pub fn current_revision(&self) -> Option<&str> {
+        self.revisions.last().map(|revision| revision.mark.value.trim())
+    }
+
     /// The family whose scheme and limits hold.
     pub fn family(&self) -> &Family {
         &self.catalogue.families[&self.family.value]

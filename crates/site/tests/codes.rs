@@ -84,6 +84,24 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         "conditions",
     ),
     ("values-out-of-order", "", "", ""),
+    (
+        "revision-twice",
+        "[buildings]",
+        "[[revision]]\nmark = \"A\"\ndate = 2026-03-02\nchange = \"first\"\n[[revision]]\nmark = \"A \"\ndate = 2026-04-02\nchange = \"second\"\n[buildings]",
+        "\"A \"",
+    ),
+    (
+        "revisions-out-of-order",
+        "[buildings]",
+        "[[revision]]\nmark = \"A\"\ndate = 2026-03-02\nchange = \"first\"\n[[revision]]\nmark = \"B\"\ndate = 2026-02-28\nchange = \"second\"\n[buildings]",
+        "2026-02-28",
+    ),
+    (
+        "bad-name",
+        "[buildings]",
+        "[[revision]]\nmark = \" \"\ndate = 2026-03-02\nchange = \"first\"\n[buildings]",
+        "\" \"",
+    ),
 ];
 
 fn resolve_with(site: &str, extra: &str) -> (Sources, Vec<Finding>) {

@@ -8,7 +8,7 @@ use crate::table;
 use latchline_finding::{Language, Severity};
 use latchline_pack::language::Word;
 use latchline_pack::tables::{cautions, error_line};
-use latchline_pack::{Audience, Drawing, Pack, Part, Subject};
+use latchline_pack::{Audience, Drawing, Pack, Part, Subject, Table};
 use latchline_words::codes::title_of;
 use latchline_words::template::names;
 use latchline_words::typeset::{Sentence, Word as Own};
@@ -60,21 +60,29 @@ fn running(subject: &Subject<'_>, title: &str) -> Running {
 /// Every part, in the order of the pack.
 pub(crate) fn parts<'a>(fonts: &'a Fonts, pack: &'a Pack<'_>) -> Vec<PartSection<'a>> {
     let subject = &pack.subject;
-    let mut parts = Vec::new();
-    for table in &pack.tables {
-        let mut notes: Vec<&str> = table.notes.iter().map(String::as_str).collect();
-        let locale = &subject.locale;
-        let short = [locale.word(Word::CautionIsolate), locale.word(Word::CautionNoCertificate)];
-        notes.extend(short.into_iter().filter(|caution| !table.notes.iter().any(|note| note == caution)));
-        let running = running(subject, &table.title);
-        let section = table::section(fonts, table, &notes, subject.options.paper, running, locale);
-        parts.push(PartSection { part: table.part, section, sizes: Vec::new() });
-    }
+    let mut parts: Vec<PartSection<'a>> =
+        pack.tables.iter().map(|table| table_section(fonts, subject, table)).collect();
     for drawing in pack.drawings.iter().filter(|drawing| !drawing.sheets.is_empty()) {
         parts.push(drawing_section(fonts, subject, drawing));
     }
     parts.sort_by_key(|part| part.part);
     parts
+}
+
+/// The parts that have no names of people in the files for one reader.
+pub(crate) fn unnamed<'a>(fonts: &'a Fonts, pack: &'a Pack<'_>) -> Vec<PartSection<'a>> {
+    pack.unnamed.iter().map(|table| table_section(fonts, &pack.subject, table)).collect()
+}
+
+/// A table: the sentences that must be known, and its rows.
+fn table_section<'a>(fonts: &'a Fonts, subject: &Subject<'_>, table: &'a Table) -> PartSection<'a> {
+    let mut notes: Vec<&str> = table.notes.iter().map(String::as_str).collect();
+    let locale = &subject.locale;
+    let short = [locale.word(Word::CautionIsolate), locale.word(Word::CautionNoCertificate)];
+    notes.extend(short.into_iter().filter(|caution| !table.notes.iter().any(|note| note == caution)));
+    let running = running(subject, &table.title);
+    let section = table::section(fonts, table, &notes, subject.options.paper, running, locale);
+    PartSection { part: table.part, section, sizes: Vec::new() }
 }
 
 /// Name of the file with these labels.
@@ -180,7 +188,7 @@ fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTr
     let fact = |word: Word, value: String| (locale.word(word).to_string(), value);
     let facts = vec![
         fact(Word::Verdict, locale.verdict(subject).to_string()),
-        fact(Word::Revision, stamp.revision.clone()),
+        fact(Word::Revision, revision(subject)),
         fact(Word::DateWord, date),
         fact(Word::InputHash, stamp.input_sha256.clone()),
         (Own::MadeFor.say(language).to_string(), audience.say(language).to_string()),
@@ -206,6 +214,15 @@ fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTr
         cautions: (locale.word(Word::Cautions), cautions(&locale)),
         remarks,
     }
+}
+
+/// The revision that every sheet says, with what changed in it where the site file states it.
+fn revision(subject: &Subject<'_>) -> String {
+    let (locale, shown) = (&subject.locale, &subject.stamp.revision);
+    let stated = subject.site.revisions.last().filter(|last| last.mark.value.trim() == shown.as_str());
+    stated.map_or(shown.clone(), |last| {
+        format!("{shown} ({}): {}", locale.date(&last.date.value), last.change)
+    })
 }
 
 /// The errors of the site: each kind once, with its places.

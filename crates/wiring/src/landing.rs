@@ -56,6 +56,8 @@ pub enum By {
         /// Which of the cables side by side, from 1.
         piece: u32,
     },
+    /// A protective conductor to the main earthing terminal, green-and-yellow; its cross-section is in no plan.
+    EarthConductor,
     /// A short wire at the same place.
     Link,
     /// A lead that comes with the part.

@@ -36,6 +36,7 @@ impl Wiring {
             door_landing::land(site, entrance, &mut wiring);
         }
         door_landing::settle_ends(&mut wiring);
+        runs::land_earths(&mut wiring);
         // Conductors stand before short wires and leads.
         for landings in wiring.terminals.values_mut() {
             landings.sort_by_key(|landing| match landing.by {
@@ -43,6 +44,7 @@ impl Wiring {
                 By::Screen { .. } => 1,
                 By::Link => 2,
                 By::OwnLead => 3,
+                By::EarthConductor => 4,
             });
         }
         wiring

@@ -143,6 +143,15 @@ fn link(wiring: &mut Wiring, place: Place, at: ProtectorAt) {
     }
 }
 
+/// Every terminal for earth has its conductor.
+pub(crate) fn land_earths(wiring: &mut Wiring) {
+    for (terminal, landings) in &mut wiring.terminals {
+        if terminal.set == TerminalSet::Earth {
+            landings.push(Landing { by: By::EarthConductor, other: None });
+        }
+    }
+}
+
 fn land_screen(wiring: &mut Wiring, index: usize) {
     let wired = &wiring.cables[index];
     let set = TerminalSet::Screen(index);
@@ -168,7 +177,7 @@ fn land_screen(wiring: &mut Wiring, index: usize) {
         }
         None => {
             wiring.screens.insert(from, ScreenEnd::Earthed);
-            let earth = Landing { by: By::Link, other: None };
+            let earth = Landing { by: By::EarthConductor, other: None };
             wiring.terminals.entry(from).or_default().push(earth);
         }
     }

@@ -1,5 +1,6 @@
 //! Lines of calculation sheets: what is calculated, by which formula, from what, and where the formula is from.
 
+use crate::key_names::KeyName;
 use crate::row::{kebab, sentences, words};
 use latchline_finding::{Both, Figure};
 
@@ -119,19 +120,19 @@ sentences! {
     /// Where an input is from.
     pub enum InputSource {
         // Keys of the catalogue and of the site file.
-        Key { part: String, key: &'static str }: "{part} {key}" | same,
-        Keys { part: String, first: &'static str, second: &'static str }:
+        Key { part: String, key: KeyName }: "{part} {key}" | "{part}: {key}",
+        Keys { part: String, first: KeyName, second: KeyName }:
             "{part} {first} and {second}"
-            | "{part} {first} und {second}",
+            | "{part}: {first} und {second}",
         LoadAtRatedVoltage { light: String }:
             "{light} load at its rated voltage"
-            | "{light} load bei Nennspannung",
+            | "{light}: Last bei Nennspannung",
         AdverseCurrent { lock: String, temperature: Figure }:
             "{lock} current through a coil at {temperature}, and 10 %"
-            | "{lock} current durch eine Spule bei {temperature}, und 10 %",
+            | "{lock}: Strom durch eine Spule bei {temperature}, und 10 %",
         LeastCurrent { lock: String, temperature: Figure }:
             "{lock} current less 10 %, through a coil at {temperature}"
-            | "{lock} current weniger 10 %, durch eine Spule bei {temperature}",
+            | "{lock}: Strom weniger 10 %, durch eine Spule bei {temperature}",
         HotConductor { cable: String, temperature: Figure }:
             "{cable} at {temperature}, upper tolerance"
             | "{cable} bei {temperature}, obere Toleranz",

@@ -1,5 +1,6 @@
 //! What the keys of files are called on paper: for people who never see a file.
 
+use crate::template::{Said, Say};
 use latchline_finding::Language;
 
 /// What stands for a part where a value is that of the whole site.
@@ -193,6 +194,22 @@ pub fn name_of(key: &str, language: Language) -> Option<&'static str> {
         Language::English => english,
         Language::German => german,
     })
+}
+
+/// A key of a file as the source of a figure: in English as the file has it, in German by what it is called.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct KeyName(pub &'static str);
+
+impl From<&'static str> for KeyName {
+    fn from(key: &'static str) -> Self {
+        KeyName(key)
+    }
+}
+
+impl Say for KeyName {
+    fn said(&self) -> Said<'_> {
+        Said::Row([self.0, name_of(self.0, Language::German).unwrap_or(self.0)])
+    }
 }
 
 #[cfg(test)]

@@ -249,8 +249,8 @@ words! {
             "Set the terminator, with its capacitor, on the last station of the run and on no other."
             | "Den Abschluss mit Kondensator an der letzten Station des Strangs setzen und an keiner anderen.",
         Water:
-            "Switch off and prove dead. Open boxes and outdoor stations on this run, dry and reseal them, and replace cable that stays below 1 Mohm."
-            | "Abschalten und Spannungsfreiheit prüfen. Dosen und Außenstationen dieses Strangs öffnen, trocknen und abdichten; Leitung ersetzen, die unter 1 Mohm bleibt.",
+            "Switch off and prove dead. Open boxes and outdoor stations on this run, dry and reseal them, and replace cable that stays below 0.5 Mohm."
+            | "Abschalten und Spannungsfreiheit prüfen. Dosen und Außenstationen dieses Strangs öffnen, trocknen und abdichten; Leitung ersetzen, die unter 0,5 Mohm bleibt.",
     }
 }
 

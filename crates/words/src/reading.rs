@@ -25,6 +25,7 @@ words! {
         Run: "run" | "Strang",
         Measurement: "measurement" | "Messung",
         Acceptance: "acceptance" | "Akzeptanz",
+        Revision: "revision" | "Stand",
         Lock: "lock" | "Schloss",
         CableAtLock: "cable at a lock" | "Leitung an einem Schloss",
         LightAtDoor: "light at a door" | "Leuchte an einer Tür",

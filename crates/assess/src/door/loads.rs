@@ -75,8 +75,13 @@ pub fn door_load(context: &Context<'_>, entrance: &Entrance) -> Option<DoorLoad>
 fn name_and_source(context: &Context<'_>, entrance: &Entrance, part: LoadPart) -> (String, InputSource) {
     let site = context.site;
     let station = site.station_model(&site.stations[entrance.station]);
-    let of_key = |part: &String, key| (part.clone(), InputSource::Key { part: part.clone(), key });
-    let of_keys = |part: String, first, second| (part.clone(), InputSource::Keys { part, first, second });
+    let of_key = |part: &String, key: &'static str| {
+        (part.clone(), InputSource::Key { part: part.clone(), key: key.into() })
+    };
+    let of_keys = |part: String, first: &'static str, second: &'static str| {
+        let (first, second) = (first.into(), second.into());
+        (part.clone(), InputSource::Keys { part, first, second })
+    };
     let own = |key| of_key(&station.head.name, key);
     match part {
         LoadPart::Station => own("standby"),

@@ -20,10 +20,10 @@ pub(super) fn calculation(
     let coldest_c = context.site.conditions.coldest_temperature.value.as_celsius();
     let feed_source = match at.used.feed.value {
         LockFeed::Station => {
-            InputSource::Key { part: at.station.head.name.clone(), key: "lock_output_voltage" }
+            InputSource::Key { part: at.station.head.name.clone(), key: "lock_output_voltage".into() }
         }
         LockFeed::Bus => InputSource::LowestBusVoltage,
-        _ => InputSource::Key { part: format!("{} lock", at.entrance.id), key: "supply_voltage" },
+        _ => InputSource::Key { part: format!("{} lock", at.entrance.id), key: "supply_voltage".into() },
     };
     let tolerance_source =
         if circuit.feed.from_bus { InputSource::NominalToLowest } else { InputSource::ToleranceOfFeed };
@@ -32,7 +32,7 @@ pub(super) fn calculation(
         Input::new(Symbol::Resistance, circuit.adverse_loop_ohm, Unit::Ohm, InputSource::LineAbove)
             .rounded(Rounding::Up);
     let current_source = if circuit.by_inrush {
-        InputSource::Key { part: lock_name.clone(), key: "inrush_current" }
+        InputSource::Key { part: lock_name.clone(), key: "inrush_current".into() }
     } else {
         InputSource::AdverseCurrent {
             lock: lock_name.clone(),

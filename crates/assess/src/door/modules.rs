@@ -79,7 +79,7 @@ impl ModuleChain {
         }
         let inputs = self.modules.iter().map(|module| {
             let part = module.model.clone();
-            let source = InputSource::Keys { part, first: "current", second: "night_current" };
+            let source = InputSource::Keys { part, first: "current".into(), second: "night_current".into() };
             Input::new(Symbol::CurrentOfOne, module.night_current_a, Unit::Ampere, source)
                 .rounded(Rounding::Up)
         });

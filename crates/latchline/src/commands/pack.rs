@@ -45,7 +45,7 @@ pub struct PackArguments {
     /// number of the device follows, as the page for the phone takes it
     #[arg(long, value_name = "URL")]
     base_url: Option<String>,
-    /// The revision to show [default: the first eight digits of the hash of the input]
+    /// The revision to show [default: the last that the site file states, else the first eight digits of the hash of the input]
     #[arg(long, value_name = "TEXT")]
     revision: Option<String>,
     /// The date to show, as year-month-day; without one no date is shown

@@ -31,7 +31,7 @@ pub struct PhoneArguments {
     output: PathBuf,
     #[command(flatten)]
     locale: LocaleArguments,
-    /// The revision to show [default: the first eight digits of the hash of the input]
+    /// The revision to show [default: the last that the site file states, else the first eight digits of the hash of the input]
     #[arg(long, value_name = "TEXT")]
     revision: Option<String>,
     /// Replace a file that exists, even if it is no page of an earlier run

@@ -24,6 +24,8 @@ pub enum Basis {
     Source,
     /// The cable's figures and the stated lengths, joints and protectors with their tolerances.
     Cable,
+    /// The same, of a cable whose figure nobody has stated: the range is as wide as such a guess.
+    AssumedCable,
     /// What was measured of the run on site, with [`crate::resistance::MEASUREMENT_TOLERANCE`].
     Measured,
 }

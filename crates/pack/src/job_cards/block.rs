@@ -14,6 +14,7 @@ use crate::tables::{address_words, double_words, item_title, kind_words, model_n
 use latchline_drawing::job_card::{CardBlock, CardCode, CardPower, CardStep, DoorPicture};
 use latchline_finding::Unit;
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
+use latchline_site::cables::CableOwner;
 use latchline_wiring::Item;
 
 /// The block of an item.
@@ -71,10 +72,21 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
         element: locale.say(&Sentence::RunNamed { run: &name }),
         designation: locale.say(&Sentence::RunNamed { run: &name }),
         what,
-        lines: vec![format!("→ {}", stops.join(", "))],
+        lines: std::iter::once(format!("→ {}", stops.join(", "))).chain(spare_pairs(subject, run)).collect(),
         steps: assigned.at(Spot::Run(run)).map(|step| card_step(subject, step)).collect(),
         ..CardBlock::default()
     }
+}
+
+/// What is done with the pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
+fn spare_pairs(subject: &Subject<'_>, run: usize) -> Option<String> {
+    let owner = CableOwner::Section { run, section: 0 };
+    let wired = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
+    let pairs = subject.site.catalogue.cables[&wired.laid.cable].pairs.value;
+    let (used, all) = (wired.laid.pairs as usize, (wired.laid.side_by_side * pairs) as usize);
+    let cable = wired.laid.cable.as_str();
+    let last = (used + 1 < all).then_some(all);
+    (used < all).then(|| subject.locale.say(&Sentence::SparePairs { cable, first: used + 1, last }))
 }
 
 /// A step as a card shows it.

@@ -96,6 +96,12 @@ fn by_instrument<'s>(steps: &[&'s AssignedStep]) -> Vec<Vec<&'s AssignedStep>> {
     groups
 }
 
+/// Whether the steps of a stage depend on those before them, so that their cards are walked in that order: runs get power behind what
+/// feeds them, the weakest call is tried first. In all other stages a building is walked once.
+fn is_bound_to_order(stage: Word) -> bool {
+    matches!(stage, Word::StagePowerUp | Word::StageCalls)
+}
+
 /// Steps that stand on cards: which cards, in which order, and at length what the cards say in few words.
 fn on_cards(subject: &Subject<'_>, cards: &JobCards, steps: &[&AssignedStep]) -> Vec<Cell> {
     let locale = &subject.locale;
@@ -113,6 +119,9 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, steps: &[&AssignedStep]) ->
         if let Some(words) = at_length(subject, step).filter(|words| !whole.contains(words)) {
             whole.push(words);
         }
+    }
+    if !is_bound_to_order(steps[0].stage) {
+        numbers.sort_unstable();
     }
     let (first, last) = (steps[0].number(), steps[steps.len() - 1].number());
     let range = if first == last { first } else { format!("{first}–{last}") };
@@ -155,7 +164,13 @@ fn ranges(numbers: &[usize]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::ranges;
+    use super::{Word, is_bound_to_order, ranges};
+
+    #[test]
+    fn only_power_and_the_weakest_call_are_bound_to_an_order() {
+        assert!(is_bound_to_order(Word::StagePowerUp) && is_bound_to_order(Word::StageCalls));
+        assert!(!is_bound_to_order(Word::StagePull) && !is_bound_to_order(Word::StageReadings));
+    }
 
     #[test]
     fn numbers_that_follow_one_another_are_a_range() {

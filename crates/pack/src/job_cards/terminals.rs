@@ -47,7 +47,7 @@ fn strip_terminal(
             continue;
         }
         let by = landings.get(number).map(|landing| &landing.by);
-        let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. })) && !is_screen;
+        let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
         let colour = match colour {
             Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
             colour if is_conductor && !colour.words().is_empty() => {
@@ -84,5 +84,13 @@ fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -
 
 /// Notes that hold for every strip.
 pub(super) fn legend(subject: &Subject<'_>) -> String {
-    subject.locale.word(Word::CardLegend).to_string()
+    let new = subject.wiring.cables.iter().filter(|cable| !cable.laid.is_existing);
+    let named = new.map(|cable| !subject.site.catalogue.cables[&cable.laid.cable].colours.value.is_empty());
+    let named: Vec<bool> = named.collect();
+    let word = match (named.contains(&true), named.contains(&false)) {
+        (true, false) => Word::CardLegendOfCatalogue,
+        (true, true) => Word::CardLegendMixed,
+        (false, _) => Word::CardLegend,
+    };
+    subject.locale.word(word).to_string()
 }

@@ -2,4 +2,4 @@
 
 mod states;
 
-pub use latchline_words::pack::{Sentence, Word};
+pub use latchline_words::pack::{Sentence, TERMS, Word};

@@ -7,16 +7,13 @@ use crate::options::Part;
 use crate::step::{Expected, Sheet, Span, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
-use latchline_assess::Reading;
+use latchline_assess::{Basis, Reading};
 use latchline_assess::door::cable_loop::CableLoop;
+use latchline_assess::rules::insulation_too_low::LEAST_OHM;
 use latchline_finding::Unit;
 use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_site::model::Suppression;
 use latchline_wiring::Item;
-
-/// Insulation that a run should have at least, in megohm (common practice for extra-low voltage wiring;
-/// BS 7671 table 64 and IEC 60364-6 table 6A ask 0.5 megohm of SELV circuits at 250 V, from memory).
-const LEAST_INSULATION_MOHM: f64 = 1.0;
 
 /// Below this a capacitance is lost in the leads of the meter, farad (common practice, no source).
 const LEAST_CAPACITANCE_F: f64 = 0.5e-9;
@@ -35,6 +32,13 @@ fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     let mut steps = Steps::new(subject, Part::BeforePower, Word::BeforePowerTitle, FIRST_BEFORE_POWER);
     steps.note(Word::BeforePowerNote);
     steps.note(Word::OhmmeterNote);
+    let least = subject.locale.insulation(LEAST_OHM);
+    steps.note_sentence(&Sentence::InsulationNote { least: &least });
+    let runs = subject.readings.power_order.iter().map(|feed| feed.run);
+    let mut capacitances = runs.filter_map(|run| subject.readings.capacitance(run));
+    if capacitances.any(|expected| expected.basis == Basis::AssumedCable) {
+        steps.note(Word::CapacitanceAssumedNote);
+    }
     who(&mut steps);
     isolate(&mut steps);
     pull(&mut steps);
@@ -139,7 +143,8 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
         steps.read(name, what, Word::Ohmmeter, expected);
         steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
-        insulation(steps, name, site_run.existing.value);
+        let measured = site_run.measured.insulation.as_ref().map(|measured| measured.value.as_ohms());
+        insulation(steps, name, site_run.existing.value, measured);
         steps.takes(Taken::Insulation { run });
         let capacitance = subject.readings.capacitance(run);
         if let Some(capacitance) =
@@ -170,7 +175,7 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
             DoorCable::AlarmContact { .. } => words(Word::MeasureContactLoop),
         };
         steps.read(&wired.designation, what, Word::Ohmmeter, of_loop(&cable));
-        insulation(steps, &wired.designation, wired.laid.is_existing);
+        insulation(steps, &wired.designation, wired.laid.is_existing, None);
     }
 }
 
@@ -181,9 +186,11 @@ fn of_loop(cable: &CableLoop) -> Expected {
 }
 
 /// The insulation of a cable whose ends are bare; of an old one, on which unseen devices may still hang, never above a multimeter's voltage.
-fn insulation(steps: &mut Steps<'_, '_>, name: &str, is_existing: bool) {
+/// What the site has measured is expected again; the least is that of the check itself.
+fn insulation(steps: &mut Steps<'_, '_>, name: &str, is_existing: bool, measured_ohm: Option<f64>) {
     let meter = if is_existing { Word::OhmmeterOnly } else { Word::InsulationTester };
-    steps.read_word(name, Word::MeasureInsulation, meter, Expected::AtLeastMegohm(LEAST_INSULATION_MOHM));
+    let expected = Expected::AtLeastMegohm { least_ohm: LEAST_OHM, measured_ohm };
+    steps.read_word(name, Word::MeasureInsulation, meter, expected);
 }
 
 fn terminate(steps: &mut Steps<'_, '_>) {

@@ -31,11 +31,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::LabelTo, 24),
         column(locale, Word::RunsWhere, 9),
         column(locale, Word::Remark, 18),
+        measured(locale, Word::LengthLaid, Unit::Metre, 8),
+        column(locale, Word::TypeLaid, 11),
         column(locale, Word::Done, 5),
     ];
     let mut table = Table::new(Part::Cables, locale.word(Word::CablesTitle), columns);
     table.note(locale.word(Word::LabelConvention));
     table.note(locale.word(Word::ScreenConvention));
+    table.note(locale.word(Word::AsBuiltNote));
     for cable in &subject.wiring.cables {
         let part = &subject.site.catalogue.cables[&cable.laid.cable];
         let spare = (cable.laid.side_by_side * part.pairs.value.max(1)).saturating_sub(cable.laid.pairs);
@@ -67,6 +70,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 Cell::text(to),
                 place.clone(),
                 Cell::text(remark(subject, cable)),
+                Cell::WriteIn,
+                Cell::WriteIn,
                 Cell::Tick,
             ]);
         }
@@ -85,17 +90,19 @@ fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
     vec![
         Cell::text(name),
         Cell::Empty,
-        Cell::WriteIn,
+        Cell::Empty,
         Cell::Empty,
         Cell::Count(u64::from(cable.conductors.div_ceil(2))),
         Cell::Empty,
         Cell::text(&from),
         Cell::text(&to),
-        Cell::WriteIn,
+        Cell::Empty,
         Cell::text(format!("{name} | {from} > {to}")),
         Cell::text(format!("{name} | {to} > {from}")),
         Cell::Empty,
         locale.cell(Word::CableNotStated),
+        Cell::WriteIn,
+        Cell::WriteIn,
         Cell::Tick,
     ]
 }

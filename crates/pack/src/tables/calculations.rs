@@ -11,9 +11,10 @@ use latchline_assess::{
     CalculationLine, DeviceResult, MEASUREMENT_TOLERANCE, Path, PathSegment, Segment, SourceSummary,
     StageSource,
 };
-use latchline_finding::{StateKind, Unit};
+use latchline_finding::{Language, StateKind, Unit};
 use latchline_wiring::runs::section_name;
 use latchline_words::figures;
+use latchline_words::key_names::name_of;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -115,21 +116,21 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
         let percent = locale.in_words(tolerance, Unit::Percent);
         ("U₀ = Un (1 − t)", format!("Un = {}, t = {percent}", volts(path.nominal_source_v)))
     };
-    let (what, key, (formula, inputs)) = match path.source {
+    let (what, keys, (formula, inputs)): (_, &[&str], _) = match path.source {
         // What stands behind the supply is then its battery.
         StageSource::Supply(index) if path.state.kind == StateKind::BatteryEnd => {
             let inputs = ("U₀ = Ue", format!("Ue = {}", volts(path.source_v)));
-            (&site.supplies[index].model.value, "battery end_bus_voltage", inputs)
+            (&site.supplies[index].model.value, &["battery end_bus_voltage"], inputs)
         }
         StageSource::Supply(index) => {
             let model = site.supply_model(&site.supplies[index]);
             let inputs = with_tolerance(model.voltage_tolerance.value.as_fraction());
-            (&site.supplies[index].model.value, "voltage, voltage_tolerance", inputs)
+            (&site.supplies[index].model.value, &["voltage", "voltage_tolerance"], inputs)
         }
         StageSource::Regenerator(index) => {
             let tolerance = site.box_model(&site.boxes[index]).output_tolerance.as_ref();
             let inputs = with_tolerance(tolerance.map_or(0.0, |tolerance| tolerance.value.as_fraction()));
-            (&site.boxes[index].model.value, "output_voltage, output_tolerance", inputs)
+            (&site.boxes[index].model.value, &["output_voltage", "output_tolerance"], inputs)
         }
     };
     table.row(vec![
@@ -140,7 +141,7 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
         locale.quantity(path.source_v, Unit::Volt, Rounding::Down),
         Cell::Empty,
         Cell::Empty,
-        Cell::text(format!("{what} {key}")),
+        Cell::text(format!("{what} {}", key_words(subject, keys))),
     ]);
 }
 
@@ -155,13 +156,13 @@ fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &m
             locale.word(Word::DropInSource).to_string(),
             "R I",
             format!("R = {resistance}, I = {current}"),
-            "source_resistance".to_string(),
+            key_words(subject, &["source_resistance"]),
         ),
         Segment::PortResistance => (
             locale.word(Word::DropInBox).to_string(),
             "R I",
             format!("R = {resistance}, I = {current}"),
-            "port_resistance".to_string(),
+            key_words(subject, &["port_resistance"]),
         ),
         Segment::Cable { run, section } => {
             let ohm_per_m = segment.conductor_ohm_per_m.unwrap_or(f64::NAN);
@@ -178,6 +179,19 @@ fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &m
         Cell::Empty,
         Cell::text(source),
     ]);
+}
+
+/// Keys as the source of a figure, each behind the table that it stands in: in German by what they are called.
+fn key_words(subject: &Subject<'_>, keys: &[&'static str]) -> String {
+    let language = subject.locale.language;
+    let said = keys.iter().map(|key| match (language, key.rsplit_once(' ')) {
+        (Language::English, _) => (*key).to_string(),
+        (_, Some((table, key))) => {
+            format!("{}: {}", name_of(table, language).unwrap_or(table), name_of(key, language).unwrap_or(key))
+        }
+        (_, None) => name_of(key, language).unwrap_or(key).to_string(),
+    });
+    said.collect::<Vec<_>>().join(", ")
 }
 
 /// Name, formula, inputs and source of the drop in a section.

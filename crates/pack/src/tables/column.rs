@@ -6,7 +6,7 @@ use crate::table::{Column, Role};
 use latchline_finding::Unit;
 
 /// A column without a unit of its own.
-pub(super) fn column(locale: &Locale, title: Word, width: u8) -> Column {
+pub(crate) fn column(locale: &Locale, title: Word, width: u8) -> Column {
     Column {
         title: locale.word(title).to_string(),
         unit: None,

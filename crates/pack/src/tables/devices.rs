@@ -26,6 +26,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
     ];
     if shows_settings {
         columns.push(column(locale, Word::Settings, 32));
+        columns.push(column(locale, Word::AddressSet, 12));
+        columns.push(column(locale, Word::PlaceFitted, 12));
         columns.push(column(locale, Word::Serial, 14));
         columns.push(column(locale, Word::Version, 10));
         columns.push(column(locale, Word::Done, 6));
@@ -33,6 +35,9 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(Part::Devices, locale.word(Word::DevicesTitle), columns);
     if subject.site.family().addresses.latched_at_power_up && shows_settings {
         table.note(locale.word(Word::LatchedAtPowerUp));
+    }
+    if shows_settings {
+        table.note(locale.word(Word::AsBuiltNote));
     }
     for double in subject.order.iter().filter_map(|device| double_of(subject, *device)) {
         let (device, others, address) = (&double.device, &double.others, &double.address);
@@ -64,7 +69,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         ];
         if shows_settings {
             cells.push(Cell::text(setting));
-            cells.extend([Cell::WriteIn, Cell::WriteIn, Cell::Tick]);
+            cells.extend([Cell::WriteIn, Cell::WriteIn, Cell::WriteIn, Cell::WriteIn, Cell::Tick]);
         }
         table.row(cells);
     }

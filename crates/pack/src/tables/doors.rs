@@ -1,6 +1,7 @@
 //! Door sheets: what must be known at each door, fact by fact.
 
 use super::column::column;
+use super::door_words::{alarm_word, light_feed_word, lit_word};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -12,7 +13,7 @@ use latchline_assess::door::times::{Energised, HoldWinner};
 use latchline_assess::door::{Caution, DoorSheet, LockSheet};
 use latchline_finding::Unit;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
-use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, RelayContact, Suppression};
+use latchline_site::model::{LockFeed, RelayContact, Suppression};
 use latchline_wiring::lock::WiringElement;
 
 /// Builds it.
@@ -151,16 +152,7 @@ fn fittings(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
             LightKind::Names => Word::NameLight,
             LightKind::Porch => Word::PorchLight,
         });
-        let feed = locale.word(match light.feed {
-            LightFeed::Station => Word::LightFromStation,
-            LightFeed::Bus => Word::LightFromBus,
-            LightFeed::OwnSupply => Word::LightFromOwnSupply,
-        });
-        let lit = locale.word(match light.lit {
-            LitWhen::Night => Word::LitAtNight,
-            LitWhen::Always => Word::LitAlways,
-            LitWhen::InUse => Word::LitInUse,
-        });
+        let (feed, lit) = (locale.word(light_feed_word(light.feed)), locale.word(lit_word(light.lit)));
         let rated = format!(
             "{}, {}",
             locale.in_words(light.rated_v, Unit::Volt),
@@ -204,16 +196,6 @@ fn fittings(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
         });
         let bus = locale.say(&Sentence::AtBusVoltage { value: &locale.in_words(load.bus_v, Unit::Volt) });
         facts.add(Word::StandbyLoad, Cell::text(value), bus);
-    }
-}
-
-/// What an alarm input reports.
-pub(super) fn alarm_word(kind: AlarmKind) -> Word {
-    match kind {
-        AlarmKind::Tamper => Word::TamperAlarm,
-        AlarmKind::Duress => Word::DuressAlarm,
-        AlarmKind::Door => Word::DoorAlarm,
-        AlarmKind::Fire => Word::FireAlarm,
     }
 }
 

@@ -3,14 +3,14 @@
 use super::steps::{FIRST_LIVE, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::step::{Expected, Sheet, Span, Taken};
+use crate::step::{Expected, Sheet, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::{Reading, ReadingPlace, StageSource};
 use latchline_finding::{Figure, Rounding, Unit};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::{LockFeed, LockPart, RunStart, StationOwner, Supply};
+use latchline_site::model::{RunStart, StationOwner, Supply};
 use latchline_site::ways::Ways;
 use latchline_wiring::terminal::place_name;
 use latchline_wiring::{Item, TerminalSet};
@@ -36,7 +36,7 @@ fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     batteries(&mut steps);
     first_start(&mut steps);
     with_everything(&mut steps);
-    doors(&mut steps);
+    super::live_doors::steps(&mut steps);
     calls(&mut steps);
     stations(&mut steps);
     mains_lost(&mut steps);
@@ -232,96 +232,6 @@ fn stations(steps: &mut Steps<'_, '_>) {
         }
         steps.word(name, Word::ReleaseAndVolume);
     }
-}
-
-fn doors(steps: &mut Steps<'_, '_>) {
-    let subject = steps.subject;
-    let (site, locale) = (subject.site, &subject.locale);
-    steps.stage(Word::StageDoors);
-    let further: Vec<Item> = subject.further_mains().into_iter().chain(subject.drives()).collect();
-    for item in &further {
-        steps.word(&item.name(site), Word::MainsOfItsOwnOn);
-    }
-    for (index, entrance) in site.entrances.iter().enumerate() {
-        let name = entrance.id.as_str();
-        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
-        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
-            let at = Item::Lock { entrance: index, lock }.name(site);
-            let used = &entrance.locks[lock];
-            if let (LockFeed::OwnSupply, Ok(circuit)) = (used.feed.value, &sheet.circuit) {
-                let feed = &circuit.feed;
-                let volts = Span { nominal: feed.voltage_v, lowest: feed.low_v, highest: feed.high_v };
-                let voltage = locale.in_words(feed.voltage_v, Unit::Volt);
-                let what = locale.say(&Sentence::OutputBeforeLock { voltage: &voltage });
-                let supply = Item::Part { entrance: index, lock, part: LockPart::Supply }.name(site);
-                steps.read(&supply, what, Word::Voltmeter, Expected::Between(volts, Unit::Volt));
-            }
-            if let Ok(circuit) = &sheet.circuit {
-                let volts =
-                    Span { nominal: circuit.nominal_v, lowest: circuit.least_v, highest: circuit.highest_v };
-                let expected = Expected::Between(volts, Unit::Volt);
-                steps.read_word(&at, Word::LockVoltage, Word::Voltmeter, expected);
-            }
-            if let Some(times) = &sheet.times {
-                let time = locale.in_words(times.hold.time_s, Unit::Second);
-                let what = locale.say(&Sentence::ReleaseTime { time: &time });
-                steps.read(&at, what, Word::Stopwatch, Expected::About(times.hold.time_s, Unit::Second));
-            }
-            if sheet.exit_button == Some(true) {
-                steps.word(&at, Word::TryExitButton);
-            }
-            if sheet.emergency_release == Some(true) {
-                steps.word(&at, Word::TryEmergencyRelease);
-            }
-            if used.door_contact.value {
-                steps.word(&at, Word::TryDoorContact);
-            }
-        }
-        if entrance.fire_interlock.value {
-            steps.word(name, Word::FireInterlockTest);
-        }
-        for input in sheet.iter().flat_map(|sheet| &sheet.alarm_inputs) {
-            let at = Item::AlarmContact { entrance: index, input: input.number - 1 }.name(site);
-            if input.releases_locks {
-                steps.word(&at, Word::FireInterlockTest);
-            }
-            if !input.tells.is_empty() {
-                let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();
-                let what = locale.say(&Sentence::TryAlarmInput { told: &names.join(", ") });
-                steps.say(&at, what);
-            }
-        }
-        for module in &entrance.accessories {
-            steps.say(name, locale.say(&Sentence::TryModule { module: &module.value }));
-        }
-    }
-    doors_without_power(steps, &further);
-}
-
-/// What only shows with mains and battery off: once off at all supplies, then door after door, then on again.
-fn doors_without_power(steps: &mut Steps<'_, '_>, further: &[Item]) {
-    let subject = steps.subject;
-    let site = subject.site;
-    if site.entrances.iter().all(|entrance| entrance.locks.is_empty() && !entrance.is_escape_route()) {
-        return;
-    }
-    let supplies = site.supplies.iter().map(|supply| supply.id.to_string());
-    let sources: Vec<String> = supplies.chain(further.iter().map(|item| item.name(site))).collect();
-    sources.iter().for_each(|source| steps.word(source, Word::SystemOff));
-    for (index, entrance) in site.entrances.iter().enumerate() {
-        let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
-        for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {
-            let at = Item::Lock { entrance: index, lock }.name(site);
-            steps.word(&at, Word::LockWithoutPower);
-            if sheet.emergency_release == Some(true) {
-                steps.word(&at, Word::TryEmergencyRelease);
-            }
-        }
-        if entrance.is_escape_route() {
-            steps.word(entrance.id.as_str(), Word::EscapeWithoutSystem);
-        }
-    }
-    sources.iter().for_each(|source| steps.word(source, Word::SystemOnAgain));
 }
 
 fn batteries(steps: &mut Steps<'_, '_>) {

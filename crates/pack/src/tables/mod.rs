@@ -8,6 +8,7 @@ mod column;
 mod cut_list;
 mod devices;
 mod door_lines;
+mod door_words;
 mod doors;
 mod drops;
 mod handover;
@@ -15,7 +16,9 @@ mod in_hand;
 mod label_facts;
 mod lines;
 mod live;
+mod live_doors;
 mod parts;
+mod revisions;
 mod snags;
 mod steps;
 mod summary;
@@ -25,6 +28,7 @@ mod wiring;
 
 pub use before_power::sheet as before_power_sheet;
 pub(crate) use cables::piece_names;
+pub(crate) use column::column;
 pub use devices::{address_words, double_words, kind_words, model_name, setting_words};
 pub(crate) use door_lines::door_lines;
 pub use handover::table as handover_table;
@@ -32,6 +36,7 @@ pub use label_facts::{LabelFacts, label_facts, label_foot};
 pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub(crate) use live::start_name;
+pub use revisions::table as revisions_table;
 pub use snags::standing_findings;
 pub(crate) use steps::{FIRST_LIVE, step_columns, written};
 pub use wiring::{item_title, rows_of_item};
@@ -47,6 +52,7 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
     for part in Part::ALL.iter().filter(|part| subject.options.wants(**part)) {
         tables.push(match part {
             Part::Summary => summary::table(subject),
+            Part::Revisions => revisions::table(subject, true),
             Part::InHand => in_hand::table(subject),
             Part::Calculations => calculations::table(subject),
             Part::Wiring => wiring::table(subject),
@@ -64,7 +70,9 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
             Part::OrderOfWork => order::table(subject),
-            Part::Elevation
+            // Made when everything else is there, since it explains the words of all.
+            Part::Glossary
+            | Part::Elevation
             | Part::Profiles
             | Part::Signal
             | Part::StartUp

@@ -1,6 +1,7 @@
 //! The parts list: quantities from the bill, spares, prices for the office.
 
 use super::column::column;
+use super::wiring::earth_size;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -75,7 +76,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let title = line.title.of(locale.language).to_string();
         (title, line.quantity.round().max(0.0) as u64)
     });
-    let small: Vec<(String, u64)> = of_bill.chain(connectors(subject)).collect();
+    let small: Vec<(String, u64)> = of_bill.chain(connectors(subject)).chain(earth_conductors(subject)).collect();
     for (title, count) in &small {
         let count = || Cell::Count(*count);
         let mut cells = vec![
@@ -165,4 +166,12 @@ fn connectors(subject: &Subject<'_>) -> BTreeMap<String, u64> {
         }
     }
     connectors
+}
+
+/// Earth conductors of surge protectors: a piece for each, since the plan states no length.
+fn earth_conductors(subject: &Subject<'_>) -> Option<(String, u64)> {
+    let pieces = subject.wiring.items().into_iter().filter(|item| matches!(item, Item::Protector(_))).count();
+    let size = earth_size(&subject.locale);
+    let title = subject.locale.say(&Sentence::EarthConductorPart { size: &size });
+    (pieces > 0).then_some((title, pieces as u64))
 }

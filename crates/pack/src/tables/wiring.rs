@@ -1,18 +1,40 @@
 //! The wiring schedule: item by item, terminal by terminal, conductor by conductor.
 
 use super::column::column;
-use super::doors::alarm_word;
+use super::door_words::alarm_word;
 use crate::language::{Sentence, Word};
+use crate::locale::Locale;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Table};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::Unit;
+use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
 use latchline_wiring::item::reference_designation;
 use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
+
+/// Cross-section of the earth conductor of a surge protector, assumed since no plan states it: in square millimetres of copper the least
+/// that IEC 60364-5-53 asks of an arrester of class II or III (534.4.10; from memory), and the gauge that is not thinner (ASTM B258: 10
+/// AWG has 5.26 mm²).
+const EARTH: (f64, u32) = (4.0, 10);
+/// The same of class I: 4 AWG has 21.2 mm², 6 AWG only 13.3 mm².
+const EARTH_OF_CLASS_I: (f64, u32) = (16.0, 4);
+/// Letter code of green-and-yellow (IEC 60757), which is kept for protective conductors (IEC 60445).
+const EARTH_COLOUR: &str = "GNYE";
+
+/// The cross-section of the earth conductor of a surge protector in words: "4 mm² Cu".
+pub(super) fn earth_size(locale: &Locale) -> String {
+    copper(locale, EARTH)
+}
+
+fn copper(locale: &Locale, (area_mm2, gauge): (f64, u32)) -> String {
+    match locale.units {
+        Units::Metric => format!("{} mm² Cu", locale.trimmed(area_mm2, 3)),
+        Units::Us => format!("{gauge} AWG Cu"),
+    }
+}
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -27,6 +49,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Colour, 8),
         column(locale, Word::GoesTo, 20),
         column(locale, Word::Remark, 30),
+        column(locale, Word::PairUsed, 7),
         column(locale, Word::ColourUsed, 9),
         column(locale, Word::Done, 6),
     ];
@@ -34,6 +57,10 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.word(Word::ColourConvention));
     table.note(locale.word(Word::LegsConvention));
     table.note(locale.word(Word::ConnectorConvention));
+    if subject.wiring.items().iter().any(|item| matches!(item, Item::Protector(_))) {
+        let (size, class_one) = (earth_size(locale), copper(locale, EARTH_OF_CLASS_I));
+        table.note(locale.say(&Sentence::EarthAssumed { size: &size, class_one: &class_one }));
+    }
     if !subject.wiring.unstated.is_empty() {
         let cables = subject.wiring.unstated.len().to_string();
         table.note(locale.say(&Sentence::CablesNotStated { cables: &cables }));
@@ -81,21 +108,15 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         if landings.is_empty() {
             let mut cells = start();
             cells.resize(8, Cell::Empty);
-            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Tick]);
+            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Empty, Cell::Tick]);
             rows.push(cells);
         }
         for landing in landings {
             let mut cells = start();
             cells.extend(landing_cells(subject, landing));
-            let used = match landing.by {
-                // What is not known yet is written where its colour would stand.
-                By::Conductor { cable, .. } if !subject.wiring.cables[cable].laid.is_existing => {
-                    Cell::Choice(Choice::Colour)
-                }
-                _ => Cell::Empty,
-            };
+            let [pair, colour] = as_built(subject, landing);
             let remark = Cell::text(remark(subject, terminal, landing, landings));
-            cells.extend([remark, used, Cell::Tick]);
+            cells.extend([remark, pair, colour, Cell::Tick]);
             rows.push(cells);
         }
     }
@@ -141,6 +162,14 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
         }
         By::Link => vec![locale.cell(Word::ShortWire), Cell::Empty, Cell::Empty, Cell::Empty],
         By::OwnLead => vec![locale.cell(Word::OwnLead), Cell::Empty, Cell::Empty, Cell::Empty],
+        By::EarthConductor => {
+            let size = earth_size(locale);
+            vec![locale.cell(Word::EarthConductor), Cell::text(size), Cell::Empty, Cell::text(EARTH_COLOUR)]
+        }
+    };
+    let other = match landing.by {
+        By::EarthConductor => locale.cell(Word::MainEarthBar),
+        _ => other,
     };
     cells.push(other);
     cells
@@ -154,13 +183,26 @@ fn screen_cells(subject: &Subject<'_>, landings: &[Landing], end: ScreenEnd) -> 
         ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
         ScreenEnd::Insulated => Word::ScreenInsulated,
     };
-    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Tick]);
+    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Empty, Cell::Tick]);
     cells
+}
+
+/// Room for the pair and the colour that were used, where the plan names others; what is not known yet is written where it would stand.
+fn as_built(subject: &Subject<'_>, landing: &Landing) -> [Cell; 2] {
+    let By::Conductor { cable, .. } = landing.by else { return [Cell::Empty, Cell::Empty] };
+    let laid = &subject.wiring.cables[cable].laid;
+    let pairs = laid.side_by_side * subject.site.catalogue.cables[&laid.cable].pairs.value;
+    let pair = if pairs > 1 { Cell::WriteIn } else { Cell::Empty };
+    let colour = if laid.is_existing { Cell::Empty } else { Cell::Choice(Choice::Colour) };
+    [pair, colour]
 }
 
 fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {
     let locale = &subject.locale;
     let mut remarks = Vec::new();
+    if let By::EarthConductor = landing.by {
+        remarks.push(locale.word(Word::ToMainEarth).to_string());
+    }
     if let By::Unstated { .. } = landing.by {
         remarks.push(locale.word(Word::CableNotStated).to_string());
     }
@@ -214,7 +256,6 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
             Some(words) => Cell::text(words),
             None => locale.cell(Word::BatteryByItsLeads),
         },
-        (_, TerminalSet::Earth) => locale.cell(Word::ToMainEarth),
         (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
         (_, TerminalSet::Port(port)) => {
             Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() }))

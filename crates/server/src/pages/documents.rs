@@ -132,7 +132,8 @@ fn with_pack<T>(
     let assessment = view.assessment().map_err(overtaken)?.ok_or_else(unusable)?;
     let files = std::iter::once(view.site_file()).chain(view.catalogues().iter().copied());
     let texts = files.map(|file| &*view.sources().file(file).text);
-    let stamp = Stamp::of_texts(texts, Some(number.to_string()), None);
+    let revision = site.current_revision().map_or_else(|| number.to_string(), String::from);
+    let stamp = Stamp::of_texts(texts, Some(revision), None);
     let input = PackInput {
         site,
         assessment,

@@ -184,4 +184,15 @@ pub static KEYS: &[Rows] = &[
     ),
     (Thing::Measurement, &[("loop", Known), ("capacitance", Known), ("insulation", Known)]),
     (Thing::Acceptance, &[("code", Told), ("element", Told), ("reason", Known), ("date", Known)]),
+    (
+        Thing::Revision,
+        &[
+            // It names the entry.
+            ("mark", Told),
+            ("date", Known),
+            ("change", Known),
+            ("by", Known),
+            ("checked_by", Known),
+        ],
+    ),
 ];

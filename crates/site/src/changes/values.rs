@@ -27,6 +27,8 @@ pub enum KeyOwner {
     Measured,
     /// An accepted finding: code and element.
     Acceptance(String),
+    /// A revision of the plan, by its mark.
+    Revision(String),
 }
 
 /// The value of a key.
@@ -177,6 +179,13 @@ fn values(site: &Site) -> Values {
         all.begin(None, KeyOwner::Acceptance(name), Thing::Acceptance);
         all.put("reason", word(&accepted.reason), false);
         all.put("date", word(&accepted.date), false);
+    }
+    for revision in &site.revisions {
+        all.begin(None, KeyOwner::Revision(revision.mark.value.clone()), Thing::Revision);
+        all.put("date", word(&revision.date.value), false);
+        all.put("change", word(&revision.change), false);
+        all.may("by", revision.by.as_deref().map(word));
+        all.may("checked_by", revision.checked_by.as_deref().map(word));
     }
     all
 }

@@ -1,4 +1,4 @@
-//! The site file as a whole, its head, and the findings that it accepts.
+//! The site file as a whole, its head, the findings that it accepts, and its revisions.
 
 use super::conditions::{CONDITIONS, POLICY};
 use super::door::ENTRANCE;
@@ -53,6 +53,11 @@ pub static SITE_FILE: TableSpec = TableSpec {
             Kind::List(&Kind::Table(&ACCEPT)),
             "Findings that you know of and accept: [[accept]] once for each.",
         ),
+        KeySpec::may(
+            "revision",
+            Kind::List(&Kind::Table(&REVISION)),
+            "The revisions of the plan, the oldest first: [[revision]] once for each. The last one is what every sheet of the pack says.",
+        ),
     ],
 };
 
@@ -95,4 +100,21 @@ keys! {
     date: String = must(Kind::Date);
     /// Where it is written.
     field origin: Origin = record.at(&record.span);
+}
+
+keys! {
+    /// A revision of the plan.
+    pub struct RevisionEntry = REVISION Revision;
+    try read(record, provenance);
+
+    /// Its number or letter: "A". The last one stands on every sheet.
+    mark: Sourced<String> = must(TEXT);
+    /// Its date.
+    date: Sourced<String> = must(Kind::Date);
+    /// What changed.
+    change: String = must(TEXT);
+    /// Who made it. Left out of the files for one reader, unless names are asked for.
+    by: Option<String> = may(TEXT);
+    /// Who checked it. Left out where `by` is.
+    checked_by: Option<String> = may(TEXT);
 }

@@ -10,6 +10,7 @@ mod look_alike;
 mod names;
 mod places;
 mod resolver;
+mod revisions;
 mod runs;
 mod scope;
 mod structure;

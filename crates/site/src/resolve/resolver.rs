@@ -233,6 +233,7 @@ impl Resolver<'_> {
                 .tables("accept")
                 .filter_map(|entry| AcceptanceEntry::read(entry, STATED))
                 .collect(),
+            revisions: self.revisions(file),
         };
         self.elements(file, &head, &mut site);
         self.report_wrong_kinds();

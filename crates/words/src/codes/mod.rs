@@ -179,7 +179,7 @@ files! {
     numbers_alike, off_the_routes, out_of_range, outdoor_run_without_surge_protection, part_cable_twice,
     percentage_below_one, place_without_building, place_without_floor, port_needed, port_overloaded,
     port_used_twice, price_without_part, prices_left_out, relay_on_unsecure_side, relay_overloaded,
-    replaces_nothing, route_to_itself, route_twice, route_without_length, run_ends_at_port, run_too_long,
+    replaces_nothing, revision_twice, revisions_out_of_order, route_to_itself, route_twice, route_without_length, run_ends_at_port, run_too_long,
     run_without_stops, section_shorter_than_climb, section_very_short, settings_contradict, sheet_missing, sheet_twice, sheet_unknown,
     sheet_unreadable, short_circuit_darkens, short_circuit_not_cleared, short_circuit_not_detected,
     signal_notch, signal_ripple, signal_too_weak, silenced_group, site_too_large, start_up_dip,

@@ -5,6 +5,33 @@ use crate::row::sentences;
 sentences! {
     /// A sentence of the pack with its arguments, which are shown as they are.
     pub enum Sentence<'a> {
+        NoRevisionStated { shown: &'a str }:
+            "The site file states no revision (write [[revision]] with mark, date and change). Until then every sheet says {shown}."
+            | "Die Anlagendatei gibt keinen Stand an ([[revision]] mit mark, date und change eintragen). Bis dahin steht auf jedem Blatt {shown}.",
+        RevisionHolds { shown: &'a str }:
+            "Revision {shown} holds, and stands on every sheet. A sheet that says another is out of date."
+            | "Es gilt Stand {shown}; er steht auf jedem Blatt. Ein Blatt mit einem anderen ist überholt.",
+        RevisionNotTheLast { shown: &'a str, current: &'a str }:
+            "Every sheet says {shown}, as asked for when the pack was made; the last revision that the site file states is {current}."
+            | "Auf jedem Blatt steht {shown}, so beim Erstellen der Mappe verlangt; der letzte Stand der Anlagendatei ist {current}.",
+        EarthAssumed { size: &'a str, class_one: &'a str }:
+            "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I (both quoted from memory). Local codes prevail."
+            | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one} (beides aus dem Gedächtnis zitiert). Örtliche Vorschriften gehen vor.",
+        EarthConductorPart { size: &'a str }:
+            "Earth conductor for a surge protector, green-and-yellow, {size} (assumed); length by the shortest way, to be measured on site"
+            | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size} (angenommen); Länge auf kürzestem Weg, vor Ort zu messen",
+        SparePairs { cable: &'a str, first: usize, last: Option<usize> }:
+            "Spare in {cable}: pair {first}< to {last}>. Leave it long enough to reach every terminal, coil it up, insulate each conductor by itself, label it spare at both ends."
+            | "Frei in {cable}: Paar {first}< bis {last}>. Lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
+        InsulationNote { least: &'a str }:
+            "Insulation: at least {least} at 250 V DC, as IEC 60364-6 table 6A asks of SELV and PELV (quoted from memory). Sound cable has far more. Where a value is expected, it was measured here before: a much lower one shows damp or damage."
+            | "Isolation: mindestens {least} bei 250 V Gleichspannung, wie es IEC 60364-6 Tabelle 6A für SELV und PELV verlangt (aus dem Gedächtnis zitiert). Gesunde Leitungen haben weit mehr. Wo ein Wert erwartet wird, wurde er hier schon gemessen: Ein viel kleinerer zeigt Feuchte oder Schaden.",
+        TryHeater { station: &'a str }:
+            "Heater of {station}, switched on (cold, or its test setting): after ten minutes the front is warm to the hand. How much more the station draws:"
+            | "Heizung von {station}, eingeschaltet (Kälte oder Prüfstellung): nach zehn Minuten ist die Front handwarm. Um so viel mehr zieht die Station:",
+        TryLight { light: &'a str, feed: &'a str, lit: &'a str }:
+            "Light {light} ({feed}; {lit}): make it dark there or switch it on. It shines, evenly; its current:"
+            | "Leuchte {light} ({feed}; {lit}): abdunkeln oder einschalten. Sie leuchtet gleichmäßig; ihr Strom:",
         Double { others: &'a str }: "DOUBLE: {others}" | "DOPPELT: {others}",
         DoubleAddress { others: &'a str, address: &'a str }:
             "DOUBLE of {others}: {address}"
@@ -185,8 +212,8 @@ sentences! {
             "In place already, from {from} to {to}: find and try both ends; label them."
             | "Liegt bereits von {from} nach {to}: beide Enden suchen, durchklingeln, beschriften.",
         ReleaseTime { time: &'a str }:
-            "Release time: set to {time}. Measured:"
-            | "Freigabezeit: eingestellt auf {time}. Gemessen:",
+            "Release time: set to {time}. By stopwatch (the timer within 10 %, the hand within 0.5 s: assumed):"
+            | "Freigabezeit: eingestellt auf {time}. Mit der Stoppuhr (Zeitglied auf 10 %, Hand auf 0,5 s genau: angenommen):",
         SetAddress { address: &'a str, settings: &'a str }:
             "Set {address}: {settings}"
             | "Einstellen {address}: {settings}",

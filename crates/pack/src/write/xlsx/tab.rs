@@ -8,6 +8,7 @@ use crate::options::Part;
 pub(super) fn tab(locale: &Locale, part: Part) -> &'static str {
     let word = match part {
         Part::Summary => Word::TabSummary,
+        Part::Revisions => Word::TabRevisions,
         Part::InHand => Word::TabInHand,
         Part::Calculations => Word::TabCalculations,
         Part::Wiring => Word::TabWiring,
@@ -24,6 +25,7 @@ pub(super) fn tab(locale: &Locale, part: Part) -> &'static str {
         Part::Live => Word::TabLive,
         Part::Snags => Word::TabSnags,
         Part::Handover => Word::TabHandover,
+        Part::Glossary => Word::TabGlossary,
         Part::OrderOfWork => Word::TabOrderOfWork,
         Part::Elevation
         | Part::Profiles

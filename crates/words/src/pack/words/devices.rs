@@ -6,6 +6,7 @@ macro_rules! devices {
         $next! { $($rest)*; $($before)*
         Accessory: "Accessory" | "Zubehör",
         AddressMissing: "no address: see the snag list" | "keine Adresse: siehe Mängelliste",
+        AddressSet: "Address set" | "Adresse gesetzt",
         AudioDoorStation: "Door station, audio" | "Türstation, Audio",
         AudioExtension: "Indoor station, audio, extension" | "Innenstation, Audio, Nebenstelle",
         AudioStation: "Indoor station, audio" | "Innenstation, Audio",
@@ -38,6 +39,7 @@ macro_rules! devices {
             "needed as the cut list cuts it, ordered by the drum; what stays on the drums is left over"
             | "Bedarf wie in der Zuschnittliste, bestellt nach Trommeln; was auf ihnen bleibt, ist übrig",
         PartsTitle: "Parts list" | "Stückliste",
+        PlaceFitted: "Place, if another" | "Ort, falls anders",
         Reference: "Reference designation" | "Referenzkennzeichen",
         Serial: "Serial number" | "Seriennummer",
         Settings: "Switch positions" | "Schalterstellungen",

@@ -42,6 +42,12 @@ macro_rules! job_cards {
         CardLegend:
             "Terminals: colour (IEC 60757, by convention; write down what differs), cable, → other end. Figures: expected, lowest, highest; outside the range, stop and look."
             | "Klemmen: Farbe (IEC 60757, nach Übereinkunft; Abweichung notieren), Leitung, → anderes Ende. Werte: erwartet, mindestens, höchstens; außerhalb davon anhalten und suchen.",
+        CardLegendMixed:
+            "Terminals: colour (IEC 60757, as the catalogue names it, else by convention; write down what differs), cable, → other end. Figures: expected, lowest, highest; outside the range, stop and look."
+            | "Klemmen: Farbe (IEC 60757, nach dem Katalog, sonst nach Übereinkunft; Abweichung notieren), Leitung, → anderes Ende. Werte: erwartet, mindestens, höchstens; außerhalb davon anhalten und suchen.",
+        CardLegendOfCatalogue:
+            "Terminals: colour (IEC 60757, as the catalogue names it; write down what differs), cable, → other end. Figures: expected, lowest, highest; outside the range, stop and look."
+            | "Klemmen: Farbe (IEC 60757, nach dem Katalog; Abweichung notieren), Leitung, → anderes Ende. Werte: erwartet, mindestens, höchstens; außerhalb davon anhalten und suchen.",
         CardPowerOff: "Power off" | "Spannungsfrei",
         CardPowerOn: "Power on" | "Unter Spannung",
         DoorAndLocks: "Door and locks" | "Tür und Schlösser",

@@ -11,6 +11,7 @@ mod doors;
 mod fittings;
 mod handover;
 mod job_cards;
+mod revisions;
 mod shared;
 mod summary;
 mod supplies;
@@ -26,6 +27,7 @@ use doors::doors;
 use fittings::fittings;
 use handover::handover;
 use job_cards::job_cards;
+use revisions::revisions;
 use shared::shared;
 use summary::summary;
 use supplies::supplies;
@@ -43,4 +45,4 @@ macro_rules! whole {
     };
 }
 
-shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards workbook whole; }
+shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards revisions workbook whole; }

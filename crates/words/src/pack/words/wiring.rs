@@ -4,6 +4,9 @@
 macro_rules! wiring {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
+        AsBuiltNote:
+            "As built: what came out differently on site is written into the columns for it, and goes to the office with this sheet. What stays empty is as planned."
+            | "Wie gebaut: Was auf der Baustelle anders wurde, kommt in die Spalten dafür und mit diesem Blatt ins Büro. Was leer bleibt, ist wie geplant.",
         BesideMains: "shares its route with mains: separate it" | "läuft neben Netzleitungen: trennen",
         Buried: "in the ground" | "im Erdreich",
         BatteryByItsLeads:
@@ -34,6 +37,7 @@ macro_rules! wiring {
         Device: "Device" | "Gerät",
         Drum: "Drum" | "Trommel",
         DrumLength: "Length of drum" | "Trommellänge",
+        EarthConductor: "earth conductor" | "Erdungsleiter",
         EndOfChain: "end of the chain, stays empty" | "Ende der Kette, bleibt frei",
         ExistingColours:
             "existing cable: write down the colour found"
@@ -52,9 +56,11 @@ macro_rules! wiring {
         LegsConvention:
             "Legs are kept apart as + and − throughout, also where a device works either way round."
             | "Die Pole werden durchgehend als + und − getrennt, auch wo ein Gerät beliebig gepolt arbeitet.",
+        LengthLaid: "Length laid" | "Länge verlegt",
         LockFedElsewhere:
             "stays free: the lock takes its power elsewhere"
             | "bleibt frei: Das Schloss wird anders gespeist",
+        MainEarthBar: "main earthing terminal" | "Haupterdungsschiene",
         MainsByElectrician:
             "mains: by a licensed electrician, not part of this schedule"
             | "Netz: durch eine Elektrofachkraft, nicht Teil dieses Plans",
@@ -70,6 +76,7 @@ macro_rules! wiring {
         OutsideEnd: "a device outside this plan" | "ein Gerät außerhalb des Plans",
         OwnLead: "its own lead" | "eigene Leitung",
         Pair: "Pair" | "Paar",
+        PairUsed: "Pair used" | "Paar benutzt",
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
         RunsWhere: "Runs" | "Verlegt",
@@ -95,8 +102,9 @@ macro_rules! wiring {
         TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",
         To: "To" | "Nach",
         ToMainEarth:
-            "to the main earthing terminal by the shortest way, green-and-yellow; by a licensed electrician"
-            | "auf kürzestem Weg an die Haupterdungsschiene, grün-gelb; durch eine Elektrofachkraft",
+            "by the shortest way, green-and-yellow, cross-section assumed; by a licensed electrician"
+            | "auf kürzestem Weg, grün-gelb, Querschnitt angenommen; durch eine Elektrofachkraft",
+        TypeLaid: "Type laid" | "Typ verlegt",
         WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
         }
     };

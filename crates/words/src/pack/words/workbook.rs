@@ -32,6 +32,8 @@ macro_rules! workbook {
         TabNames: "names" | "Namen",
         TabOrderOfWork: "work-sequence" | "Arbeitsablauf",
         TabParts: "parts" | "Stückliste",
+        TabRevisions: "revisions" | "Stände",
+        TabGlossary: "glossary" | "Fachwörter",
         TabSnags: "snags" | "Mängel",
         TabSummary: "summary" | "Übersicht",
         TabSupplies: "supplies" | "Netzteile",

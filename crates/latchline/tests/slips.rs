@@ -539,3 +539,64 @@ fn all_mistakes_of_the_wiring_are_told_in_one_round() {
     let page = folder.run(&["check", "site.toml"]).out;
     assert!(page.contains("error[unknown-name]") && !page.contains("error[not-wired]"), "{page}");
 }
+
+/// A size as it is said on site. The unit tells a wire's diameter from a cross-section: 0.5 mm is 0.196 mm² (π/4 · 0.5²), less than half of 0.5 mm².
+#[test]
+fn a_cable_is_known_by_its_size_as_people_write_it() {
+    let folder = Folder::new();
+    for (asked, cable) in [
+        ("0.5mm", "pair-0.5"),
+        ("0,5", "pair-0.5"),
+        ("0.8 mm", "pair-0.8"),
+        ("1mm2", "flex-1.0"),
+        ("1 mm²", "flex-1.0"),
+        ("1,5mm²", "flex-1.5"),
+        ("1.5 qmm", "flex-1.5"),
+        ("Cat5e", "cat-5e"),
+        ("cat 5", "cat-5e"),
+    ] {
+        let ran = folder.run(&["reach", "--total", "60", "--cable", asked, "--language", "de"]);
+        assert!(ran.out.contains(cable), "{asked}: {}{}", ran.out, ran.err);
+    }
+    for asked in ["0.5mm2", "0,5 mm²", "1.5mm"] {
+        let ran = folder.run(&["reach", "--total", "60", "--cable", asked]);
+        assert_eq!(ran.status, 2, "{asked}: {}", ran.out);
+        assert!(ran.err.contains(&format!("which cable is \"{asked}\"?")), "{}", ran.err);
+    }
+}
+
+/// Fifty million ohms are said as people say them, and where there was no operating point no dash stands for a figure.
+#[test]
+fn compared_figures_are_those_that_people_say() {
+    let folder = Folder::new();
+    let site = |more: &str, length: &str| {
+        format!(
+            "[site]\ntitle = \"House\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v7\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.5\"\n\
+             [buildings]\nA = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+             [distributors]\nD = {{ model = \"ostrel-d4\", place = \"A/G\" }}\n\
+             [entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n[dwellings]\n\"A-1..A-8\" = {{ place = \"A/G\" }}\n[runs]\n\
+             feed = {{ from = \"PS\", to = \"D\", length = \"2 m\", cable = \"flex-1.5\" }}\n\
+             R = {{ from = \"D.1\", to = [\"A-1..A-8\"], spacing = \"{length}\"{more} }}\ndoor = {{ from = \"D.2\", to = \"front\", length = \"8 m\" }}\n"
+        )
+    };
+    folder.write("old.toml", site(", existing = true", "300 m"));
+    folder.write("new.toml", site(", existing = true, measured = { insulation = \"50 Mohm\" }", "5 m"));
+    let out = folder.run(&["compare", "old.toml", "new.toml"]).out;
+    let joined = out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(joined.contains("50 Mohm") && !joined.contains("50000000"), "{joined}");
+    assert!(joined.contains("V, had no operating point"), "{joined}");
+    assert!(!joined.contains("was –") && !joined.contains("– V"), "{joined}");
+}
+
+/// A name without a number, or with more behind it, is asked for where names are known: on the site.
+#[test]
+fn switches_of_a_name_are_asked_of_the_site() {
+    let folder = Folder::new();
+    for name in ["12bis", "Shop", "12-3"] {
+        let ran = folder.run(&["ask", "switches", name]);
+        assert_eq!(ran.status, 2);
+        assert!(ran.err.contains(&format!("latchline addresses SITE {name}")), "{}", ran.err);
+    }
+    let ran = folder.run(&["ask", "switches", "the shop", "--language", "de"]);
+    assert!(ran.err.contains("latchline addresses SITE \"the shop\""), "{}", ran.err);
+}

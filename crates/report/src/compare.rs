@@ -10,7 +10,7 @@ use crate::template::plain;
 use crate::{figures, wording};
 use latchline_assess::comparison::{Comparison, FigureChange, StateOfOne};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::{ElementId, Finding, Language, Money};
+use latchline_finding::{ElementId, Figure, Finding, Language, Money, Unit};
 use latchline_site::addresses::SwitchSetting;
 use latchline_site::bill::BillKind;
 use latchline_site::cables::DoorCable;
@@ -343,17 +343,21 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
     }));
     let chosen = |all: &[FigureChange],
                   rounded: fn(f64, Language) -> String,
-                  say: &dyn Fn(&FigureChange, &str, &str, &str) -> String| {
+                  say: &dyn Fn(&FigureChange, &str, Option<&str>, &str) -> String| {
         let shown = all.iter().filter(|one| one.better == better);
         let mut told: Vec<String> = shown
             .filter_map(|one| {
-                let figure = |value: Option<f64>| {
-                    value.map_or_else(|| String::from("–"), |value| rounded(value, language))
+                let element = &name(&one.element);
+                let (old, new) = match (one.old, one.new) {
+                    (Some(old), Some(new)) => (rounded(old, language), rounded(new, language)),
+                    // Without an operating point there is no figure, and a dash would look like one.
+                    (None, Some(new)) => return Some(say(one, element, None, &rounded(new, language))),
+                    (Some(_), None) => return Some(CompareWords::WorksNoMore { element }.say(language)),
+                    (None, None) => return None,
                 };
-                let (old, new) = (figure(one.old), figure(one.new));
                 // What is equal as it is shown is no difference to who reads it.
                 let differs = old != new || one.is_bound[0] != one.is_bound[1];
-                differs.then(|| say(one, &name(&one.element), &old, &new))
+                differs.then(|| say(one, element, Some(&old), &new))
             })
             .collect();
         cut(&mut told, MOST_FIGURES, language);
@@ -363,12 +367,21 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
         let [old_bound, new_bound] =
             one.is_bound.map(|is_bound| is_bound.then(|| Term::AtLeast.both().of(language).to_string()));
         let (old_bound, new_bound) = (old_bound.as_deref(), new_bound.as_deref());
-        CompareWords::Tightest { device, old, new, old_bound, new_bound }.say(language)
+        match old {
+            Some(old) => CompareWords::Tightest { device, old, new, old_bound, new_bound },
+            None => CompareWords::TightestNow { device, new, new_bound },
+        }
+        .say(language)
     }));
     lines.extend(chosen(&comparison.currents_a, figures::amperes, &|_, supply, old, new| {
-        CompareWords::SupplyCurrent { supply, old, new }.say(language)
+        match old {
+            Some(old) => CompareWords::SupplyCurrent { supply, old, new },
+            None => CompareWords::SupplyCurrentNow { supply, new },
+        }
+        .say(language)
     }));
     lines.extend(chosen(&comparison.battery_hours, figures::battery_hours, &|one, supply, old, new| {
+        let old = old.unwrap_or_default();
         let words = match (one.old, one.new) {
             (_, Some(0.0)) => CompareWords::BatteryLost { supply, old },
             (Some(0.0), _) => CompareWords::BatteryCome { supply, new },
@@ -434,7 +447,10 @@ fn key(change: &KeyChange, language: Language) -> String {
         Some(KeyValue::Word(word)) => plain(word),
         Some(KeyValue::Names(names)) => plain(&names.iter().cloned().collect::<Vec<_>>().join(", ")),
         Some(KeyValue::Amount(amount, unit)) => {
-            let text = format!("{} {unit}", figures::decimals(figures::trimmed(*amount, 6), language));
+            let text = match *unit {
+                "ohm" => latchline_words::figures::sentence(Figure::new(*amount, Unit::Ohm), language),
+                unit => format!("{} {unit}", figures::decimals(figures::trimmed(*amount, 6), language)),
+            };
             text.trim_end().replace('-', "−")
         }
     };

@@ -3,7 +3,7 @@
 use crate::report::Report;
 use latchline_assess::{NotJudged, Verdict, rules};
 use latchline_finding::{
-    Change, Edit, EditStep, ElementId, Figure, Language, MainsLost, Money, Remedy, Severity, Unit,
+    Brought, Change, Edit, EditStep, ElementId, Figure, Language, MainsLost, Money, Remedy, Severity, Unit,
     WithoutMains,
 };
 use latchline_words::report::{
@@ -141,16 +141,19 @@ fn few(elements: &[ElementId]) -> String {
 
 /// What a change brings, if it brings anything, and what it makes of doors and stations while the mains are lost.
 pub(crate) fn then_told(remedy: &Remedy, language: Language) -> Option<String> {
-    let brought = remedy.brings.iter().map(|one| {
+    // What is left of the finding itself, as something less, was there before.
+    let (left, new): (Vec<&Brought>, Vec<&Brought>) =
+        remedy.brings.iter().partition(|one| remedy.clears.contains(&(one.code, one.element.clone())));
+    let named = |one: &Brought| {
         let element = one.element.as_ref().map(|element| template::plain(element.as_str()));
         let severity = severity(one.severity, language);
         RemedyWords::Brought { severity, code: one.code.as_str(), element: element.as_deref() }.say(language)
-    });
-    let findings = brought.collect::<Vec<_>>().join(", ");
-    let findings =
-        (!findings.is_empty()).then(|| RemedyWords::ThenTold { findings: &findings }.say(language));
+    };
+    let list = |all: &[&Brought]| all.iter().map(|one| named(one)).collect::<Vec<_>>().join(", ");
+    let left = (!left.is_empty()).then(|| RemedyWords::ThenLeft { findings: &list(&left) }.say(language));
+    let findings = (!new.is_empty()).then(|| RemedyWords::ThenTold { findings: &list(&new) }.say(language));
     let lost = remedy.mains_lost.iter().map(|one| mains_lost(one, language));
-    let told: Vec<String> = findings.into_iter().chain(lost).collect();
+    let told: Vec<String> = left.into_iter().chain(findings).chain(lost).collect();
     (!told.is_empty()).then(|| told.join("; "))
 }
 

@@ -18,19 +18,31 @@ pub fn is_made_for_run(site: &Site, run: &Run, cable: &Cable) -> bool {
 /// Whether a run whose environment is not stated leads from one building to another: between two houses it lies in the open or in the ground
 /// (common practice, no source).
 pub fn joins_buildings(site: &Site, run: &Run) -> bool {
+    section_between_buildings(site, run).is_some()
+}
+
+/// Of a run whose environment is not stated, the first section that leads into another building than the one that it comes from, and that
+/// building.
+pub fn section_between_buildings<'a>(site: &Site, run: &'a Run) -> Option<(&'a Section, usize)> {
+    if is_stated(run) {
+        return None;
+    }
     let of_stop = |stop: RunStop| match stop {
         RunStop::Station(station) => site.station_place(&site.stations[station]).building,
         RunStop::BoxInput(index) | RunStop::BoxLink(index) => site.boxes[index].place.building,
     };
-    let start = match run.from {
+    let mut here = match run.from {
         RunStart::Supply(index) => site.supplies[index].place.building,
         RunStart::Port { box_index, .. } => site.boxes[box_index].place.building,
         RunStart::Station(station) => of_stop(RunStop::Station(station)),
     };
-    let mut buildings =
-        start.into_iter().chain(run.sections.iter().filter_map(|section| of_stop(section.to)));
-    let first = buildings.next();
-    !is_stated(run) && buildings.any(|building| Some(building) != first)
+    // Where nothing says in which building something stands, it is in that of what comes before it.
+    run.sections.iter().find_map(|section| {
+        let there = of_stop(section.to)?;
+        let is_other = here.is_some_and(|here| here != there);
+        here = here.or(Some(there));
+        is_other.then_some((section, there))
+    })
 }
 
 /// Whether a cable is made for where what is fitted at a door lies: for the open air if the door is outdoors. How much of it is in the open is

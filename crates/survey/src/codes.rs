@@ -32,6 +32,8 @@ latchline_finding::codes! {
     PERCENTAGE_BELOW_ONE, "percentage-below-one", Warning, ["found", "column?"];
     ROUTE_TWICE, "route-twice", Warning, ["from", "to", "row"];
     ROUTE_WITHOUT_LENGTH, "route-without-length", Warning, ["from", "to"];
+    ROUTE_UNLIKE_OTHERS, "route-unlike-others", Warning, ["from", "to", "length", "usual"];
+    FLOORS_OUT_OF_ORDER, "floors-out-of-order", Warning, ["from", "to", "between"];
     PLACE_WITHOUT_FLOOR, "place-without-floor", Warning, [];
     NUMBERS_ALIKE, "numbers-alike", Warning, ["name", "other", "row"];
     WITHDRAWAL_WITHOUT_PART, "withdrawal-without-part", Warning, ["name", "nearest"];

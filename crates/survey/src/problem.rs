@@ -185,6 +185,26 @@ pub enum ProblemKind {
         /// The other.
         to: String,
     },
+    /// A way from floor to floor that is far longer or shorter than others of its building.
+    RouteUnlikeOthers {
+        /// One place.
+        from: String,
+        /// The other.
+        to: String,
+        /// Metres for a floor.
+        floor_m: f64,
+        /// What the middle one of the others has.
+        usual_m: f64,
+    },
+    /// A way past a floor that is reached from its far end.
+    FloorsOutOfOrder {
+        /// Where it comes from.
+        from: String,
+        /// Where it leads.
+        to: String,
+        /// The place between them.
+        between: String,
+    },
     /// A place with a building and no floor.
     PlaceWithoutFloor(String),
     /// A name that differs from another in leading zeros only.
@@ -346,6 +366,15 @@ impl Problem {
             ProblemKind::RouteWithoutLength { from, to } => {
                 new(codes::ROUTE_WITHOUT_LENGTH).with("from", from.as_str()).with("to", to.as_str())
             }
+            ProblemKind::RouteUnlikeOthers { from, to, floor_m, usual_m } => new(codes::ROUTE_UNLIKE_OTHERS)
+                .with("from", from.as_str())
+                .with("to", to.as_str())
+                .with("length", Figure::new(*floor_m, Unit::Metre))
+                .with("usual", Figure::new(*usual_m, Unit::Metre)),
+            ProblemKind::FloorsOutOfOrder { from, to, between } => new(codes::FLOORS_OUT_OF_ORDER)
+                .with("from", from.as_str())
+                .with("to", to.as_str())
+                .with("between", between.as_str()),
             ProblemKind::PlaceWithoutFloor(place) => new(codes::PLACE_WITHOUT_FLOOR).about(place.as_str()),
             ProblemKind::NumbersAlike { name, other, row } => new(codes::NUMBERS_ALIKE)
                 .with("name", name.as_str())

@@ -2,6 +2,7 @@
 
 mod existing;
 mod locked;
+mod risers;
 mod settings;
 mod stations;
 mod ways;
@@ -86,7 +87,7 @@ impl Reader<'_> {
         let settings = self.settings(form("Site"));
         let buildings = self.buildings(form("Buildings"));
         let (places, place_names) = self.places(form("Places"), &buildings);
-        let routes = self.routes(form("Routes"), &place_names, places.len());
+        let routes = self.routes(form("Routes"), &place_names, &places, &buildings);
         let mut names = Names::new();
         let dwellings = self.dwellings(form("Dwellings"), &place_names, &mut names);
         let entrances = self.entrances(form("Entrances"), &place_names, &mut names);

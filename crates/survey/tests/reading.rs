@@ -114,6 +114,8 @@ fn findings_carry_what_their_pages_promise() {
         "unpacks-too-large",
         "withdrawal-without-part",
         "loop-not-of-cable",
+        "route-unlike-others",
+        "floors-out-of-order",
     ];
     for doc in latchline_survey::codes::CODES {
         let code = doc.code.as_str();
@@ -126,6 +128,7 @@ fn findings_carry_what_their_pages_promise() {
 
 const DOUBTFUL_DWELLINGS: &str = "Dwelling,Place,Drop\n1,hall,\n01,landing,3\n10,landing,0\n";
 const DOUBTFUL_PLACES: &str = "Place,Building,Floor,Mains,Boxes\nhall,A,,yes,yes\nlanding,A,1,no,yes\n";
+const TOWER_PLACES: &str = "Place,Building,Floor,Mains,Boxes\n0,T,0,yes,yes\n1,T,1,no,yes\n2,T,2,no,yes\n3,T,3,no,yes\n4,T,4,no,yes\n";
 const DOUBTFUL_ROUTES: &str = "From,To,Length\nhall,landing,3.5\nlanding,hall,9\n";
 const DOUBTFUL_SITE: &str = "Setting,Value\nSlack,0.05\nLength tolerance,5\n";
 
@@ -141,6 +144,16 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
             Some(entry) => entry.1 = text,
             None => texts.push((changed, text)),
         }
+        read_texts(&texts)
+    };
+    let with_places = |places: &str, routes: &str| {
+        let texts = [
+            ("buildings", "Building,Floors\nT,0;1;2;3;4\n"),
+            ("places", places),
+            ("routes", routes),
+            ("dwellings", "Dwelling,Place,Drop\nD1,4,2\n"),
+            ("entrances", "Entrance,Place,Drop,Role\nfront,0,4,main\n"),
+        ];
         read_texts(&texts)
     };
     let cases = [
@@ -170,6 +183,18 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
             with("routes", "From,To,Length\nhall,landing,0\n", None),
             "routes 2:3 route-without-length, from hall, to landing",
         ),
+        // A slip of the decimal point in a riser of 8 m a floor; by hand: 80 / 1 against the middle of 8, 8 and 8.5.
+        (
+            with_places(TOWER_PLACES, "From,To,Length\n0,1,8\n1,2,80\n2,3,8\n3,4,8.5\n"),
+            "routes 3:3 route-unlike-others, from 1, to 2, length 80 m, usual 8 m",
+        ),
+        // 0, 1, 3, 2: up past the second floor and down again; from a hub at the top two ways down are no riser.
+        (
+            with_places(TOWER_PLACES, "From,To,Length\n0,1,8\n1,3,16\n3,2,8\n3,4,8\n"),
+            "routes 3:2 floors-out-of-order, from 1, to 3, between 2",
+        ),
+        (with_places(TOWER_PLACES, "From,To,Length\n4,3,8\n4,2,16\n4,1,24\n4,0,32\n"), ""),
+        (with_places(TOWER_PLACES, "From,To,Length\n0,1,8\n1,2,8\n2,3,8\n3,4,8\n"), ""),
         (with("site", DOUBTFUL_SITE, None), "site 2:2 percentage-below-one, found 0.05, column Value"),
         (with("lifts", "Lift,Place\nL1,hall\n", None), "lifts 1:1 sheet-unknown, sheet lifts, nearest "),
         (with("instructions", "Fill in the sheets\n", None), ""),

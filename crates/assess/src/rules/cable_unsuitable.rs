@@ -27,6 +27,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let environment = run.environment.value;
         let suits = |environment| allowed.value.contains(&environment);
         let is_stated = outdoors::is_stated(run);
+        let mut other = None;
         let (severity, origin, environment, stop) = if is_stated || !suits(environment) {
             if suits(environment) {
                 continue;
@@ -34,12 +35,22 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             let origin = if is_stated { run.environment.origin.clone() } else { run.cable.origin.clone() };
             (Severity::Error, origin, environment, None)
         } else {
-            let Some((section, away)) =
-                outdoors::section_outdoors(site, run).filter(|_| !suits(Environment::Outdoors))
-            else {
-                continue;
+            let in_the_open = outdoors::section_outdoors(site, run)
+                .filter(|_| !suits(Environment::Outdoors))
+                .map(|(section, away)| (section, if away { Severity::Warning } else { Severity::Advice }));
+            let between = || {
+                let (section, building) = outdoors::section_between_buildings(site, run)?;
+                let suits_between = suits(Environment::Outdoors) || suits(Environment::Buried);
+                (!suits_between).then_some((section, building))
             };
-            let severity = if away { Severity::Warning } else { Severity::Advice };
+            let (section, severity) = match (in_the_open, between()) {
+                (Some(in_the_open), _) => in_the_open,
+                (None, Some((section, building))) => {
+                    other = Some(site.buildings[building].id.clone());
+                    (section, Severity::Warning)
+                }
+                (None, None) => continue,
+            };
             (severity, section.to_origin.clone(), Environment::Outdoors, Some(section.to))
         };
         let listed: Vec<Both> = allowed.value.iter().map(|environment| word(*environment).both()).collect();
@@ -57,6 +68,9 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             .graded(grade(&cable.head.name, "environments", allowed));
         if let Some(stop) = stop {
             found = found.with("stop", site.stop_id(stop));
+        }
+        if let Some(other) = other {
+            found = found.with("other", other);
         }
         report.push(found);
     }

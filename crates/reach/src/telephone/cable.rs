@@ -1,6 +1,7 @@
 //! The cable that is meant.
 
 use latchline_site::catalogue::{Cable, Catalogue};
+use latchline_site::keys::Gauge;
 use latchline_site::parse::NameBudget;
 
 /// Why no cable, or more than one, is meant.
@@ -31,15 +32,21 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
         return Err(every());
     }
     let words: Vec<&str> = asked.split(' ').collect();
-    let by_name = |cable: &&Cable| plain(&cable.head.name) == asked;
-    let called = |cable: &&Cable| cable.called.iter().any(|called| plain(&called.value) == asked);
-    let nearly = |cable: &&Cable| cable.is_called(written);
+    let together = |text: &str| plain(text).replace(' ', "");
+    let by_name = |cable: &&Cable| together(&cable.head.name) == together(written);
+    let sized = Size::in_text(written);
+    // "0.5 mm" is the diameter of a wire and "0.5 mm²" a cross-section: a cable of the other kind carries another current.
+    let is_of_unit = |cable: &Cable| sized.is_none_or(|size| size.is_of(cable));
+    let called = |cable: &&Cable| {
+        let is_it = |called: &str| {
+            plain(called) == asked || sized.is_some_and(|size| called.parse() == Ok(size.number))
+        };
+        is_of_unit(cable) && cable.called.iter().any(|called| is_it(&called.value))
+    };
+    let nearly = |cable: &&Cable| is_of_unit(cable) && cable.is_called(written);
     // "J-Y(St)Y" without the size of its conductors is more than one cable.
     let begins = |cable: &&Cable| cable.called_begins(written);
-    let size = |cable: &&Cable| {
-        let size = asked.trim_end_matches("mm²").trim_end_matches("mm2").trim_end_matches("mm").trim_end();
-        cable.head.name.rsplit('-').next() == Some(size)
-    };
+    let size = |cable: &&Cable| sized.is_some_and(|size| size.is_in_name(cable) && size.is_of(cable));
     let title = |cable: &&Cable| {
         let title = plain(&cable.head.title);
         let known: Vec<&str> = title.split(' ').collect();
@@ -58,6 +65,40 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
         }
     }
     Err(every())
+}
+
+/// The size of a conductor as people write it: `0.5`, `0,5 mm`, `1mm2`, `1.5 mm²`, `1.5 qmm`.
+#[derive(Debug, Clone, Copy)]
+struct Size {
+    number: f64,
+    /// Whether it is a cross-section, or the diameter of a wire; `None` where no unit is written.
+    is_area: Option<bool>,
+}
+
+impl Size {
+    fn in_text(text: &str) -> Option<Self> {
+        let text = text.trim().to_lowercase().replace(',', ".");
+        let units =
+            [("mm²", true), ("mm2", true), ("mm^2", true), ("sqmm", true), ("qmm", true), ("mm", false)];
+        let found = units.iter().find_map(|(unit, is_area)| Some((text.strip_suffix(unit)?, *is_area)));
+        let (number, is_area) = found.map_or((&*text, None), |(number, is_area)| (number, Some(is_area)));
+        let number: f64 = number.trim_end().parse().ok()?;
+        (number.is_finite() && number > 0.0).then_some(Size { number, is_area })
+    }
+
+    /// Whether the conductors of a cable are measured so.
+    fn is_of(self, cable: &Cable) -> bool {
+        match self.is_area {
+            None => true,
+            Some(is_area) => is_area == matches!(cable.gauge.value, Gauge::CrossSection { .. }),
+        }
+    }
+
+    /// Whether the name of a cable ends in it.
+    fn is_in_name(self, cable: &Cable) -> bool {
+        let last = cable.head.name.rsplit('-').next();
+        last.is_some_and(|last| last.parse() == Ok(self.number))
+    }
 }
 
 /// The name, or everyday name, that was probably meant, with its cable.

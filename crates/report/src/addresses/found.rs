@@ -310,7 +310,7 @@ pub fn text(
     for one in &found.unexpected {
         let line = say(AddressWords::Unexpected {
             class: class_word(one.found.class, look),
-            numbers: &numbers(&one.found.numbers),
+            numbers: &numbers(site, one.found.class, &one.found.numbers, look.language),
             line: one.found.line,
             explanation: &explanation(site, one.found.class, &one.explanations, look),
         });
@@ -322,7 +322,7 @@ pub fn text(
     for one in &found.duplicated {
         let line = say(AddressWords::Duplicated {
             class: class_word(one.class, look),
-            numbers: &numbers(&one.numbers),
+            numbers: &numbers(site, one.class, &one.numbers, look.language),
             times: one.times,
             stations: &names(&one.stations),
             explanation: &explanation(site, one.class, &one.explanations, look),
@@ -339,6 +339,9 @@ fn unread_words(unread: &[UnreadLine], look: &Look) -> Vec<String> {
         match &one.reason {
             Unread::WithoutClass => AddressWords::WithoutClass { line }.say(look.language),
             Unread::WithoutNumber => AddressWords::WithoutNumber { line }.say(look.language),
+            Unread::OpenQuote { column } => {
+                AddressWords::OpenQuote { line, column: *column }.say(look.language)
+            }
             Unread::NoAddress(text) => {
                 AddressWords::NoAddressInLine { line, text: &plain(text) }.say(look.language)
             }
@@ -360,9 +363,19 @@ fn explanation(site: &Site, class: DeviceClass, list: &[Explanation], look: &Loo
     words.say(look.language)
 }
 
-fn numbers(numbers: &[u32]) -> String {
+/// The numbers of an address and what each stands for: "0/12/1 (building 0, dwelling 12, extension 1)".
+fn numbers(site: &Site, class: DeviceClass, numbers: &[u32], language: Language) -> String {
     let words: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-    words.join("/")
+    let (joined, fields) = (words.join("/"), fields_of(site, class));
+    if fields.len() != numbers.len() || numbers.len() < 2 {
+        return joined;
+    }
+    let named: Vec<String> = fields
+        .iter()
+        .zip(numbers)
+        .map(|(field, number)| format!("{} {number}", field_word(field.kind, language)))
+        .collect();
+    format!("{joined} ({})", named.join(", "))
 }
 
 fn id(site: &Site, station: usize) -> String {

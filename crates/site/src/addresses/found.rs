@@ -67,6 +67,11 @@ pub enum Unread {
     WithoutClass,
     /// It has no number.
     WithoutNumber,
+    /// A quote is opened and not closed, so that it is not sure what belongs together.
+    OpenQuote {
+        /// Where it stands in the line, from 1.
+        column: usize,
+    },
     /// This looks like a number, but is not one that an address can have, or there are too many.
     NoAddress(String),
 }
@@ -78,8 +83,13 @@ pub enum Unread {
 pub fn read_found_list(text: &str) -> FoundList {
     let mut list = FoundList::default();
     for (index, line) in text.lines().take(MOST_LINES).enumerate() {
+        let written = line;
         let line = line.trim();
         if line.is_empty() || line.starts_with('#') {
+            continue;
+        }
+        if let Some(column) = open_quote(written) {
+            list.unread.push(UnreadLine { line: index + 1, reason: Unread::OpenQuote { column } });
             continue;
         }
         let class = class_in(line);
@@ -96,6 +106,13 @@ pub fn read_found_list(text: &str) -> FoundList {
         list.unread.push(UnreadLine { line: index + 1, reason });
     }
     list
+}
+
+/// Where a quote stands that is not closed, counted in signs from 1.
+fn open_quote(line: &str) -> Option<usize> {
+    let quotes: Vec<usize> =
+        line.chars().enumerate().filter(|(_, sign)| *sign == '"').map(|(at, _)| at).collect();
+    (quotes.len() % 2 == 1).then(|| quotes.last().map_or(0, |at| at + 1))
 }
 
 /// The first class word of the line.
@@ -182,6 +199,9 @@ mod tests {
 
     #[test]
     fn what_is_not_clearly_an_address_is_left_unread() {
+        let open = read_found_list("\"indoor\" 0/1/1\n indoor \"0/12/1\nindoor 0/2/1\n");
+        assert_eq!(open.devices.len(), 2);
+        assert_eq!(open.unread, [UnreadLine { line: 2, reason: Unread::OpenQuote { column: 9 } }]);
         let list = read_found_list(
             "indoor 0/99999999999999999999/1/1\nindoor 0/-2/1\nindoor 0/4/1 A-4\nindoor A-4\nindoor 0-4-1\n",
         );

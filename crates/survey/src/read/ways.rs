@@ -1,5 +1,6 @@
 //! The sheets of buildings, places and ways.
 
+use super::risers::Written;
 use super::{LONGEST_M, Names, Reader};
 use crate::fields::Form;
 use crate::model::{Building, Place};
@@ -78,8 +79,15 @@ impl Reader<'_> {
         (places, names)
     }
 
-    pub(super) fn routes(&mut self, form: Option<&Form<'_>>, places: &Names, count: usize) -> RouteGraph {
+    pub(super) fn routes(
+        &mut self,
+        form: Option<&Form<'_>>,
+        places: &Names,
+        all: &[Place],
+        buildings: &[Building],
+    ) -> RouteGraph {
         let mut routes = Vec::new();
+        let mut written = Vec::new();
         let mut first_rows: BTreeMap<(usize, usize), u32> = BTreeMap::new();
         let named = |index: usize| {
             let found = places.iter().find(|(_, place)| place.0 == index);
@@ -115,7 +123,9 @@ impl Reader<'_> {
             }
             let length_mm = (length.value * 1e3).round() as u64;
             routes.push(Route { from, to, length_mm, environment, beside_mains, is_locked: false });
+            written.push(Written { row, from, to, length_m: length.value });
         }
-        RouteGraph::new(count, routes)
+        self.risers(&written, all, buildings);
+        RouteGraph::new(all.len(), routes)
     }
 }

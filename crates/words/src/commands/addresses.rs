@@ -131,6 +131,9 @@ sentences! {
         NoAddressInLine { line: usize, text: &'a str }:
             "Line {line}: \"{text}\" is not clearly part of an address; leave it out, or write the address as 0/12/1."
             | "Zeile {line}: „{text}“ ist nicht eindeutig Teil einer Adresse; weglassen oder die Adresse als 0/12/1 schreiben.",
+        OpenQuote { line: usize, column: usize }:
+            "Line {line}: the quote that begins at sign {column} is not closed; close it, or leave quotes out: indoor 0/12/1."
+            | "Zeile {line}: Das Anführungszeichen an Stelle {column} ist nicht geschlossen; schließen oder weglassen: indoor 0/12/1.",
         NothingExplains:
             "no missing station explains it"
             | "keine fehlende Station erklärt das",

@@ -140,6 +140,15 @@ sentences! {
         Tightest { device: &'a str, old: &'a str, new: &'a str, old_bound: Option<&'a str>, new_bound: Option<&'a str> }:
             "{device}: margin< {new_bound}> {new} V, was< {old_bound}> {old} V"
             | "{device}: Reserve< {new_bound}> {new} V, bisher< {old_bound}> {old} V",
+        TightestNow { device: &'a str, new: &'a str, new_bound: Option<&'a str> }:
+            "{device}: margin< {new_bound}> {new} V, had no operating point"
+            | "{device}: Reserve< {new_bound}> {new} V, bisher kein Arbeitspunkt",
+        SupplyCurrentNow { supply: &'a str, new: &'a str }:
+            "{supply}: largest current {new} A, had no operating point"
+            | "{supply}: größter Strom {new} A, bisher kein Arbeitspunkt",
+        WorksNoMore { element: &'a str }:
+            "{element}: has no operating point any more"
+            | "{element}: hat keinen Arbeitspunkt mehr",
         SupplyCurrent { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: largest current {new} A, was {old} A"
             | "{supply}: größter Strom {new} A, bisher {old} A",

@@ -118,18 +118,18 @@ sentences! {
             "there is no such part; there are {known}"
             | "diesen Teil gibt es nicht; es gibt {known}",
         // Dwellings.
-        NoNumberIn { text: &'a str }:
-            "\"{text}\" has no number in it; write for example 27, 27B or 27B:2"
-            | "in „{text}“ steht keine Nummer; zum Beispiel 27, 27B oder 27B:2 schreiben",
+        NoNumberIn { text: &'a str, name: &'a str }:
+            "\"{text}\" has no number in it; write for example 27, 27B or 27B:2, or ask by the name with the site: latchline addresses SITE {name}"
+            | "in „{text}“ steht keine Nummer; zum Beispiel 27, 27B oder 27B:2 schreiben, oder mit der Anlage nach dem Namen fragen: latchline addresses SITE {name}",
         StationFromOne:
             "stations of a dwelling count from 1, its main one"
             | "die Stationen einer Wohnung zählen ab 1, der Hauptstation",
-        SeveralNumbers { text: &'a str, dwelling: &'a str, station: usize, ordinal: &'a Both }:
-            "\"{text}\" has more than one number; which is the dwelling's is not sure: write {dwelling} for the main station of {dwelling}, {dwelling}:{station} for its {ordinal}"
-            | "„{text}“ hat mehr als eine Nummer; welche die der Wohnung ist, ist nicht sicher: {dwelling} für die Hauptstation von {dwelling} schreiben, {dwelling}:{station} für deren {ordinal}",
-        SaysMore { text: &'a str, dwelling: &'a str, station: usize, ordinal: &'a Both }:
-            "\"{text}\" says more than a number and a letter, and what is meant is not sure: write {dwelling} for the main station of {dwelling}, {dwelling}:{station} for its {ordinal}"
-            | "„{text}“ sagt mehr als eine Nummer und einen Buchstaben, und was gemeint ist, ist nicht sicher: {dwelling} für die Hauptstation von {dwelling} schreiben, {dwelling}:{station} für deren {ordinal}",
+        SeveralNumbers { text: &'a str, name: &'a str, dwelling: &'a str, station: usize, ordinal: &'a Both }:
+            "\"{text}\" has more than one number; which is the dwelling's is not sure: write {dwelling} for the main station of {dwelling}, {dwelling}:{station} for its {ordinal}; or ask by the name with the site: latchline addresses SITE {name}"
+            | "„{text}“ hat mehr als eine Nummer; welche die der Wohnung ist, ist nicht sicher: {dwelling} für die Hauptstation von {dwelling} schreiben, {dwelling}:{station} für deren {ordinal}; oder mit der Anlage nach dem Namen fragen: latchline addresses SITE {name}",
+        SaysMore { text: &'a str, name: &'a str, dwelling: &'a str, station: usize, ordinal: &'a Both }:
+            "\"{text}\" says more than a number and a letter, and what is meant is not sure: write {dwelling} for the main station of {dwelling}, {dwelling}:{station} for its {ordinal}; or ask by the name with the site: latchline addresses SITE {name}"
+            | "„{text}“ sagt mehr als eine Nummer und einen Buchstaben, und was gemeint ist, ist nicht sicher: {dwelling} für die Hauptstation von {dwelling} schreiben, {dwelling}:{station} für deren {ordinal}; oder mit der Anlage nach dem Namen fragen: latchline addresses SITE {name}",
         WhichStation { named: usize, stated: usize }:
             "which station is meant? The name says station {named} of the dwelling, and --extension {stated} the number on its switches; leave one of the two out"
             | "welche Station ist gemeint? Der Name sagt Station {named} der Wohnung, --extension {stated} die Nummer an ihren Schaltern; eines von beiden weglassen",

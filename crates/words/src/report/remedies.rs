@@ -21,6 +21,7 @@ sentences! {
             | "messen, bevor etwas geändert wird: Das ändert nur, was bekannt ist. Die Leitung von Strang {run} an {at} abklemmen, ebenso alle seine \
                Stationen. Beide Adern an {joined_at} verbinden und die Schleife an {at} mit dem Ohmmeter messen. Erwartet werden etwa {expected}, höchstens {most} \
                genügen. Den Messwert als runs.{run}.measured.loop eintragen",
+        ThenLeft { findings: &'a str }: "of which stays: {findings}" | "davon bleibt: {findings}",
         ThenTold { findings: &'a str }: "which brings: {findings}" | "bringt neu: {findings}",
         Brought { severity: &'a str, code: &'a str, element: Option<&'a str> }:
             "{severity} {code}< at {element}>" | "{severity} {code}< an {element}>",

@@ -28,15 +28,20 @@ pub(super) struct NamedDwelling {
 }
 
 impl NamedDwelling {
-    /// As it is asked for in a shell, which takes a name with a space for two.
+    /// As it is asked for.
     fn asked(&self) -> String {
         let name = self.name.clone().unwrap_or_else(|| self.number.to_string());
         let asked = match self.station {
             Some(station) => format!("{name}:{station}"),
             None => name,
         };
-        if asked.contains(' ') { format!("\"{asked}\"") } else { asked }
+        in_shell(&asked)
     }
+}
+
+/// A name as it is asked for in a shell, which takes one with a space for two.
+fn in_shell(name: &str) -> String {
+    if name.contains(' ') { format!("\"{name}\"") } else { name.to_string() }
 }
 
 /// Reads it: a number, before it at most one word or initial, after it at most one letter, then `:2` for the second station. What is
@@ -47,7 +52,7 @@ pub(super) fn dwelling(text: &str) -> Result<NamedDwelling> {
         Some((name, station)) => (name.trim_end(), Some(station.trim())),
         None => (text, None),
     };
-    let wrong = || Refusal::from(ArgumentRefusal::NoNumberIn { text });
+    let wrong = || Refusal::from(ArgumentRefusal::NoNumberIn { text, name: &in_shell(text) });
     let Some((before, number, after)) = around_number(name) else { return Err(wrong()) };
     let letter = single_letter(after);
     if letter.is_none() || !at_most_one_word(before) {
@@ -100,10 +105,10 @@ fn unclear(text: &str, number: &str, after: &str) -> Refusal {
     let other = after.chars().any(|one| one.is_ascii_digit());
     let station = station_meant(text, after);
     let (dwelling, ordinal) = (&format!("{number}{letter}"), &ordinal(station));
-    let station = station as usize;
+    let (station, name) = (station as usize, &in_shell(text));
     match other {
-        true => ArgumentRefusal::SeveralNumbers { text, dwelling, station, ordinal },
-        false => ArgumentRefusal::SaysMore { text, dwelling, station, ordinal },
+        true => ArgumentRefusal::SeveralNumbers { text, name, dwelling, station, ordinal },
+        false => ArgumentRefusal::SaysMore { text, name, dwelling, station, ordinal },
     }
     .into()
 }

@@ -159,7 +159,7 @@ def cut(folder, stock: int, sizes: dict[int, int]) -> tuple[int, int]:
     less = re.search(r"no cutting plan buys less than ([\d.]+) m", heading)
     bound = float(less[1]) if less else bought
     # The list itself: every piece once, no drum overfull.
-    with open(folder / "pack" / "tables" / "07-cut-list.csv", encoding="utf-8-sig", newline="") as file:
+    with open(folder / "pack" / "tables" / "08-cut-list.csv", encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(line for line in file if not line.startswith(("# ", '"# '))))
     assert len(rows) == len(pieces)
     drums: dict[str, float] = {}

@@ -195,7 +195,7 @@ def test_folders_that_are_no_pack_are_left_alone(tmp_path):
     assert "no pack" in done.stderr and (tmp_path / "mine" / "letter.txt").read_text() == "keep"
     run("pack", "demo/site.toml", "-o", "pack", "--only", "devices,labels", cwd=tmp_path)
     run("pack", "demo/site.toml", "-o", "pack", "--only", "cables", cwd=tmp_path)
-    assert [path.name for path in (tmp_path / "pack" / "tables").iterdir()] == ["06-cables.csv"]
+    assert [path.name for path in (tmp_path / "pack" / "tables").iterdir()] == ["07-cables.csv"]
     (tmp_path / "pack" / "note.txt").write_text("keep")
     done = run("pack", "demo/site.toml", "-o", "pack", cwd=tmp_path, status=2)
     assert "note.txt" in done.stderr

@@ -94,6 +94,10 @@ source = "data sheet"
 gauge = "0.5 mm²"
 class = 1
 line = { capacitance = "50 nF/km", inductance = "0.6 mH/km", losses = [{ frequency = "1 MHz", loss = "2 dB" }, { frequency = "4 MHz", loss = "4 dB" }, { frequency = "9 MHz", loss = "6 dB" }] }
+[[revision]]
+mark = "A"
+date = 2026-11-02
+change = "first issue"
 [[accept]]
 code = "thin-margin"
 reason = "seen"

@@ -18,7 +18,7 @@ pub(super) struct Brief {
 }
 
 /// Steps that a card says in few words, with these words.
-const TICKS: [(Word, Word); 18] = [
+const TICKS: [(Word, Word); 19] = [
     (Word::MountAndWire, Word::BriefMounted),
     (Word::ReleaseAndVolume, Word::BriefRelease),
     (Word::DisconnectBattery, Word::BriefBatteryOff),
@@ -29,6 +29,7 @@ const TICKS: [(Word, Word); 18] = [
     (Word::PlugIn, Word::BriefPluggedIn),
     (Word::PortsOff, Word::BriefPortsOff),
     (Word::SystemOff, Word::BriefSystemOff),
+    (Word::LightSupplyOff, Word::BriefLightSupplyOff),
     (Word::SystemOnAgain, Word::BriefSystemOn),
     (Word::TryEmergencyRelease, Word::BriefEmergency),
     (Word::WiredAsDrawn, Word::BriefWired),

@@ -118,7 +118,16 @@ fn doors_without_power(steps: &mut Steps<'_, '_>, further: &[Item]) {
     }
     let supplies = site.supplies.iter().map(|supply| supply.id.to_string());
     let sources: Vec<String> = supplies.chain(further.iter().map(|item| item.name(site))).collect();
-    sources.iter().for_each(|source| steps.word(source, Word::SystemOff));
+    // The supply of a light feeds no lock: it is off here so that nothing at the door is live, and says no more.
+    let of_lights: Vec<String> = further
+        .iter()
+        .filter(|item| matches!(item, Item::LightSupply { .. }))
+        .map(|item| item.name(site))
+        .collect();
+    for source in &sources {
+        let is_of_light = of_lights.contains(source);
+        steps.word(source, if is_of_light { Word::LightSupplyOff } else { Word::SystemOff });
+    }
     for (index, entrance) in site.entrances.iter().enumerate() {
         let sheet = subject.assessment.doors.iter().find(|sheet| sheet.entrance == entrance.id);
         for (lock, sheet) in sheet.iter().flat_map(|sheet| sheet.locks.iter().enumerate()) {

@@ -109,7 +109,7 @@ keys! {
 
     /// Its number or letter: "A". The last one stands on every sheet.
     mark: Sourced<String> = must(TEXT);
-    /// Its date.
+    /// The day of the revision.
     date: Sourced<String> = must(Kind::Date);
     /// What changed.
     change: String = must(TEXT);

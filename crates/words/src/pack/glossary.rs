@@ -61,7 +61,7 @@ terms! {
         "The two wires that carry power, speech and picture to every device together."
         | "Die zwei Adern, die Strom, Sprache und Bild gemeinsam zu allen Geräten führen.";
     "capacitance" | "Kapazität", ("capacitance", "kapazität"):
-        "What a cable stores between its two wires; it grows with the length. A reading far too low shows a broken wire. Of a battery, in German, the same word says how much it holds."
+        "What a cable stores between its two wires; it grows with the length. A reading far too low shows a broken wire."
         | "Was eine Leitung zwischen ihren beiden Adern speichert; es wächst mit der Länge. Ein viel zu kleiner Wert zeigt eine unterbrochene Ader. Bei einer Batterie: wie viel sie enthält.";
     "cut list" | "Zuschnittliste", ("cut list", "zuschnitt"):
         "Which length of cable is cut from which drum, so that little is left over."
@@ -78,7 +78,7 @@ terms! {
     "drop (voltage drop)" | "Abfall (Spannungsfall)", ("drop|voltage drop", "spannungsfall|abfall"):
         "What is lost of the voltage along a cable: the longer and thinner the cable and the larger the current, the more."
         | "Was entlang einer Leitung an Spannung verloren geht: je länger und dünner sie ist und je größer der Strom, desto mehr.";
-    "end-of-line resistor" | "Abschlusswiderstand der Meldelinie", ("end-of-line", "abschlusswiderstand"):
+    "resistor at the end of the line" | "Abschlusswiderstand am Leitungsende", ("resistor at the end", "abschlusswiderstand am"):
         "A small part at the contact of an alarm line, by which the system notices a cut wire."
         | "Ein kleines Teil am Kontakt einer Meldelinie, an dem die Anlage eine durchtrennte Ader erkennt.";
     "entrance" | "Eingang", ("entrance", "eingang"):
@@ -165,7 +165,7 @@ terms! {
     "surge protector" | "Überspannungsschutz", ("surge", "überspannung"):
         "A part that leads the jolt of a near stroke of lightning to earth, before it reaches the devices."
         | "Ein Teil, das den Stoß eines nahen Blitzes zur Erde ableitet, ehe er die Geräte erreicht.";
-    "terminator" | "Abschluss", ("terminator", "abschluss"):
+    "terminator" | "Abschluss", ("terminator", "abschluss hier|abschluss der gerätefamilie"):
         "A resistor at the end of a line that keeps picture and speech from being thrown back."
         | "Ein Widerstand am Ende einer Leitung, der verhindert, dass Bild und Sprache zurückgeworfen werden.";
     "tolerance" | "Toleranz", ("tolerance", "toleranz"):

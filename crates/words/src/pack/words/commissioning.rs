@@ -76,6 +76,9 @@ macro_rules! commissioning {
         LedNote:
             "Currents: put the meter in series while the port is off, on a range above the highest figure, its fuse whole. Read when all devices beyond have booted, nobody calls and the figure stands still."
             | "Ströme: Messgerät bei abgeschaltetem Abgang in Reihe schalten, Bereich über dem höchsten Wert, Sicherung heil. Ablesen, wenn alle Geräte dahinter hochgefahren sind, niemand ruft und die Anzeige steht.",
+        LightSupplyOff:
+            "Mains of this light's own supply off, so that nothing is live at the door. It feeds the light alone: the lock does not depend on it."
+            | "Netz des eigenen Netzteils dieser Leuchte aus, damit an der Tür nichts unter Spannung steht. Es speist nur die Leuchte: Das Schloss hängt nicht davon ab.",
         LimitThere: "Limit there" | "Grenzwert dort",
         LiveNote:
             "Work from top to bottom. A reading outside its range is looked into before the next step."

@@ -27,6 +27,7 @@ macro_rules! job_cards {
         BriefProtector: "surge protector fitted" | "Überspannungsschutz eingesetzt",
         BriefPulled: "in, labelled" | "verlegt, beschriftet",
         BriefRelease: "release, volume" | "Freigabe, Lautstärke",
+        BriefLightSupplyOff: "light's own mains off (lock not fed by it)" | "Netz der Leuchte aus (Schloss nicht daran)",
         BriefRunsOff: "runs off, mains on" | "Stränge abgeklemmt, Netz ein",
         BriefSet: "switches set" | "Schalter gestellt",
         BriefStandby: "Standby" | "Ruhe",

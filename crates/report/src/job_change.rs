@@ -3,6 +3,7 @@
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange, Jobs};
+use latchline_assess::rules::measured_loop_differs::is_far_off;
 use latchline_finding::{Change, Code, Edit, EditStep, ElementId, Finding, Language, Money};
 use latchline_words::codes;
 use latchline_words::report::{JobWords, remedy_kind};
@@ -27,6 +28,14 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
             false => change,
         };
         let hint = worst.and_then(|index| look_first(&assessment.findings[*index], language));
+        let slipped = || {
+            let of_job = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+            let all = of_job.chain(&job.told_change()?.clears).map(|index| &assessment.findings[*index]);
+            let found = all.into_iter().find(|found| is_far_off(found))?;
+            let (message, hint) = (codes::wording(found, language).message, look_first(found, language)?);
+            Some(JobWords::ReadsFarOff { message: &message, hint: &hint }.say(language))
+        };
+        let hint = hint.or_else(slipped);
         return match hint {
             Some(hint) => JobWords::LookFirst { hint: &hint, change: &change }.say(language),
             None => change,

@@ -14,6 +14,7 @@ words! {
         PairsInParallel: "pairs in parallel" | "parallele Paare",
         ShortCircuitOnTheWay: "short circuit on the way" | "Kurzschluss unterwegs",
         ShorterCable: "shorter cable" | "kürzere Leitung",
+        SlipOfTheUnit: "slip of the unit (kilohm for ohm)" | "verwechselte Einheit (Kiloohm statt Ohm)",
         ThickerConductor: "thicker conductor" | "dickere Ader",
         ThinnerConductor: "thinner conductor" | "dünnere Ader",
     }

@@ -1,6 +1,8 @@
 //! What published rules say about locks on escape routes, by country, in short. Advice: the local code
 //! and the responsible person decide, and the text of the rule itself holds, not this summary.
 
+use crate::door::LockAt;
+use latchline_site::model::{Entrance, Site};
 use latchline_words::publications::{EscapeDemand, Publication};
 
 /// A published rule in a sentence.
@@ -90,4 +92,11 @@ mod tests {
         }
         assert!(escape_rules(Some("DK")).iter().any(|rule| rule.source == Publication::En1125));
     }
+}
+
+/// Whether an entrance is judged as a way out. A door without a lock keeps nobody in. A gate drive outside the buildings has its own ways of
+/// being opened by hand; whoever owns it answers for them. On a floor of a building it shuts a door like any other lock.
+pub fn is_judged_as_way_out(site: &Site, entrance: &Entrance) -> bool {
+    let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
+    LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate())
 }

@@ -27,6 +27,7 @@ pub mod times;
 pub mod words;
 
 pub use caution::Caution;
+pub use escape::is_judged_as_way_out;
 pub use sheet::{DoorSheet, LockSheet, door_sheets};
 
 use latchline_circuit::RangeError;

@@ -4,7 +4,7 @@ use super::LockAt;
 use super::alarm::{AlarmSheet, alarm_sheets};
 use super::caution::Caution;
 use super::circuit::{LockCircuit, Unknown, lock_circuit};
-use super::escape::{EscapeRule, escape_rules};
+use super::escape::{EscapeRule, escape_rules, is_judged_as_way_out};
 use super::heights::{HeightRange, height_range};
 use super::light::{LightOutput, LightSheet, light_output, light_sheets};
 use super::loads::{DoorLoad, door_load};
@@ -85,6 +85,8 @@ pub struct DoorSheet {
     pub lock_outputs: u32,
     /// Whether people escape through it; `None` where the plan says nothing, which is not judged.
     pub escape_route: Option<bool>,
+    /// Whether it is judged as a way out at all: a gate drive outside is not.
+    pub is_judged_as_way_out: bool,
     /// Who decided that.
     pub escape_decided_by: Option<String>,
     /// When, as YYYY-MM-DD.
@@ -155,7 +157,8 @@ fn door_sheet(context: &WithVoltages<'_>, index: usize) -> DoorSheet {
         station: station.head.name.clone(),
         lock_outputs: station.lock_outputs.value,
         escape_route: entrance.escape_route.as_ref().map(|stated| stated.value),
-        escape_decided_by: entrance.escape_decided_by.as_ref().map(|name| name.value.clone()),
+        is_judged_as_way_out: is_judged_as_way_out(site, entrance),
+        escape_decided_by: entrance.decided_by().map(str::to_string),
         escape_decided_on: entrance.escape_decided_on.clone(),
         fire_interlock: if_stated(&entrance.fire_interlock),
         control_height_m: entrance.control_height.as_ref().map(|height| height.value.as_metres()),

@@ -1,6 +1,6 @@
 //! `escape-decision-missing`
 
-use crate::door::LockAt;
+use crate::door::is_judged_as_way_out;
 use crate::rule::{Context, Judgement, finding, rule};
 use latchline_finding::CodeDoc;
 use latchline_words::missing::Missing;
@@ -12,10 +12,7 @@ rule! {
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     let site = context.site;
     for (index, entrance) in site.entrances.iter().enumerate() {
-        // A door without a lock keeps nobody in. A gate drive outside the buildings has its own ways of being opened by hand; whoever owns it
-        // answers for them. On a floor of a building it shuts a door like any other lock.
-        let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
-        if !LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate()) {
+        if !is_judged_as_way_out(site, entrance) {
             continue;
         }
         let Some(route) = &site.entrances[index].escape_route else {
@@ -27,7 +24,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
             continue;
         };
         let missing: Vec<&str> = [
-            ("escape_decided_by", entrance.escape_decided_by.is_none()),
+            ("escape_decided_by", entrance.decided_by().is_none()),
             ("escape_decided_on", entrance.escape_decided_on.is_none()),
         ]
         .into_iter()

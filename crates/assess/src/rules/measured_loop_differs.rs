@@ -3,7 +3,7 @@
 use super::limit::ROUNDING;
 use super::measured_capacitance_differs::{Implied, implied_length};
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
-use latchline_finding::{Both, CodeDoc, Figure, Severity, Unit};
+use latchline_finding::{Argument, Both, CodeDoc, Figure, Finding, Severity, Unit};
 use latchline_network::Corner;
 use latchline_network::resistance::{conductor_ohm_per_m, section_resistances};
 use latchline_site::model::{Run, Site};
@@ -52,13 +52,17 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         } else {
             finding(doc, measured.origin.clone())
         };
+        let mut all_candidates = candidates(run, cable, excess_ohm > 0.0);
+        if measured_ohm > SLIP_OF_THE_UNIT * expected_ohm {
+            all_candidates.insert(0, Candidate::SlipOfTheUnit.argument());
+        }
         let mut found = start
             .about(run.id.clone())
             .figures(measured_ohm, limit_ohm, Unit::Ohm)
             .with("expected", Figure::new(expected_ohm, Unit::Ohm))
             .with("excess", Figure::new(excess_ohm, Unit::Ohm))
             .with("direction", if excess_ohm > 0.0 { Term::Higher } else { Term::Lower }.both())
-            .with("candidates", candidates(run, cable, excess_ohm > 0.0))
+            .with("candidates", all_candidates)
             .with("cable", cable.head.name.as_str())
             .with("length", Figure::new(stated_m, Unit::Metre))
             .also_at("cable", run.cable.origin.clone());
@@ -71,6 +75,16 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         }
         report.push(found);
     }
+}
+
+/// So many times what is due looks like a slip of the unit rather than like a joint (common practice, no source).
+const SLIP_OF_THE_UNIT: f64 = 100.0;
+
+/// Whether a loop was read that is so far from its cable's that the figure itself is in doubt.
+pub fn is_far_off(found: &Finding) -> bool {
+    let Some(Argument::Figure(expected)) = found.argument("expected") else { return false };
+    found.code == MEASURED_LOOP_DIFFERS.doc.code
+        && found.value.is_some_and(|value| value.value > SLIP_OF_THE_UNIT * expected.value)
 }
 
 /// What can make the loop so, likeliest first.

@@ -89,12 +89,14 @@ pub fn run(
             }
             .say(look.language);
             let accepted = HeadroomWords::FailsAsAccepted { errors, titles }.say(look.language);
+            let not_judged = headroom_more::not_judged(assessment, look.language);
+            let not_judged = not_judged.map(block).unwrap_or_default();
             let first = view.site().and_then(|site| first_sentence(list, site, &look));
             let first = first.map(|words| block(words) + "\n").unwrap_or_default();
             match (fails, errors) {
                 (true, _) => block(fails_today) + &block(HeadroomWords::MoreCaution.say(look.language)),
-                (false, 0) => first + &words(list, &look),
-                (false, _) => first + &block(accepted) + "\n" + &words(list, &look),
+                (false, 0) => first + &words(list, &look) + &not_judged,
+                (false, _) => first + &block(accepted) + "\n" + &words(list, &look) + &not_judged,
             }
         }
         TextOrJson::Json => json(list, errors)?,

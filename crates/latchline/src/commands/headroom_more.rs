@@ -4,6 +4,7 @@ use super::headroom_words::errors_of;
 use super::part_named::known;
 use crate::refusal::Result;
 use latchline_assess::{Assessment, Verdict};
+use latchline_finding::Language;
 use latchline_reach::MoreHere;
 use latchline_report::Look;
 use latchline_report::table::paragraph;
@@ -14,7 +15,7 @@ use latchline_words::codes::title_of;
 use latchline_words::commands::HeadroomWords;
 use latchline_words::refusals::{PartKind, PartRefusal, SiteRefusal};
 use serde::Serialize;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// The model that most dwellings have, of several the first by name; `None` where there is none.
@@ -107,6 +108,19 @@ fn of_the_site(site: &Site, station: &str) -> Result<()> {
     Ok(())
 }
 
+/// The codes that are not judged on a site.
+fn codes_not_judged(assessment: &Assessment) -> Vec<&'static str> {
+    let codes: BTreeSet<&'static str> =
+        assessment.not_judged.iter().map(|entry| entry.code.as_str()).collect();
+    codes.into_iter().collect()
+}
+
+/// What is not judged on a site, as it is and with more, in words; `None` where all is.
+pub(super) fn not_judged(assessment: &Assessment, language: Language) -> Option<String> {
+    let codes = codes_not_judged(assessment);
+    (!codes.is_empty()).then(|| HeadroomWords::MoreNotJudged { codes: &codes.join(", ") }.say(language))
+}
+
 /// Adds them and says what came of it.
 pub(super) fn answer(
     view: &View,
@@ -175,13 +189,8 @@ pub(super) fn answer(
             titles: &titles.join("; "),
         }));
     }
-    let mut not_judged: Vec<&'static str> =
-        assessment.not_judged.iter().map(|entry| entry.code.as_str()).collect();
-    not_judged.sort_unstable();
-    not_judged.dedup();
-    if !not_judged.is_empty() {
-        lines.push(say(HeadroomWords::MoreNotJudged { codes: &not_judged.join(", ") }));
-    }
+    let not_judged = codes_not_judged(assessment);
+    lines.extend(self::not_judged(assessment, look.language));
     lines.push(say(HeadroomWords::MoreAdded));
     if station.is_none() {
         lines.push(say(HeadroomWords::MoreWhichModel { model }));

@@ -33,13 +33,15 @@ impl Kind {
         if text.is_empty() {
             return Some(Kind::Empty);
         }
-        let beginnings: [(&[u8], Kind); 6] = [
+        let beginnings: [(&[u8], Kind); 7] = [
             (b"PK\x03\x04", Kind::Workbook),
             (b"%PDF", Kind::Pdf),
             (b"<svg", Kind::SvgDrawing),
             (b"<?xml", Kind::SvgDrawing),
             (b"{", Kind::Json),
             (b"0\nSECTION", Kind::DxfDrawing),
+            // A comment goes before.
+            (b"999\nlatchline\n", Kind::DxfDrawing),
         ];
         if let Some((_, kind)) = beginnings.into_iter().find(|(beginning, _)| text.starts_with(beginning)) {
             return Some(if kind == Kind::Workbook && is_of_pack(text) { Kind::PackWorkbook } else { kind });
@@ -59,7 +61,12 @@ impl Kind {
         if has(&["site"]) {
             return Some(Kind::Site);
         }
-        if has(&["families", "cables", "stations", "boxes", "locks"]) {
+        let begins = |key: &str| text.lines().any(|line| line.starts_with(key));
+        // Supplies stand in both; runs, doors and dwellings in a site alone.
+        let is_of_site = has(&["buildings", "entrances", "dwellings", "runs", "distributors", "policy"]);
+        let is_of_parts = has(&["families", "cables", "stations", "boxes", "locks", "supplies", "rates"])
+            || begins("currency");
+        if is_of_parts && (!is_of_site || has(&["families", "stations", "boxes", "locks"])) {
             return Some(Kind::Catalogue);
         }
         let is_reading = |line: &str| line.starts_with("[[reading]]") || line.starts_with("[[symptom]]");

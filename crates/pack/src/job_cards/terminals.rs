@@ -47,7 +47,8 @@ fn strip_terminal(
             continue;
         }
         let by = landings.get(number).map(|landing| &landing.by);
-        let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
+        let is_conductor =
+            matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
         let colour = match colour {
             Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
             colour if is_conductor && !colour.words().is_empty() => {

@@ -93,7 +93,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     facts.add(Word::DoorStation, Cell::text(&sheet.station), "");
     facts.stated(Word::Outdoors, Some(sheet.outdoors));
     // Whether people get out is never taken for granted.
-    facts.words(Word::EscapeRoute, stated_word(sheet.escape_route, Word::NotStatedNotJudged));
+    let unstated = if sheet.is_judged_as_way_out { Word::NotStatedNotJudged } else { Word::NotStated };
+    facts.words(Word::EscapeRoute, stated_word(sheet.escape_route, unstated));
     let decided = [&sheet.escape_decided_by, &sheet.escape_decided_on].into_iter().flatten();
     let decided: Vec<&str> = decided.map(String::as_str).collect();
     if !decided.is_empty() {

@@ -94,7 +94,8 @@ fn every_surge_protector_has_an_earth_conductor() {
         assert!(earths[0][at("Remark")].words().contains("assumed"));
         assert!(wiring.notes.iter().any(|note| note.contains("states no cross-section")));
         let parts = of(tables, Part::Parts);
-        let line = parts.body().find(|cells| cells[2].words().starts_with("Earth conductor")).expect("a line");
+        let line =
+            parts.body().find(|cells| cells[2].words().starts_with("Earth conductor")).expect("a line");
         assert_eq!(line[3], Cell::Count(1));
     });
 }
@@ -106,7 +107,9 @@ fn a_release_has_limits_and_lights_and_heaters_are_tried() {
     with_tables(resolved(DOORS), |subject, tables| {
         let live = of(tables, Part::Live);
         let row = |begins: &str| {
-            live.body().find(|cells| cells[2].words().starts_with(begins)).unwrap_or_else(|| panic!("{begins}"))
+            live.body()
+                .find(|cells| cells[2].words().starts_with(begins))
+                .unwrap_or_else(|| panic!("{begins}"))
         };
         let release = row("Release time: set to");
         let station = subject.site.station_model(&subject.site.stations[subject.site.entrances[0].station]);
@@ -134,6 +137,10 @@ fn insulation_has_one_limit_and_what_was_measured_is_expected() {
             let expected = if cells[1].words() == "flats" { Some(20.0) } else { None };
             assert_eq!(cells[4].number(), expected, "{cells:?}");
         }
-        assert!(sheet.notes.iter().any(|note| note.contains("at least 0.5 Mohm at 250 V")), "{:?}", sheet.notes);
+        assert!(
+            sheet.notes.iter().any(|note| note.contains("at least 0.5 Mohm at 250 V")),
+            "{:?}",
+            sheet.notes
+        );
     });
 }

@@ -101,9 +101,11 @@ fn only_words_that_occur_are_explained() {
     for plain in ["loop resistance", "polarity", "standby", "supply", "tolerance"] {
         assert!(words.iter().any(|word| word == plain) && elsewhere.contains(plain), "{plain}: {words:?}");
     }
-    assert!(!words.iter().any(|word| word == "main earthing terminal") && !elsewhere.contains("main earthing"));
-    let with_protector =
-        TWELVE_FLATS.replace("environment = \"buried\"", "environment = \"buried\", surge_protection = \"1 ohm\"");
+    assert!(
+        !words.iter().any(|word| word == "main earthing terminal") && !elsewhere.contains("main earthing")
+    );
+    let with_protector = TWELVE_FLATS
+        .replace("environment = \"buried\"", "environment = \"buried\", surge_protection = \"1 ohm\"");
     let (words, _) = explained(resolved(&with_protector));
     assert!(words.iter().any(|word| word == "main earthing terminal"), "{words:?}");
 }

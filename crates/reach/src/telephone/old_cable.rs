@@ -1,8 +1,9 @@
 //! Whether the cable that is in the walls can stay: what is said of the runs of a site that are marked as existing.
 
 use latchline_assess::rules::codes as rule_codes;
+use latchline_assess::rules::measured_loop_differs::is_far_off;
 use latchline_assess::{Assessment, ExistingCable, ExistingRun, RunSummary, ShortApart};
-use latchline_finding::{Code, ElementId, Figure, Language, Severity, Unit};
+use latchline_finding::{Code, ElementId, Figure, Finding, Language, Severity, Unit};
 use latchline_site::codes::LENGTH_FROM_LOOP;
 use latchline_site::model::Site;
 use latchline_words::codes;
@@ -120,6 +121,10 @@ impl Answer<'_> {
         let open: Vec<&str> = [&unmeasured, &not_judged].into_iter().flatten().map(String::as_str).collect();
         let open = (!open.is_empty()).then(|| open.join(", "));
         let open = open.as_deref();
+        // A reading that is far off every cable says nothing of this one.
+        if let Some((runs, message)) = self.far_off() {
+            return say(OldCableWords::LookFirst { runs: &runs, message: &message, stay, open });
+        }
         let message = &self.worst().unwrap_or_default();
         if let Some(runs) = self.named(&|one| matches!(one, ExistingCable::Fails(_))) {
             return say(OldCableWords::No { runs: &runs, message, stay, open });
@@ -151,8 +156,27 @@ impl Answer<'_> {
         }
     }
 
+    /// Runs of which a loop was read that no such cable has, with the first of these findings in words.
+    fn far_off(&self) -> Option<(String, String)> {
+        let found = |existing: &ExistingRun| {
+            let against = existing.against.iter().map(|index| &self.assessment.findings[*index]);
+            against.into_iter().find(|found| is_far_off(found))
+        };
+        let all: Vec<(String, &Finding)> = self
+            .runs
+            .iter()
+            .filter_map(|(run, existing)| Some((plain(run.id.as_str()), found(existing)?)))
+            .collect();
+        let (_, first) = all.first()?;
+        let message = codes::wording(first, self.language).message;
+        Some((all.iter().map(|(run, _)| run.as_str()).collect::<Vec<_>>().join(", "), message))
+    }
+
     /// That the bus as a whole collapses, and on which run, where old cable is judged apart from that.
     fn collapse(&self) -> Option<String> {
+        if self.far_off().is_some() {
+            return None;
+        }
         let apart = self.runs.iter().find_map(|(_, existing)| existing.apart.as_ref())?;
         let names =
             |ids: &[ElementId]| ids.iter().map(|id| plain(id.as_str())).collect::<Vec<_>>().join(", ");

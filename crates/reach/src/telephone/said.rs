@@ -75,6 +75,10 @@ pub fn doors_at_words(doors: DoorsAt, language: Language) -> String {
 pub(super) fn doors_hold(lock: Option<&DoorLock>, locale: Locale) -> String {
     let Some(lock) = lock else { return AskWords::DoorsHoldNone.say(locale.language) };
     match draws(lock, locale) {
+        // A lock's watts are told by what the door takes for it; amperes of the bus are not those of the lock.
+        Some(draws) if matches!(lock.draws, Some(LoadValue::Current(_))) => {
+            AskWords::DoorsHoldFromTheBus { lock: &lock.model, draws: &draws }.say(locale.language)
+        }
         Some(draws) => AskWords::DoorsHold { draws: &draws }.say(locale.language),
         None => AskWords::DoorsHoldUnstated { lock: &lock.model }.say(locale.language),
     }
@@ -192,6 +196,9 @@ pub fn spread_said(
         Spread::Over(_) => AskWords::Under { distributor, feed, feed_cable },
         Spread::Apart(_) => AskWords::UnderApart { distributor, feed, feed_cable },
     }));
+    if carried.iter().any(|one| one.heaters_off) {
+        lines.push(say(AskWords::HeaterOff { door: &run.question.door }));
+    }
     // Supplies with the same doors are told together.
     let mut houses: Vec<(DoorsAt, Vec<&str>)> = Vec::new();
     for one in carried {

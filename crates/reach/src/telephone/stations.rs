@@ -73,6 +73,8 @@ pub struct Carried {
     pub is_thin: bool,
     /// Where the door stations were taken to hang.
     pub doors: DoorsAt,
+    /// Whether the door stations have heaters, which were taken to be off.
+    pub heaters_off: bool,
     /// Rules that could not judge that many for lack of values, the least code first.
     pub not_judged: Vec<Code>,
 }
@@ -231,13 +233,26 @@ fn carried(
         failing.first().map(|(_, code)| (failing.iter().map(|(fewer, _)| *fewer).collect(), *code));
     let margin_v = largest.as_ref().and_then(|(_, assessment)| least_margin_v(assessment));
     let is_thin = largest.as_ref().is_some_and(|(_, assessment)| is_thin(assessment));
+    let door = catalogue.stations.get(&run.question.door);
+    let heaters_off = door.is_some_and(|door| door.heater_extra.is_some());
     let mut not_judged: Vec<Code> = largest
         .iter()
         .flat_map(|(_, assessment)| assessment.not_judged.iter().map(|entry| entry.code))
         .collect();
     not_judged.sort_unstable();
     not_judged.dedup();
-    Ok(Carried { power, supply, stations, limit, fewer_fail, margin_v, is_thin, doors, not_judged })
+    Ok(Carried {
+        power,
+        supply,
+        stations,
+        limit,
+        fewer_fail,
+        margin_v,
+        is_thin,
+        doors,
+        heaters_off,
+        not_judged,
+    })
 }
 
 fn house<'a>(

@@ -90,7 +90,12 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
 /// Whether people escape through the door, and who said so.
 fn escape_route(sheet: &DoorSheet, look: &Look) -> String {
     let say = |words: SheetWords<'_>| words.say(look.language);
-    let Some(is_escape_route) = sheet.escape_route else { return say(SheetWords::EscapeRouteNotStated) };
+    let Some(is_escape_route) = sheet.escape_route else {
+        return say(match sheet.is_judged_as_way_out {
+            true => SheetWords::EscapeRouteNotStated,
+            false => SheetWords::GateNotStated,
+        });
+    };
     let by = sheet.escape_decided_by.as_deref().map(template::plain);
     let on = sheet.escape_decided_on.as_deref().map(template::plain);
     let decided = &say(SheetWords::Decided {

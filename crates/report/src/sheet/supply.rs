@@ -54,7 +54,8 @@ fn head(sheet: &SupplySheet, look: &Look) -> String {
     };
     text.push_str(&fact(Label::Cupboard, &ambient, look));
     if let Some(mains) = &sheet.mains {
-        let watts = |value: f64| look.figure(Figure::new(value, Unit::Watt));
+        // Up, as on the page.
+        let watts = |value: f64| figures::shown(Figure::new(value, Unit::Watt), Rounding::Up, look.language);
         let charging = (mains.charging_w > 0.0).then(|| {
             // What is left over: never more than there is.
             let left = Figure::new(mains.charging_w, Unit::Watt);

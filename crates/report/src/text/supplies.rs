@@ -40,7 +40,7 @@ pub(super) fn supplies(
             text.push_str(&run_table(assessment, &shown, look).render(look));
         }
         text.push_str(&runs_in_trouble(&alike, look));
-        text.push_str(&runs_within(assessment, &quiet, look));
+        text.push_str(&runs_within(assessment, &quiet, shown.is_empty() && alike.is_empty(), look));
         text.push_str(&physics_text::of_source(assessment, &source.id, troubled.is_some(), look));
         text
     });
@@ -118,8 +118,8 @@ fn runs_in_trouble(runs: &[&RunSummary], look: &Look) -> String {
     paragraph(&line.say(look.language), 2, look.width)
 }
 
-/// Runs that are left out of the table, with the least margin on them.
-fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> String {
+/// Runs that are left out of the table, with the least margin on them; `are_all`: none stands in it.
+fn runs_within(assessment: &Assessment, runs: &[&RunSummary], are_all: bool, look: &Look) -> String {
     // Only what hangs on these runs themselves: beyond them may be one that is shown.
     let own =
         |device: &&DeviceResult| device.run_index.is_some_and(|own| runs.iter().any(|run| run.run == own));
@@ -127,10 +127,12 @@ fn runs_within(assessment: &Assessment, runs: &[&RunSummary], look: &Look) -> St
     let Some(least) = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v())) else {
         return String::new();
     };
-    let line = Remark::RunsWithin {
-        runs: runs.len(),
-        margin: &figures::volts(least.worst.margin_v(), look.language),
-        device: &template::plain(least.id.as_str()),
+    let runs = runs.len();
+    let margin = &*figures::volts(least.worst.margin_v(), look.language);
+    let device = &*template::plain(least.id.as_str());
+    let line = match are_all {
+        true => Remark::AllRunsWithin { runs, margin, device },
+        false => Remark::RunsWithin { runs, margin, device },
     };
     paragraph(&line.say(look.language), 2, look.width)
 }

@@ -87,6 +87,12 @@ impl Entrance {
         self.escape_route.as_ref().is_some_and(|stated| stated.value)
     }
 
+    /// Who decided whether it is one; an empty name is nobody's.
+    pub fn decided_by(&self) -> Option<&str> {
+        let by = self.escape_decided_by.as_ref().map(|stated| stated.value.trim());
+        by.filter(|by| !by.is_empty())
+    }
+
     /// Where it is stated whether people escape through it.
     pub fn escape_origin(&self) -> Origin {
         self.escape_route.as_ref().map(|stated| stated.origin.clone()).unwrap_or_default()

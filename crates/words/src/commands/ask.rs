@@ -24,6 +24,9 @@ sentences! {
             | "Nicht einmal ein {model} arbeitet an {total} {cable} {power}, gespeist von {supply}, mit {calls:Ruf|Rufen} gleichzeitig, {locks}.",
         // The locks at the doors.
         DoorsHold { draws: &'a str }: "each door holding a {draws} lock" | "je Tür ein gehaltenes Schloss mit {draws}",
+        DoorsHoldFromTheBus { lock: &'a str, draws: &'a str }:
+            "each door holding a {lock}, {draws} more from the bus"
+            | "je Tür ein gehaltenes {lock}, {draws} mehr vom Bus",
         DoorsHoldUnstated { lock: &'a str }: "each door holding a {lock}" | "je Tür ein gehaltenes {lock}",
         DoorsHoldNone: "no lock fed by a door" | "ohne Schloss, das eine Tür speist",
         LocksTaken { door: &'a str, lock: &'a str, draws: &'a str, length: &'a str, cable: &'a str }:
@@ -71,6 +74,9 @@ sentences! {
         Under { distributor: &'a str, feed: &'a str, feed_cable: &'a str }:
             "Stations spread evenly along one run from a port of {distributor}, {feed} of {feed_cable} from the supply to it."
             | "Stationen gleichmäßig an einem Strang von einem Abgang von {distributor}, {feed} {feed_cable} vom Netzteil dorthin.",
+        HeaterOff { door: &'a str }:
+            "The heater of {door} is counted off: with it on, check the site file, where `heater = true` stands at the entrance."
+            | "Die Heizung von {door} ist ausgeschaltet gerechnet: mit ihr die Anlagendatei prüfen, in der am Eingang `heater = true` steht.",
         RunJudged:
             "Checked as a whole site is, signal and start-up included, every tolerance at its worst; where the family asks for terminators, every run ends in one."
             | "Geprüft wie eine ganze Anlage, mit Signal und Anlauf, jede Toleranz ungünstigst; wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",

@@ -67,6 +67,9 @@ sentences! {
         NoChange { hint: Option<&'a str> }:
             "no change that was tried mends it<; {hint}>"
             | "keine versuchte Änderung behebt das<; {hint}>",
+        ReadsFarOff { message: &'a str, hint: &'a str }:
+            "look at this reading: {message}; {hint}"
+            | "diesen Messwert ansehen: {message}; {hint}",
         LookFirst { hint: &'a str, change: &'a str }:
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",

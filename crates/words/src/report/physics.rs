@@ -13,7 +13,7 @@ sentences! {
             "{devices:device is|devices are} up at once, as soon as there is power"
             | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
         NotJudged { devices: usize }:
-            "not judged for {devices:device|devices}: values are missing, listed under “not judged”"
+            "not judged for {devices:device|devices}: a value of one of them at least is missing, listed under “not judged”"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte, die unter „nicht beurteilt“ stehen",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
             "drops out again and again< every {period}>; {down} of {devices:device|devices} {down:~is|~are} down"

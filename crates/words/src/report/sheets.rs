@@ -101,6 +101,9 @@ sentences! {
         EscapeRouteNotStated:
             "not stated whether it is an escape route: not judged"
             | "nicht angegeben, ob sie Fluchtweg ist: nicht beurteilt",
+        GateNotStated:
+            "not stated whether it is an escape route; a gate is not judged as one: its owner answers for opening it by hand"
+            | "nicht angegeben, ob es Fluchtweg ist; ein Tor wird nicht als solcher beurteilt: wer es betreibt, steht für das Öffnen von Hand ein",
         Decided { by: &'a str, on: &'a str }: "decided by {by}, {on}" | "entschieden von {by}, {on}",
         NobodyNamed: "nobody named" | "niemand genannt",
         NoDate: "no date" | "kein Datum",

@@ -193,6 +193,9 @@ sentences! {
         RunsWithin { runs: usize, margin: &'a str, device: &'a str }:
             "{runs:more run keeps|more runs keep} voltage and current, with {margin} V or more to spare ({device})"
             | "{runs:weiterer Strang hält|weitere Stränge halten} Spannung und Strom ein, Reserve ab {margin} V ({device})",
+        AllRunsWithin { runs: usize, margin: &'a str, device: &'a str }:
+            "{runs:run keeps|runs keep} voltage and current, with {margin} V or more to spare ({device})"
+            | "{runs:Strang hält|Stränge halten} Spannung und Strom ein, Reserve ab {margin} V ({device})",
         MoreOnThePage { file: &'a str, assumed: usize }:
             "Rests on {assumed:assumed value|assumed values}. They, every run and the lines of the file are shown by: latchline check {file} --lines"
             | "Beruht auf {assumed:Annahme|Annahmen}. Diese, alle Stränge und Zeilen der Datei zeigt: latchline check {file} --lines",

@@ -90,7 +90,7 @@ pub(crate) fn list(
     // Where there is least room the head has to do: it says that they are in order, and the others follow below.
     let has_room = room < Room::Least;
     let in_order = has_room && jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
-    let foot: Vec<String> = (has_room && more > 0)
+    let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
         .chain(in_order.then(|| JobWords::InOrder.say(language)))

@@ -158,6 +158,12 @@ struct SourceDocument {
     /// Nominal current in standby by day, in A.
     #[serde(skip_serializing_if = "Option::is_none")]
     standby_current_a: Option<f64>,
+    /// Hours that an old battery carries the shorter of the standby states; absent without a battery, or where it is not judged.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    battery_hours: Option<f64>,
+    /// Hours that are asked for without mains.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    battery_hours_asked: Option<f64>,
     /// The device with the least margin on its tree.
     #[serde(skip_serializing_if = "Option::is_none")]
     worst_device: Option<String>,
@@ -393,6 +399,8 @@ struct CountDocument {
 }
 
 fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
+    let sheet = assessment.supply_sheets.iter().find(|sheet| sheet.supply == source.id);
+    let battery = sheet.and_then(|sheet| sheet.battery.as_ref()?.as_ref().ok());
     SourceDocument {
         id: source.id.to_string(),
         model: source.model.clone(),
@@ -413,6 +421,8 @@ fn source(assessment: &Assessment, source: &SourceSummary) -> SourceDocument {
         power_w: source.power_w.and_then(finite),
         rated_power_w: source.rated_power_w.and_then(finite),
         standby_current_a: source.standby_current_a.and_then(finite),
+        battery_hours: battery.and_then(|battery| finite(battery.shortest()?.hours)),
+        battery_hours_asked: sheet.and_then(|sheet| sheet.asked_hours),
         worst_device: device_name(assessment, source.worst_device),
         loading_margin: source.loading_margin.and_then(finite),
         first_limit: source.first_limit.as_ref().map(|first| FirstLimitDocument {

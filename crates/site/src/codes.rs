@@ -29,6 +29,7 @@ latchline_finding::codes! {
     UNKNOWN_WORD, "unknown-word", Error, ["key", "word", "nearest", "valid"];
     BAD_NAME, "bad-name", Error, ["name", "reason"];
     DUPLICATE_NAME, "duplicate-name", Error, ["name", "kind", "other_kind", "wanted?"];
+    FLOORS_UPSIDE_DOWN, "floors-upside-down", Warning, ["first", "last"];
     LOOK_ALIKE_NAME, "look-alike-name", Warning, ["name", "signs", "other?"];
     DUPLICATE_PART, "duplicate-part", Error, ["name", "kind"];
     REPLACES_NOTHING, "replaces-nothing", Warning, ["name", "kind"];

@@ -32,6 +32,7 @@ pub mod catalogue;
 pub mod changes;
 pub mod codes;
 pub mod edit;
+pub mod floors;
 pub mod keys;
 pub mod model;
 pub mod outdoors;

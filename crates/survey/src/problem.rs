@@ -2,7 +2,7 @@
 
 use crate::codes;
 use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity, Unit};
-use latchline_site::codes::{UNKNOWN_NAME, WRONG_KIND_OF_PART};
+use latchline_site::codes::{FLOORS_UPSIDE_DOWN, UNKNOWN_NAME, WRONG_KIND_OF_PART};
 use latchline_words::reading::{SurveyReason, Thing};
 
 /// One mistake.
@@ -205,6 +205,15 @@ pub enum ProblemKind {
         /// The place between them.
         between: String,
     },
+    /// Floors that seem to be written from the top down.
+    FloorsUpsideDown {
+        /// The building.
+        building: String,
+        /// The first that is written.
+        first: String,
+        /// The last.
+        last: String,
+    },
     /// A place with a building and no floor.
     PlaceWithoutFloor(String),
     /// A name that differs from another in leading zeros only.
@@ -375,6 +384,10 @@ impl Problem {
                 .with("from", from.as_str())
                 .with("to", to.as_str())
                 .with("between", between.as_str()),
+            ProblemKind::FloorsUpsideDown { building, first, last } => new(FLOORS_UPSIDE_DOWN)
+                .about(building.as_str())
+                .with("first", first.as_str())
+                .with("last", last.as_str()),
             ProblemKind::PlaceWithoutFloor(place) => new(codes::PLACE_WITHOUT_FLOOR).about(place.as_str()),
             ProblemKind::NumbersAlike { name, other, row } => new(codes::NUMBERS_ALIKE)
                 .with("name", name.as_str())

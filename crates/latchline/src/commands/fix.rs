@@ -134,7 +134,12 @@ pub fn run(
     }
     if let Some(name) = &arguments.job {
         surroundings.working(&FixWords::Looking.say(look.language));
-        let Asked { finding, remedy, is_as_it_is } = job(&view, &bench, name)?;
+        let Asked { finding, remedy, is_as_it_is, listed } = job(&view, &bench, name)?;
+        if let Some(kind) = listed {
+            let change = &*remedy_kind(kind, look.language);
+            let words = FixWords::OtherThanListed { change }.say(look.language);
+            write!(output, "{}", hanging("", &words, look.width))?;
+        }
         if is_as_it_is && remedy.is_some() {
             write!(output, "{}", hanging("", &FixWords::AsItIsNow.say(look.language), look.width))?;
         }
@@ -192,6 +197,8 @@ struct Asked {
     remedy: Option<Remedy>,
     /// Whether that does it on the site as it is, and none does once the jobs before it are done.
     is_as_it_is: bool,
+    /// The kind of the change in the list, where that is another.
+    listed: Option<&'static str>,
 }
 
 /// The job of `check` that mends a finding by a change that is none of its own, in words.
@@ -280,7 +287,10 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
         && job.told_change().is_none()
         && job.done_by().is_empty();
     let remedy = change.or_else(|| pair(bench, finding));
-    Ok(Asked { finding: finding.clone(), remedy, is_as_it_is })
+    let told = job.told_change().map(|change| &change.remedy).filter(|_| matches!(name, JobName::Number(_)));
+    let is_other = |told: &&Remedy| remedy.as_ref().is_some_and(|remedy| remedy.edit != told.edit);
+    let listed = told.filter(is_other).map(|told| told.kind);
+    Ok(Asked { finding: finding.clone(), remedy, is_as_it_is, listed })
 }
 
 /// The currency of the site's prices, if its catalogue names one.

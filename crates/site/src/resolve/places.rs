@@ -2,6 +2,7 @@
 
 use super::resolver::{Resolver, STATED};
 use crate::codes;
+use crate::floors::are_upside_down;
 use crate::model::{Building, Place};
 use crate::parse::{Record, clip};
 use latchline_finding::{ElementId, Origin, Sourced};
@@ -83,6 +84,16 @@ impl Resolver<'_> {
             };
             let (floors, floor_index) = list("floors");
             let (cores, core_index) = list("cores");
+            if let (Some(first), Some(last)) = (floors.first(), floors.last())
+                && are_upside_down(floors.iter().map(|floor| floor.value.as_str()))
+            {
+                let found = self
+                    .report(codes::FLOORS_UPSIDE_DOWN, first.origin.clone())
+                    .about(entry.name)
+                    .with("first", clip(&first.value))
+                    .with("last", clip(&last.value));
+                self.findings.push(found);
+            }
             index.buildings.insert(entry.name.to_string(), buildings.len());
             let is_unread = |key: &str| record.is_written(key) && record.field(key).is_none();
             index.unread.push(is_unread("floors") || is_unread("cores"));

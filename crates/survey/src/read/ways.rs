@@ -7,6 +7,7 @@ use crate::model::{Building, Place};
 use crate::problem::ProblemKind;
 use crate::routes::{Route, RouteGraph};
 use crate::sheets::nearest_or_few;
+use latchline_site::floors::are_upside_down;
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
@@ -24,6 +25,12 @@ impl Reader<'_> {
                 continue;
             }
             let floors = row.list("Floors", self.problems);
+            if let (Some(name), Some(first), Some(last)) = (&name, floors.first(), floors.last())
+                && are_upside_down(floors.iter().map(String::as_str))
+            {
+                let (building, first, last) = (name.value.clone(), first.clone(), last.clone());
+                row.wrong("Floors", ProblemKind::FloorsUpsideDown { building, first, last }, self.problems);
+            }
             if let Some(name) = name {
                 buildings.push(Building { name, title, floors, cores, floor_height_m });
             }

@@ -166,7 +166,7 @@ files! {
     duplicate_name, duplicate_part, dwelling_without_entrance, end_station_looped, entrance_calls_nobody,
     entrance_without_lock, escape_advice, escape_decision_missing, escape_depends_on_bus, escape_fail_secure,
     existing_run_not_measured, exit_button_missing, extension_without_room, fed_twice, file_too_large,
-    fire_interlock_missing, fire_interlock_without_effect, fire_release_through_station, floors_out_of_order, formula_without_value,
+    fire_interlock_missing, fire_interlock_without_effect, fire_release_through_station, floors_out_of_order, floors_upside_down, formula_without_value,
     heater_missing, hold_time_overridden, insulation_too_low, isolating_box_without_supply, length_from_loop,
     length_missing, lengths_do_not_fit, lengths_given_twice, light_feed_missing, light_feed_unsuitable,
     light_output_overloaded, line_constants_missing, link_not_wired, load_falls_in_use, lock_contact_wiring,

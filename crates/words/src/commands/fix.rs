@@ -28,6 +28,9 @@ sentences! {
             | "die Aufgabe J{job} von check behebt das, sind die davor erledigt: {change}",
         LookFirst { hint: &'a str }:
             "first {hint}; only if that is not it:" | "zuerst: {hint}; nur wenn es das nicht ist:",
+        OtherThanListed { change: &'a str }:
+            "The list of check reckons this job with those before it done: {change}. On the site as it is it takes:"
+            | "Die Liste von check rechnet diese Aufgabe, wenn die davor erledigt sind: {change}. An der Anlage, wie sie ist, braucht es:",
         AsItIsNow:
             "On the site as it is; once the jobs before it are done, no change that was tried mends it."
             | "An der Anlage, wie sie ist; sind die Aufgaben davor erledigt, behebt es keine versuchte Änderung.",

@@ -1,9 +1,9 @@
 //! The survey of the demo estate, as the workbook that somebody would have filled in on site.
 
-use crate::commands::new::no_workbook;
-use crate::refusal::Result;
+use crate::refusal::{Refusal, Result};
 use latchline_survey::sheets::SHEETS;
 use latchline_survey::template;
+use latchline_words::refusals::ResultRefusal;
 
 /// Flats of each floor, from the ground up.
 const FLATS: &[(&str, &[(&str, u32)])] = &[
@@ -216,5 +216,5 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Entrances", entrances),
         ("Desks", desks),
     ];
-    template::filled(&filling).map_err(|error| no_workbook(&error))
+    template::filled(&filling).map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))
 }

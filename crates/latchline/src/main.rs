@@ -19,6 +19,7 @@ mod plain_network;
 mod refusal;
 mod refusal_of;
 mod surroundings;
+mod typed;
 mod usage;
 
 use arguments::{Arguments, Command};
@@ -37,7 +38,7 @@ fn main() -> ExitCode {
     let flushed = |status| Ok(output.flush().map(|()| status)?);
     result
         .and_then(flushed)
-        .unwrap_or_else(|error| failure::report(&error, &files::written(), usage::language()))
+        .unwrap_or_else(|error| failure::report(&error, &files::written(), typed::language()))
 }
 
 fn run(

@@ -5,31 +5,14 @@ use crate::commands::decimal::Decimal;
 use crate::failure::UNUSABLE;
 use crate::output;
 use crate::refusal::{Refusal, Result};
+use crate::typed::{self, language_of};
 use clap::CommandFactory;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use latchline_finding::{Both, Language, shown};
+use latchline_finding::{Both, shown};
 use latchline_words::refusals::{ArgumentRefusal, SystemRefusal, UsageWord};
 use std::any::TypeId;
 use std::io::Write;
 use std::process::ExitCode;
-
-/// The language that was asked for on the command line, whatever else is wrong with it.
-pub fn language() -> Language {
-    language_of(&typed())
-}
-
-fn typed() -> Vec<String> {
-    std::env::args_os().skip(1).map(|argument| argument.to_string_lossy().into_owned()).collect()
-}
-
-fn language_of(typed: &[String]) -> Language {
-    let is_german = |at: usize| match typed[at].strip_prefix("--language") {
-        Some("") => typed.get(at + 1).is_some_and(|next| next == "de"),
-        Some(value) => value == "=de",
-        None => false,
-    };
-    if (0..typed.len()).any(is_german) { Language::German } else { Language::English }
-}
 
 /// Prints help or version as a result, or a mistake on standard error.
 ///
@@ -37,7 +20,7 @@ fn language_of(typed: &[String]) -> Language {
 /// If help or version cannot be written.
 pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
     if error.use_stderr() {
-        let typed = typed();
+        let typed = typed::arguments();
         let plain = in_words(error, &typed).unwrap_or_else(|| error.render().to_string());
         // Nothing is left to tell it to if standard error is closed.
         let _ = std::io::stderr().write_all(shown::whole(&plain, &['\n']).as_bytes());

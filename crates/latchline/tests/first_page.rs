@@ -264,7 +264,7 @@ fn a_job_of_the_failing_demo_says_what_has_done_it_and_what_it_leaves() {
     assert!(page.contains(&format!("nothing is left to do once J{cable} is done")), "{page}");
     assert_eq!(jobs[mains - 1]["done_by"][0], cable, "{}", jobs[mains - 1]);
     let ran = folder.run(&["fix", "demo/faulty.toml", "--job", &mains.to_string(), "--write"]);
-    let told = "which brings: advice beside-mains at B-bins";
+    let told = "of which stays: advice beside-mains at B-bins";
     let out = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(out.contains(told) && out.contains("written to"), "{}{}", ran.out, ran.err);
     let after = json(&folder, "demo/faulty.toml");

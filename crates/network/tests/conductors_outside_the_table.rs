@@ -68,3 +68,21 @@ fn a_stated_tolerance_is_not_assumed() {
     assert!(is_told(&cable("gauge = \"0.5 mm²\"\nclass = 5\nmaterial = \"clad-aluminium-15\"")));
     assert!(!is_told(&cable("gauge = \"0.5 mm²\"\nclass = 5")));
 }
+
+/// Signalling cable: a maker's data sheets to VDE 0815 and VDE 0816 print loops of at most 130 ohm/km at 0.6 mm and 73.2 ohm/km at 0.8 mm, and at
+/// most 100 nF/km behind PVC (w). The built-in cables are no better than that, and not a hundredth worse.
+#[test]
+fn signalling_cable_is_no_better_than_its_standard() {
+    let mut sources = Sources::new();
+    let (name, text) = latchline_site::builtin_catalogue();
+    let file = sources.add(name, text);
+    let loaded = LoadedCatalogues::new(&sources, &[file]);
+    for (name, loop_ohm_per_km) in [("signal-0.6", 130.0), ("signal-0.8", 73.2)] {
+        let cable = &loaded.catalogue().cables[name];
+        let most = 2.0 * most_ohm_per_km(cable);
+        assert!((loop_ohm_per_km..1.01 * loop_ohm_per_km).contains(&most), "{name}: {most}");
+        let line = cable.line.as_ref().expect("line constants");
+        let capacitance = line.capacitance.value.as_farads_per_metre() * 1e12;
+        assert!((capacitance - 100.0).abs() < 1e-6, "{name}: {capacitance} nF/km");
+    }
+}

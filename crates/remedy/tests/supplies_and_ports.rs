@@ -134,3 +134,53 @@ fn a_supply_with_too_many_stations_gets_a_second_one_beside_it() {
         .collect();
     assert!(!moved.is_empty() && moved.len() < 3, "{moved:?}");
 }
+
+/// Two doors and four stations behind one port of 0.9 A, no other port free. Each door that holds its lock takes about 0.18 A more over it; without
+/// one of them the port gives what is left.
+#[test]
+fn a_lock_gets_a_supply_of_its_own_where_a_port_gives_too_little() {
+    let text = r#"[site]
+title = "House"
+family = "ostrel-48"
+indoor_station = "ostrel-v4"
+door_station = "ostrel-dv1"
+cable = "flex-1.5"
+[buildings]
+A = { floors = ["G", "1"] }
+[supplies]
+PS = { model = "ostrel-ps-120", place = "A/G" }
+[distributors]
+D1 = { model = "ostrel-d4", place = "A/G" }
+[branch-boxes]
+T = { model = "ostrel-t4", place = "A/G" }
+[entrances]
+front = { role = "main", place = "A/G", lock = { model = "strike-12", cable = "flex-1.0", length = "2 m", suppression = "diode" } }
+back = { role = "secondary", place = "A/G", lock = { model = "strike-12", cable = "flex-1.0", length = "2 m", suppression = "diode" } }
+[dwellings]
+A-1 = { place = "A/1" }
+A-2 = { place = "A/1" }
+A-3 = { place = "A/1" }
+A-4 = { place = "A/1" }
+A-5 = { place = "A/G" }
+A-6 = { place = "A/G" }
+[runs]
+feed = { from = "PS", to = "D1", length = "1 m" }
+doors = { from = "D1.4", to = "T", length = "8 m" }
+f = { from = "T.1", to = "front", length = "2 m" }
+g = { from = "T.3", to = ["A-5", "A-6"], first = "5 m", spacing = "3 m" }
+b = { from = "T.2", to = "back", length = "2 m" }
+f2 = { from = "D1.2", to = "A-3", length = "9 m" }
+f3 = { from = "D1.3", to = "A-4", length = "9 m" }
+flats = { from = "D1.1", to = ["A-1", "A-2"], first = "6 m", spacing = "3 m" }
+"#;
+    let (_, remedies) = found(text, "port-overloaded");
+    let own = remedies.iter().find(|one| one.kind == "lock-supply-of-its-own");
+    let own = own.unwrap_or_else(|| panic!("{remedies:?}"));
+    assert!(own.value_after.is_some_and(|after| after.figure.value < 0.9), "{own:?}");
+    // Without a lock that a door feeds there is none to move.
+    let none = text.replace(
+        ", lock = { model = \"strike-12\", cable = \"flex-1.0\", length = \"2 m\", suppression = \"diode\" }",
+        "",
+    );
+    assert!(!judge(&none).assessment.findings.iter().any(|one| one.code.as_str() == "port-overloaded"));
+}

@@ -316,6 +316,9 @@ fn positions(fields: &[(String, SwitchSetting)], language: Language) -> String {
     crate::addresses::labelled(fields.iter().map(|(label, setting)| (label.as_str(), setting)), language)
 }
 
+/// Says a figure that differs: of which element, what it was, if it was any, and what it is.
+type SayChange<'a> = dyn Fn(&FigureChange, &str, Option<&str>, &str) -> String + 'a;
+
 /// The figures and findings that got better, or those that got worse.
 fn better_or_worse(comparison: &Comparison, better: bool, language: Language) -> Vec<String> {
     let mut lines = Vec::new();
@@ -341,9 +344,7 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
             false => CompareWords::GapNew { missing }.say(language),
         }
     }));
-    let chosen = |all: &[FigureChange],
-                  rounded: fn(f64, Language) -> String,
-                  say: &dyn Fn(&FigureChange, &str, Option<&str>, &str) -> String| {
+    let chosen = |all: &[FigureChange], rounded: fn(f64, Language) -> String, say: &SayChange<'_>| {
         let shown = all.iter().filter(|one| one.better == better);
         let mut told: Vec<String> = shown
             .filter_map(|one| {

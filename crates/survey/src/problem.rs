@@ -187,10 +187,8 @@ pub enum ProblemKind {
     },
     /// A way from floor to floor that is far longer or shorter than others of its building.
     RouteUnlikeOthers {
-        /// One place.
-        from: String,
-        /// The other.
-        to: String,
+        /// One place and the other.
+        ends: Box<[String; 2]>,
         /// Metres for a floor.
         floor_m: f64,
         /// What the middle one of the others has.
@@ -198,21 +196,13 @@ pub enum ProblemKind {
     },
     /// A way past a floor that is reached from its far end.
     FloorsOutOfOrder {
-        /// Where it comes from.
-        from: String,
-        /// Where it leads.
-        to: String,
-        /// The place between them.
-        between: String,
+        /// Where it comes from, where it leads, and the place between them.
+        places: Box<[String; 3]>,
     },
     /// Floors that seem to be written from the top down.
     FloorsUpsideDown {
-        /// The building.
-        building: String,
-        /// The first that is written.
-        first: String,
-        /// The last.
-        last: String,
+        /// The building, the first that is written, and the last.
+        names: Box<[String; 3]>,
     },
     /// A place with a building and no floor.
     PlaceWithoutFloor(String),
@@ -375,19 +365,19 @@ impl Problem {
             ProblemKind::RouteWithoutLength { from, to } => {
                 new(codes::ROUTE_WITHOUT_LENGTH).with("from", from.as_str()).with("to", to.as_str())
             }
-            ProblemKind::RouteUnlikeOthers { from, to, floor_m, usual_m } => new(codes::ROUTE_UNLIKE_OTHERS)
-                .with("from", from.as_str())
-                .with("to", to.as_str())
+            ProblemKind::RouteUnlikeOthers { ends, floor_m, usual_m } => new(codes::ROUTE_UNLIKE_OTHERS)
+                .with("from", ends[0].as_str())
+                .with("to", ends[1].as_str())
                 .with("length", Figure::new(*floor_m, Unit::Metre))
                 .with("usual", Figure::new(*usual_m, Unit::Metre)),
-            ProblemKind::FloorsOutOfOrder { from, to, between } => new(codes::FLOORS_OUT_OF_ORDER)
-                .with("from", from.as_str())
-                .with("to", to.as_str())
-                .with("between", between.as_str()),
-            ProblemKind::FloorsUpsideDown { building, first, last } => new(FLOORS_UPSIDE_DOWN)
-                .about(building.as_str())
-                .with("first", first.as_str())
-                .with("last", last.as_str()),
+            ProblemKind::FloorsOutOfOrder { places } => new(codes::FLOORS_OUT_OF_ORDER)
+                .with("from", places[0].as_str())
+                .with("to", places[1].as_str())
+                .with("between", places[2].as_str()),
+            ProblemKind::FloorsUpsideDown { names } => new(FLOORS_UPSIDE_DOWN)
+                .about(names[0].as_str())
+                .with("first", names[1].as_str())
+                .with("last", names[2].as_str()),
             ProblemKind::PlaceWithoutFloor(place) => new(codes::PLACE_WITHOUT_FLOOR).about(place.as_str()),
             ProblemKind::NumbersAlike { name, other, row } => new(codes::NUMBERS_ALIKE)
                 .with("name", name.as_str())

@@ -248,6 +248,6 @@ words! {
     /// Because of what a key is missing.
     pub enum Because {
         Gauge: "gauge" | same,
-        NoLosses: "losses are not given" | "fehlender losses",
+        NoLosses: "a line without losses" | "einer Zeile ohne losses",
     }
 }

@@ -82,16 +82,12 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
 fn survey(file: &Path, force: bool, output: &mut dyn Write) -> Result<ExitCode> {
     let may_replace = may_replace(force);
     refuse_standing(file, may_replace)?;
-    let bytes = latchline_survey::template::empty().map_err(|error| no_workbook(&error))?;
+    let bytes = latchline_survey::template::empty()
+        .map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))?;
     files::write(file, &bytes, may_replace)?;
     writeln!(output, "wrote {}", shown::path(file))?;
     writeln!(output, "next: fill it in, then latchline design {} -o site.toml", quoted(file))?;
     Ok(ExitCode::SUCCESS)
-}
-
-/// That the workbook of a survey could not be made, which no user can bring about.
-pub fn no_workbook(error: &dyn std::error::Error) -> Refusal {
-    Refusal::of_library(error).within(ResultRefusal::NoWorkbook)
 }
 
 fn may_replace(force: bool) -> MayReplace<'static> {

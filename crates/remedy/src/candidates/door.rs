@@ -13,11 +13,14 @@ use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{Cable, Feed, Lock, LockKind, PowerLoss, StationModel};
-use latchline_site::model::{Entrance, LockFeed, LockUse};
+use latchline_site::model::{Entrance, LockFeed, LockUse, RunStop};
 use latchline_site::outdoors::is_made_for_door;
+use latchline_site::ways::Ways;
 
 /// Contact ratings of common relays (common practice, no source).
 const RELAYS_A: [f64; 3] = [5.0, 10.0, 16.0];
+/// Most locks beyond a port that get a supply of their own, one at a time.
+const MOST_LOCKS: usize = 3;
 
 /// One lock of the site file.
 struct LockPlace<'a> {
@@ -49,9 +52,15 @@ fn lock_of<'a>(bench: &Bench<'a>, finding: &Finding) -> Option<LockPlace<'a>> {
         Some(Argument::Figure(figure)) => figure.value as usize,
         _ => 1,
     };
+    lock_at(bench, entrance, number)
+}
+
+/// A lock by its entrance and its number, from 1.
+fn lock_at<'a>(bench: &Bench<'a>, entrance: &'a Entrance, number: usize) -> Option<LockPlace<'a>> {
+    let (site, element) = (bench.site, entrance.id.as_str());
     let used = entrance.locks.get(number.checked_sub(1)?)?;
-    let table = bench.table.get("entrances")?.get(element.as_str())?;
-    let mut path = vec![EditStep::from("entrances"), EditStep::from(element.as_str())];
+    let table = bench.table.get("entrances")?.get(element)?;
+    let mut path = vec![EditStep::from("entrances"), EditStep::from(element)];
     if table.get("lock").is_some() {
         path.push(EditStep::from("lock"));
     } else {
@@ -293,6 +302,27 @@ fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
             let voltage = at.set("supply_voltage", quoted(&format!("{supply_v} V")));
             Candidate::new(kind, base.clone().then(voltage)).unpriced()
         })
+        .collect()
+}
+
+/// Locks that doors beyond a port feed, one at a time on a supply of its own: what a door takes while it holds its lock no longer comes over
+/// the port.
+pub(super) fn locks_beyond(bench: &Bench<'_>, port: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let ways = Ways::new(site);
+    let is_port = |run: &usize| site.start_id(site.runs[*run].from).as_str() == port;
+    let is_beyond = |entrance: &&Entrance| {
+        let stop = RunStop::Station(entrance.station);
+        let leads = |run: &usize| site.runs[*run].sections.iter().any(|section| section.to == stop);
+        (0..site.runs.len()).find(leads).is_some_and(|run| ways.to_run(run).iter().any(is_port))
+    };
+    site.entrances
+        .iter()
+        .filter(is_beyond)
+        .flat_map(|entrance| (1..=entrance.locks.len()).filter_map(|number| lock_at(bench, entrance, number)))
+        .filter(|at| at.used.feed.value == LockFeed::Station)
+        .take(MOST_LOCKS)
+        .flat_map(|at| own_supplies(&at))
         .collect()
 }
 

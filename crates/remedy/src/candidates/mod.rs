@@ -109,6 +109,9 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             list.extend(second_box::for_port_or_run(bench, &element));
             list.extend(moved::exchanged(bench, &element));
             list.extend(moved::runs_beyond(bench, &element));
+            if finding.code == codes::PORT_OVERLOADED {
+                list.extend(door::locks_beyond(bench, &element));
+            }
         }
         codes::VOLTAGE_TOO_HIGH => {
             list.extend(family::part_of_the_family(bench, &element));

@@ -61,8 +61,8 @@ impl Reader<'_> {
                 continue;
             }
             let Written { row, from, to, .. } = &ways[one.way];
-            let (from, to) = (name(*from), name(*to));
-            let kind = ProblemKind::RouteUnlikeOthers { from, to, floor_m: one.floor_m, usual_m };
+            let ends = Box::new([name(*from), name(*to)]);
+            let kind = ProblemKind::RouteUnlikeOthers { ends, floor_m: one.floor_m, usual_m };
             row.wrong("Length", kind, self.problems);
         }
         let is_joined = |one: usize, other: usize| {
@@ -87,8 +87,8 @@ impl Reader<'_> {
                 };
                 let Some(between) = (0..places.len()).find(is_between) else { continue };
                 if (0..places.len()).any(|place| goes_on(&place)) {
-                    let (from, to, between) = (name(near), name(far), name(between));
-                    row.wrong("To", ProblemKind::FloorsOutOfOrder { from, to, between }, self.problems);
+                    let places = Box::new([name(near), name(far), name(between)]);
+                    row.wrong("To", ProblemKind::FloorsOutOfOrder { places }, self.problems);
                     break;
                 }
             }

@@ -28,8 +28,8 @@ impl Reader<'_> {
             if let (Some(name), Some(first), Some(last)) = (&name, floors.first(), floors.last())
                 && are_upside_down(floors.iter().map(String::as_str))
             {
-                let (building, first, last) = (name.value.clone(), first.clone(), last.clone());
-                row.wrong("Floors", ProblemKind::FloorsUpsideDown { building, first, last }, self.problems);
+                let names = Box::new([name.value.clone(), first.clone(), last.clone()]);
+                row.wrong("Floors", ProblemKind::FloorsUpsideDown { names }, self.problems);
             }
             if let Some(name) = name {
                 buildings.push(Building { name, title, floors, cores, floor_height_m });

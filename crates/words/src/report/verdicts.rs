@@ -164,8 +164,8 @@ sentences! {
             "needs {missing}< (for {elements})><: {how}>"
             | "braucht {missing}< (für {elements})><: {how}>",
         LineConstants:
-            "constants or losses of its data sheet, or measure the capacitance with the far end open and divide it by the length"
-            | "Konstanten oder Dämpfungen aus dem Datenblatt, oder die Kapazität bei offenem fernem Ende messen und durch die Länge teilen",
+            "constants or losses of its data sheet; or measure the capacitance with the far end open, divide it by the length, and take the other three constants from a like cable, as assumed: latchline catalogue"
+            | "Konstanten oder Dämpfungen aus dem Datenblatt; oder die Kapazität bei offenem fernem Ende messen, durch die Länge teilen und die anderen drei Konstanten einer ähnlichen Leitung als Annahme nehmen: latchline catalogue",
         SearchBounded { state: &'a str, sets: &'a str }:
             "{state}: not all {sets} combinations of calls could be tried; one that was left out may be worse than what is shown"
             | "{state}: Nicht alle {sets} Rufkombinationen ließen sich rechnen; eine ausgelassene kann schlechter sein als die gezeigte",

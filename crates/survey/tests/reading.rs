@@ -186,7 +186,7 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
         // A slip of the decimal point in a riser of 8 m a floor; by hand: 80 / 1 against the middle of 8, 8 and 8.5.
         (
             with_places(TOWER_PLACES, "From,To,Length\n0,1,8\n1,2,80\n2,3,8\n3,4,8.5\n"),
-            "routes 3:3 route-unlike-others, from 1, to 2, length 80 m, usual 8 m",
+            "routes 3:3 route-unlike-others, from 1, to 2, length 80, usual 8",
         ),
         // 0, 1, 3, 2: up past the second floor and down again; from a hub at the top two ways down are no riser.
         (

@@ -24,7 +24,7 @@ fn with_revisions() -> Site {
     resolved(&format!("{TWELVE_FLATS}{REVISIONS}"))
 }
 
-fn table_of<'p>(tables: &'p [Table], part: Part) -> &'p Table {
+fn table_of(tables: &[Table], part: Part) -> &Table {
     tables.iter().find(|table| table.part == part).expect("the part is there")
 }
 
@@ -101,9 +101,11 @@ fn only_words_that_occur_are_explained() {
     for plain in ["loop resistance", "polarity", "standby", "supply", "tolerance"] {
         assert!(words.iter().any(|word| word == plain) && elsewhere.contains(plain), "{plain}: {words:?}");
     }
-    assert!(!words.iter().any(|word| word == "main earthing terminal") && !elsewhere.contains("main earthing"));
-    let with_protector =
-        TWELVE_FLATS.replace("environment = \"buried\"", "environment = \"buried\", surge_protection = \"1 ohm\"");
+    assert!(
+        !words.iter().any(|word| word == "main earthing terminal") && !elsewhere.contains("main earthing")
+    );
+    let with_protector = TWELVE_FLATS
+        .replace("environment = \"buried\"", "environment = \"buried\", surge_protection = \"1 ohm\"");
     let (words, _) = explained(resolved(&with_protector));
     assert!(words.iter().any(|word| word == "main earthing terminal"), "{words:?}");
 }

@@ -220,9 +220,8 @@ fn cover<'c>(pack: &'c Pack<'_>, audience: Audience, pages: usize, missing: &BTr
 fn revision(subject: &Subject<'_>) -> String {
     let (locale, shown) = (&subject.locale, &subject.stamp.revision);
     let stated = subject.site.revisions.last().filter(|last| last.mark.value.trim() == shown.as_str());
-    stated.map_or(shown.clone(), |last| {
-        format!("{shown} ({}): {}", locale.date(&last.date.value), last.change)
-    })
+    stated
+        .map_or(shown.clone(), |last| format!("{shown} ({}): {}", locale.date(&last.date.value), last.change))
 }
 
 /// The errors of the site: each kind once, with its places.

@@ -187,7 +187,11 @@ fn key_words(subject: &Subject<'_>, keys: &[&'static str]) -> String {
     let said = keys.iter().map(|key| match (language, key.rsplit_once(' ')) {
         (Language::English, _) => (*key).to_string(),
         (_, Some((table, key))) => {
-            format!("{}: {}", name_of(table, language).unwrap_or(table), name_of(key, language).unwrap_or(key))
+            format!(
+                "{}: {}",
+                name_of(table, language).unwrap_or(table),
+                name_of(key, language).unwrap_or(key)
+            )
         }
         (_, None) => name_of(key, language).unwrap_or(key).to_string(),
     });

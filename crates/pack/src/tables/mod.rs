@@ -5,6 +5,7 @@ mod cables;
 mod calculations;
 mod calls;
 mod column;
+mod cupboards;
 mod cut_list;
 mod devices;
 mod door_lines;
@@ -69,6 +70,7 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
+            Part::Cupboards => cupboards::table(subject),
             Part::OrderOfWork => order::table(subject),
             // Made when everything else is there, since it explains the words of all.
             Part::Glossary

@@ -76,7 +76,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let title = line.title.of(locale.language).to_string();
         (title, line.quantity.round().max(0.0) as u64)
     });
-    let small: Vec<(String, u64)> = of_bill.chain(connectors(subject)).chain(earth_conductors(subject)).collect();
+    let small: Vec<(String, u64)> =
+        of_bill.chain(connectors(subject)).chain(earth_conductors(subject)).collect();
     for (title, count) in &small {
         let count = || Cell::Count(*count);
         let mut cells = vec![

@@ -94,7 +94,8 @@ fn every_surge_protector_has_an_earth_conductor() {
         assert!(earths[0][at("Remark")].words().contains("assumed"));
         assert!(wiring.notes.iter().any(|note| note.contains("states no cross-section")));
         let parts = of(tables, Part::Parts);
-        let line = parts.body().find(|cells| cells[2].words().starts_with("Earth conductor")).expect("a line");
+        let line =
+            parts.body().find(|cells| cells[2].words().starts_with("Earth conductor")).expect("a line");
         assert_eq!(line[3], Cell::Count(1));
     });
 }
@@ -106,7 +107,9 @@ fn a_release_has_limits_and_lights_and_heaters_are_tried() {
     with_tables(resolved(DOORS), |subject, tables| {
         let live = of(tables, Part::Live);
         let row = |begins: &str| {
-            live.body().find(|cells| cells[2].words().starts_with(begins)).unwrap_or_else(|| panic!("{begins}"))
+            live.body()
+                .find(|cells| cells[2].words().starts_with(begins))
+                .unwrap_or_else(|| panic!("{begins}"))
         };
         let release = row("Release time: set to");
         let station = subject.site.station_model(&subject.site.stations[subject.site.entrances[0].station]);
@@ -134,6 +137,33 @@ fn insulation_has_one_limit_and_what_was_measured_is_expected() {
             let expected = if cells[1].words() == "flats" { Some(20.0) } else { None };
             assert_eq!(cells[4].number(), expected, "{cells:?}");
         }
-        assert!(sheet.notes.iter().any(|note| note.contains("at least 0.5 Mohm at 250 V")), "{:?}", sheet.notes);
+        assert!(
+            sheet.notes.iter().any(|note| note.contains("at least 0.5 Mohm at 250 V")),
+            "{:?}",
+            sheet.notes
+        );
+    });
+}
+
+/// Every supply and box hangs in one cupboard, each of its sets of terminals has a row, and the bar counts what is earthed there.
+#[test]
+fn every_cupboard_lists_what_hangs_in_it() {
+    let site = resolved(&DOORS.replace("door = { from", "door = { cable = \"outdoor-0.8\", from"));
+    with_tables(site, |subject, tables| {
+        let table = of(tables, Part::Cupboards);
+        assert!(table.has_page_per_heading);
+        let headings = table.rows.iter().filter(|row| matches!(row, latchline_pack::Row::Heading(_))).count();
+        assert_eq!(headings, 1, "supply and distributor hang in one");
+        let rows = |device: &str, item: &str| -> Vec<String> {
+            let found = table.body().filter(|cells| cells[0].words() == device && cells[1].words() == item);
+            found.map(|cells| cells[2].words().to_string()).collect()
+        };
+        assert_eq!(rows("D1", "Terminal 1"), ["door"]);
+        assert_eq!(rows("D1", "Terminal 3"), ["free"]);
+        assert_eq!(rows("D1", "Terminal in"), ["feed"]);
+        let ports = subject.site.box_model(&subject.site.boxes[0]).ports.value as usize;
+        assert_eq!(table.body().filter(|cells| cells[0].words() == "D1").count(), 2 + ports);
+        // The screen of the door's cable is earthed at its start, the protector at the door.
+        assert_eq!(rows("", "Earth and screen bar"), ["room for 1 conductor, and those of the mains"]);
     });
 }

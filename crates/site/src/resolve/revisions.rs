@@ -43,13 +43,16 @@ impl Resolver<'_> {
             first_of.entry(mark).or_insert(revision);
             // Dates are year-month-day, so that their order is that of their letters.
             if let Some(latest) = latest.filter(|latest| latest.date.value > revision.date.value) {
-                let finding =
-                    Finding::new(codes::REVISIONS_OUT_OF_ORDER, Severity::Warning, revision.date.origin.clone())
-                        .with("mark", clip(mark))
-                        .with("date", revision.date.value.clone())
-                        .with("other", clip(&latest.mark.value))
-                        .with("other_date", latest.date.value.clone())
-                        .also_at("first-defined-here", latest.date.origin.clone());
+                let finding = Finding::new(
+                    codes::REVISIONS_OUT_OF_ORDER,
+                    Severity::Warning,
+                    revision.date.origin.clone(),
+                )
+                .with("mark", clip(mark))
+                .with("date", revision.date.value.clone())
+                .with("other", clip(&latest.mark.value))
+                .with("other_date", latest.date.value.clone())
+                .also_at("first-defined-here", latest.date.origin.clone());
                 self.findings.push(finding);
             }
             if latest.is_none_or(|latest| latest.date.value <= revision.date.value) {

@@ -27,9 +27,9 @@ impl Term {
     /// Whether it occurs in a text in small letters: some word of it begins like the term.
     pub fn occurs_in(&self, small: &str, language: Language) -> bool {
         let begins = |beginning: &str| {
-            small.match_indices(beginning).any(|(at, _)| {
-                small[..at].chars().next_back().is_none_or(|before| !before.is_alphanumeric())
-            })
+            small
+                .match_indices(beginning)
+                .any(|(at, _)| small[..at].chars().next_back().is_none_or(|before| !before.is_alphanumeric()))
         };
         crate::row::of(self.beginnings, language).split('|').any(begins)
     }

@@ -3,7 +3,7 @@
 use crate::language::{Sentence, Word};
 use crate::subject::Subject;
 use crate::table::Cell;
-use crate::tables::rows_of_item;
+use crate::tables::{earth_size, rows_of_item};
 use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
 use latchline_wiring::{By, Item, Terminal, TerminalSet};
 
@@ -47,7 +47,8 @@ fn strip_terminal(
             continue;
         }
         let by = landings.get(number).map(|landing| &landing.by);
-        let is_conductor = matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
+        let is_conductor =
+            matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
         let colour = match colour {
             Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
             colour if is_conductor && !colour.words().is_empty() => {
@@ -67,6 +68,10 @@ fn strip_terminal(
 
 /// A cable, with the pair where it has several.
 fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -> String {
+    // What it is made of is its own, and is said where it is fitted.
+    if let Some(By::EarthConductor) = by {
+        return format!("{cable} {}", earth_size(&subject.locale));
+    }
     let has_several = match by {
         Some(By::Conductor { cable, .. }) => {
             let laid = &subject.wiring.cables[*cable].laid;

@@ -40,6 +40,7 @@ pub(crate) use live::start_name;
 pub use revisions::table as revisions_table;
 pub use snags::standing_findings;
 pub(crate) use steps::{FIRST_LIVE, step_columns, written};
+pub(crate) use wiring::earth_size;
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;

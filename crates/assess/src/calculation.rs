@@ -23,9 +23,15 @@ impl Input {
         Input { symbol, figure: Figure::new(value, unit), source, rounding: Rounding::Nearest }
     }
 
-    /// An input that a key of a part states.
+    /// An input that a key of a part states, or one of the site's conditions or policy.
     pub fn of_key(symbol: Symbol, value: f64, unit: Unit, part: &str, key: &'static str) -> Self {
-        Self::new(symbol, value, unit, InputSource::Key { part: part.to_string(), key: key.into() })
+        let key = key.into();
+        let source = match part {
+            "conditions" => InputSource::Conditions { key },
+            "policy" => InputSource::Policy { key },
+            _ => InputSource::Key { part: part.to_string(), key },
+        };
+        Self::new(symbol, value, unit, source)
     }
 
     /// The same, rounded to this side.

@@ -48,6 +48,33 @@ pub fn shortened(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> String {
     String::from("…")
 }
 
+/// Lines no wider than the room, broken at spaces, and within a word only where it is wider than a line.
+pub(crate) fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> Vec<String> {
+    let fits = |line: &str| text_width_mm(line, size_mm, bold) <= room_mm + 1e-6;
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        let longer = if line.is_empty() { word.to_string() } else { format!("{line} {word}") };
+        if fits(&longer) {
+            line = longer;
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        for sign in word.chars() {
+            if !line.is_empty() && !fits(&format!("{line}{sign}")) {
+                lines.push(std::mem::take(&mut line));
+            }
+            line.push(sign);
+        }
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

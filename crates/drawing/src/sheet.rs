@@ -28,6 +28,12 @@ impl SheetSize {
     pub const A3: Self = Self { width_mm: 420.0, height_mm: 297.0 };
     /// A3 upright (ISO 216).
     pub const A3_UPRIGHT: Self = Self { width_mm: 297.0, height_mm: 420.0 };
+    /// ANSI letter on its side (8.5 in x 11 in).
+    pub const LETTER: Self = Self { width_mm: 279.4, height_mm: 215.9 };
+    /// ANSI letter upright.
+    pub const LETTER_UPRIGHT: Self = Self { width_mm: 215.9, height_mm: 279.4 };
+    /// ANSI tabloid on its side (11 in x 17 in).
+    pub const TABLOID: Self = Self { width_mm: 431.8, height_mm: 279.4 };
     /// A narrow sheet that fills the screen of a phone.
     pub const PHONE: Self = Self { width_mm: 120.0, height_mm: 240.0 };
 
@@ -45,7 +51,7 @@ impl fmt::Display for BadSheetSize {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "\"{}\" is no sheet size: a4, a4-upright, a3, a3-upright, phone, or WIDTHxHEIGHT with {} to {} mm each",
+            "\"{}\" is no sheet size: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, or WIDTHxHEIGHT with {} to {} mm each",
             self.0,
             SheetSize::LEAST_MM,
             SheetSize::GREATEST_MM
@@ -64,6 +70,9 @@ impl FromStr for SheetSize {
             "a4-upright" => Some(Self::A4_UPRIGHT),
             "a3" => Some(Self::A3),
             "a3-upright" => Some(Self::A3_UPRIGHT),
+            "letter" => Some(Self::LETTER),
+            "letter-upright" => Some(Self::LETTER_UPRIGHT),
+            "tabloid" => Some(Self::TABLOID),
             "phone" => Some(Self::PHONE),
             _ => None,
         };
@@ -202,6 +211,14 @@ mod tests {
     #[test]
     fn sheet_sizes_are_those_of_iso_216() {
         // ISO 216: A4 is 210 mm x 297 mm, A3 297 mm x 420 mm.
+        // ANSI/ASME Y14.1: letter (A) is 8.5 in x 11 in, tabloid (B) 11 in x 17 in; an inch is 25.4 mm.
+        let inches = |sheet: SheetSize| (sheet.width_mm / 25.4, sheet.height_mm / 25.4);
+        for (name, (width, height)) in
+            [("letter", (11.0, 8.5)), ("letter-upright", (8.5, 11.0)), ("tabloid", (17.0, 11.0))]
+        {
+            let found = inches(name.parse().unwrap());
+            assert!((found.0 - width).abs() < 1e-9 && (found.1 - height).abs() < 1e-9, "{name}");
+        }
         let a4: SheetSize = "A4".parse().unwrap();
         assert_eq!((a4.width_mm, a4.height_mm), (297.0, 210.0));
         let a3: SheetSize = "a3-upright".parse().unwrap();

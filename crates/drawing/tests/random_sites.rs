@@ -434,6 +434,26 @@ fn a_german_drawing_is_german_throughout() {
     assert!(english.len() > 60 && german.len() > 60, "{} {}", english.len(), german.len());
 }
 
+/// German titles of findings are longer than English ones: on a card they take a second line rather than lose their middle.
+#[test]
+fn what_is_wrong_with_a_device_is_said_whole_in_german() {
+    let block = Block {
+        floors: vec![(4, Wiring::Chain), (3, Wiring::Star)],
+        cores: 1,
+        basement: false,
+        title: false,
+        outdoor_gate: true,
+    };
+    let site = resolved(&site_text(&[block]));
+    let assessment = latchline_assess::assess(&site);
+    let locale = Locale { language: Language::German, units: Units::Metric };
+    let scenes = elevation(&site, &assessment, &SheetOptions { locale, ..Default::default() });
+    let lettered: Vec<&str> = scenes.iter().flat_map(Scene::lettering).collect();
+    assert!(lettered.iter().any(|text| text.starts_with("Mehr als 30")), "{lettered:?}");
+    let cut: Vec<&&str> = lettered.iter().filter(|text| text.contains('…')).collect();
+    assert!(cut.is_empty(), "{cut:?}");
+}
+
 #[test]
 fn a_site_with_nothing_in_it_gives_an_empty_sheet() {
     let site = resolved("[site]\ntitle = \"Empty\"\nfamily = \"ostrel-48\"\n");

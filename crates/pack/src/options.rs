@@ -85,6 +85,8 @@ parts! {
     Handover "handover" true;
     /// Trade words of the pack, and what it rests on without being stated.
     Glossary "glossary" true;
+    /// Cupboards, a page each.
+    Cupboards "cupboards" false;
     /// Elevation drawing.
     Elevation "elevation" true;
     /// Voltage along each run.
@@ -118,6 +120,7 @@ impl Part {
                 vec![
                     Part::Revisions,
                     Part::OrderOfWork,
+                    Part::Cupboards,
                     Part::JobCards,
                     Part::Elevation,
                     Part::CutList,

@@ -30,10 +30,7 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
     // Letter in both ways; without a size the drawing chooses A4 or A3 itself.
     let (flat, upright) = match subject.options.paper {
         Paper::A4 => (None, None),
-        Paper::Letter => (
-            Some(SheetSize { width_mm: 279.4, height_mm: 215.9 }),
-            Some(SheetSize { width_mm: 215.9, height_mm: 279.4 }),
-        ),
+        Paper::Letter => (Some(SheetSize::LETTER), Some(SheetSize::LETTER_UPRIGHT)),
     };
     let sheet = |size: Option<SheetSize>, name: &str| SheetOptions {
         sheet: size,
@@ -49,7 +46,7 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
         let Some(name) = name_of(part) else { continue };
         let (flat, upright) = (sheet(flat, name), sheet(upright, name));
         let sheets = match part {
-            Part::Elevation => elevation(site, assessment, &flat),
+            Part::Elevation => elevation_on(subject, &flat),
             Part::Profiles => profiles(site, assessment, &flat),
             Part::Signal => signal_sheets(site, assessment, &flat),
             Part::StartUp => start_up_sheets(site, assessment, &flat),
@@ -64,6 +61,16 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
         drawings.push(Drawing { part, name, sheets });
     }
     drawings
+}
+
+/// The elevation: where it does not fit on one letter sheet, on tabloid, as A3 follows A4.
+fn elevation_on(subject: &Subject<'_>, options: &SheetOptions) -> Vec<Scene> {
+    let sheets = elevation(subject.site, subject.assessment, options);
+    if subject.options.paper == Paper::A4 || sheets.len() < 2 {
+        return sheets;
+    }
+    let larger = SheetOptions { sheet: Some(SheetSize::TABLOID), ..options.clone() };
+    elevation(subject.site, subject.assessment, &larger)
 }
 
 /// The name of the files of a part that is a drawing.

@@ -169,12 +169,21 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// Rows.
     pub rows: Vec<Row>,
+    /// Whether each heading over rows begins a page.
+    pub has_page_per_heading: bool,
 }
 
 impl Table {
     /// An empty table.
     pub fn new(part: Part, title: &str, columns: Vec<Column>) -> Table {
-        Table { part, title: title.to_string(), notes: Vec::new(), columns, rows: Vec::new() }
+        Table {
+            part,
+            title: title.to_string(),
+            notes: Vec::new(),
+            columns,
+            rows: Vec::new(),
+            has_page_per_heading: false,
+        }
     }
 
     /// Adds a sentence to know.

@@ -69,6 +69,7 @@ struct Shown {
     headings: Vec<(String, bool)>,
     rows: Vec<ShownRow>,
     columns: Vec<columns::Want>,
+    has_page_per_heading: bool,
 }
 
 impl Shown {
@@ -116,7 +117,7 @@ impl Shown {
             wants.push(columns::Want::new(fonts, &heading, &mut cells(index)));
             headings.push((heading, is_numeric));
         }
-        Shown { headings, rows, columns: wants }
+        Shown { headings, rows, columns: wants, has_page_per_heading: table.has_page_per_heading }
     }
 
     /// Upright, unless the page on its side saves pages or long texts their many lines.
@@ -238,7 +239,9 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
             true => boxes[index..after].iter().take(LEAST_TOGETHER + 1).map(|row| row.height).sum(),
             false => row.height,
         };
-        if flow.room() < together && flow.room() < flow.full_room() - head.height - 1e-6 {
+        let begins_page = shown.has_page_per_heading && is_heading(index) && index > 0;
+        let is_full = flow.room() < together && flow.room() < flow.full_room() - head.height - 1e-6;
+        if begins_page || is_full {
             grid.finish(flow, widths);
             flow.next_page();
             head.set(flow, &mut grid, false);

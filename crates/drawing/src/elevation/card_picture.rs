@@ -2,7 +2,7 @@
 
 use super::card::{Card, CardKind, Step, Trouble};
 use super::route::{CardTerminal, terminal_x};
-use crate::font::text_width_mm;
+use crate::font::{text_width_mm, wrapped};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Point, Stroke, Text};
 use crate::sheet::{double_strip, fitted};
@@ -19,13 +19,19 @@ const FIGURE_MM: f64 = 3.0;
 const SMALL_MM: f64 = 2.5;
 const LEAST_MM: f64 = 2.2;
 const MARK_MM: f64 = 2.6;
+/// From one line of a trouble to the next.
+const TROUBLE_LINE_MM: f64 = 3.0;
 /// Height of the strip that says that a number is double, and of its lettering.
 const DOUBLE_STRIP_MM: f64 = 4.8;
 const DOUBLE_MM: f64 = 3.4;
 
-/// Height of every card.
-pub(super) fn height(troubled: bool, doubled: bool) -> f64 {
-    (if troubled { 20.4 } else { 15.8 }) + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
+/// Height of every card: the trouble of one may need several lines.
+pub(super) fn height(trouble_lines: usize, doubled: bool) -> f64 {
+    let trouble = match trouble_lines {
+        0 => 0.0,
+        lines => 4.6 + (lines - 1) as f64 * TROUBLE_LINE_MM,
+    };
+    15.8 + trouble + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
 }
 
 /// Width at which nothing on this card has to be made smaller.
@@ -55,6 +61,21 @@ pub(super) fn usual_width(cards: &[Card], troubled: bool) -> f64 {
     most.clamp(if troubled { 29.0 } else { 25.0 }, 38.0)
 }
 
+/// The words of a card's trouble in lines, where the card is so wide: one where they fit, a little smaller if need be.
+pub(super) fn trouble_lines(card: &Card, width: f64) -> Vec<String> {
+    let Some(trouble) = &card.trouble else { return Vec::new() };
+    let room = width - left_of(card) - RIGHT_PAD_MM - MARK_MM - 0.8;
+    if text_width_mm(&trouble.words, LEAST_MM, true) <= room {
+        return vec![trouble.words.clone()];
+    }
+    wrapped(&trouble.words, SMALL_MM, true, room)
+}
+
+/// Where the lettering of a card begins.
+fn left_of(card: &Card) -> f64 {
+    if card.step.is_some() { INDENT_MM } else { 2.0 }
+}
+
 /// Draws a card with its left upper corner at `corner`.
 pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[CardTerminal]) -> Group {
     let (x, y) = corner;
@@ -77,7 +98,7 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
         let below = below + if card.double.is_some() { DOUBLE_STRIP_MM } else { 0.0 };
         gauge(&mut group, (x + 1.3, y + 1.4), height - 1.4 - below, step);
     }
-    let left = x + if card.step.is_some() { INDENT_MM } else { 2.0 };
+    let left = x + left_of(card);
     let right = x + width - RIGHT_PAD_MM;
     let at = (right - symbols::SYMBOL_MM, y + 1.3);
     let first = group.nodes.len();
@@ -105,7 +126,7 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
     let run = fitted((left, y + baseline), &card.run, SMALL_MM, LEAST_MM, false, right - left);
     group.text(Layer::Lettering, run.ink(Ink::Quiet));
     if let Some(trouble) = &card.trouble {
-        trouble_line(&mut group, trouble, left, y + 13.4, right);
+        trouble_words(&mut group, trouble.severity, &trouble_lines(card, width), (left, y + 13.4), right);
     }
     if let Some(double) = &card.double {
         let strip = Area::new(x + 0.6, y + height - DOUBLE_STRIP_MM - 0.6, width - 1.2, DOUBLE_STRIP_MM);
@@ -129,12 +150,14 @@ fn attributes(card: &Card) -> Vec<Attribute> {
         .to_vec()
 }
 
-fn trouble_line(group: &mut Group, trouble: &Trouble, left: f64, top: f64, right: f64) {
-    mark(group, trouble.severity, (left, top), MARK_MM);
-    let ink = ink_of(trouble.severity);
+fn trouble_words(group: &mut Group, severity: Severity, lines: &[String], (left, top): Point, right: f64) {
+    mark(group, severity, (left, top), MARK_MM);
     let room = right - left - MARK_MM - 0.8;
-    let words = fitted((left + MARK_MM + 0.8, top + 2.3), &trouble.words, SMALL_MM, LEAST_MM, true, room);
-    group.text(Layer::Trouble, words.ink(ink));
+    for (number, line) in lines.iter().enumerate() {
+        let at = (left + MARK_MM + 0.8, top + 2.3 + number as f64 * TROUBLE_LINE_MM);
+        let words = fitted(at, line, SMALL_MM, LEAST_MM, true, room);
+        group.text(Layer::Trouble, words.ink(ink_of(severity)));
+    }
 }
 
 /// The mark of a severity.

@@ -52,13 +52,17 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
         let own = if says_more { wanted } else { 0.0 };
         base.max(spread).max(own)
     });
+    let widths: Vec<f64> = widths.collect();
+    let lines =
+        cards.iter().zip(&widths).map(|(card, width)| card_picture::trouble_lines(card, *width).len());
+    let most_lines = lines.max().unwrap_or(0);
     let usual = usual_conductor(site, lettering);
     let look = |run| RunLook::new(site, run, &troubles, usual.as_deref(), lettering);
     let looks = site.runs.iter().map(look).collect();
     Subject {
         site,
-        widths: widths.collect(),
-        card_height: card_picture::height(troubled, doubled),
+        widths,
+        card_height: card_picture::height(most_lines, doubled),
         nets,
         looks,
         usual,

@@ -1,11 +1,10 @@
 //! One device or run as pieces below one another.
 
 use super::data::{CardBlock, CardSet};
-use super::lines::{
-    MARK_MM, NAME_MM, Piece, TEXT_MM, baseline_mm, letter, letter_lines, line_mm, size_for, wrapped,
-};
+use super::lines::{MARK_MM, NAME_MM, Piece, TEXT_MM, baseline_mm, letter, letter_lines, line_mm, size_for};
 use super::steps::{blanks, steps};
 use super::strip::strip;
+use crate::font::wrapped;
 use crate::palette::Ink;
 use crate::scene::{Area, Group, Layer, Shape, Text};
 use crate::switches::{PICTURE_HEIGHT_MM, picture_width_mm, switch_picture};

@@ -59,33 +59,6 @@ pub(super) fn letter_to(group: &mut Group, (x, y): (f64, f64), text: &str, size_
     group.text(Layer::Lettering, shown);
 }
 
-/// Lines no wider than the room, broken at spaces, and within a word only where it is wider than a line.
-pub(super) fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> Vec<String> {
-    let fits = |line: &str| text_width_mm(line, size_mm, bold) <= room_mm + 1e-6;
-    let mut lines: Vec<String> = Vec::new();
-    let mut line = String::new();
-    for word in text.split_whitespace() {
-        let longer = if line.is_empty() { word.to_string() } else { format!("{line} {word}") };
-        if fits(&longer) {
-            line = longer;
-            continue;
-        }
-        if !line.is_empty() {
-            lines.push(std::mem::take(&mut line));
-        }
-        for sign in word.chars() {
-            if !line.is_empty() && !fits(&format!("{line}{sign}")) {
-                lines.push(std::mem::take(&mut line));
-            }
-            line.push(sign);
-        }
-    }
-    if !line.is_empty() {
-        lines.push(line);
-    }
-    lines
-}
-
 /// The largest size between two at which a text is no wider than the room; the least if it is wider even then.
 pub(super) fn size_for(text: &str, bold: bool, (least_mm, most_mm): (f64, f64), room_mm: f64) -> f64 {
     let width = text_width_mm(text, most_mm, bold);
@@ -109,6 +82,7 @@ pub(super) fn letter_lines(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::font::wrapped;
 
     #[test]
     fn lines_keep_every_letter() {

@@ -2,8 +2,8 @@
 
 use super::data::{CardSet, JobCardPicture};
 use super::flow::flow;
-use super::lines::{MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for, wrapped};
-use crate::font::text_width_mm;
+use super::lines::{MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
+use crate::font::{text_width_mm, wrapped};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Group, Layer, Scene, Stroke, Text};

@@ -1,8 +1,8 @@
 //! What is read and done: rows with figures and a box to write in, and brief ones with a box to tick.
 
 use super::data::{CardPower, CardStep};
-use super::lines::{Piece, TEXT_MM, TICK_MM, letter, letter_lines, letter_to, line_mm, thin, wrapped};
-use crate::font::text_width_mm;
+use super::lines::{Piece, TEXT_MM, TICK_MM, letter, letter_lines, letter_to, line_mm, thin};
+use crate::font::{text_width_mm, wrapped};
 use crate::scene::{Area, Group, Layer};
 
 /// Height of a row with a box to write in.

@@ -1,7 +1,8 @@
 //! Terminals drawn, with what lands on each.
 
 use super::data::{CardWire, StripSet, StripTerminal, WireColour};
-use super::lines::{MARK_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, middle, size_for, thin, wrapped};
+use super::lines::{MARK_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, middle, size_for, thin};
+use crate::font::wrapped;
 use crate::palette::{Ink, Insulation};
 use crate::scene::{Area, Group, Layer};
 

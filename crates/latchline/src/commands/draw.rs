@@ -38,7 +38,7 @@ pub struct DrawArguments {
     /// Form of the files; without it the ending of the file decides, else SVG
     #[arg(long, value_enum)]
     format: Option<Format>,
-    /// Sheet: a4, a4-upright, a3, a3-upright, phone, or WIDTHxHEIGHT in mm; without it what suits best
+    /// Sheet: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, or WIDTHxHEIGHT in mm; without it what suits best
     #[arg(long, value_name = "SIZE")]
     sheet: Option<SheetSize>,
     /// Colours for a dark page (SVG)

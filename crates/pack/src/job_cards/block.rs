@@ -30,8 +30,12 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
     // The picture of the switches says how they stand; in words only where there is none.
     let pictured = switches(subject, item);
     let positions = if pictured.is_empty() { positions } else { String::new() };
-    let lines = [address, positions].into_iter().filter(|line| !line.is_empty()).collect();
     let locale = &subject.locale;
+    let sits = match item {
+        Item::Joint { .. } => locale.word(Word::ConnectorSits).to_string(),
+        _ => String::new(),
+    };
+    let lines = [address, positions, sits].into_iter().filter(|line| !line.is_empty()).collect();
     let blanks = match is_device {
         true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),
         false => Vec::new(),

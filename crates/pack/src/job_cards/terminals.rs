@@ -3,7 +3,7 @@
 use crate::language::{Sentence, Word};
 use crate::subject::Subject;
 use crate::table::Cell;
-use crate::tables::rows_of_item;
+use crate::tables::{earth_size, rows_of_item};
 use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
 use latchline_wiring::{By, Item, Terminal, TerminalSet};
 
@@ -68,6 +68,10 @@ fn strip_terminal(
 
 /// A cable, with the pair where it has several.
 fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -> String {
+    // What it is made of is its own, and is said where it is fitted.
+    if let Some(By::EarthConductor) = by {
+        return format!("{cable} {}", earth_size(&subject.locale));
+    }
     let has_several = match by {
         Some(By::Conductor { cable, .. }) => {
             let laid = &subject.wiring.cables[*cable].laid;

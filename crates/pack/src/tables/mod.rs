@@ -5,6 +5,7 @@ mod cables;
 mod calculations;
 mod calls;
 mod column;
+mod cupboards;
 mod cut_list;
 mod devices;
 mod door_lines;
@@ -39,6 +40,7 @@ pub(crate) use live::start_name;
 pub use revisions::table as revisions_table;
 pub use snags::standing_findings;
 pub(crate) use steps::{FIRST_LIVE, step_columns, written};
+pub(crate) use wiring::earth_size;
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;
@@ -69,6 +71,7 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
+            Part::Cupboards => cupboards::table(subject),
             Part::OrderOfWork => order::table(subject),
             // Made when everything else is there, since it explains the words of all.
             Part::Glossary

@@ -25,7 +25,7 @@ const EARTH_OF_CLASS_I: (f64, u32) = (16.0, 4);
 const EARTH_COLOUR: &str = "GNYE";
 
 /// The cross-section of the earth conductor of a surge protector in words: "4 mm² Cu".
-pub(super) fn earth_size(locale: &Locale) -> String {
+pub(crate) fn earth_size(locale: &Locale) -> String {
     copper(locale, EARTH)
 }
 

@@ -144,3 +144,26 @@ fn insulation_has_one_limit_and_what_was_measured_is_expected() {
         );
     });
 }
+
+/// Every supply and box hangs in one cupboard, each of its sets of terminals has a row, and the bar counts what is earthed there.
+#[test]
+fn every_cupboard_lists_what_hangs_in_it() {
+    let site = resolved(&DOORS.replace("door = { from", "door = { cable = \"outdoor-0.8\", from"));
+    with_tables(site, |subject, tables| {
+        let table = of(tables, Part::Cupboards);
+        assert!(table.has_page_per_heading);
+        let headings = table.rows.iter().filter(|row| matches!(row, latchline_pack::Row::Heading(_))).count();
+        assert_eq!(headings, 1, "supply and distributor hang in one");
+        let rows = |device: &str, item: &str| -> Vec<String> {
+            let found = table.body().filter(|cells| cells[0].words() == device && cells[1].words() == item);
+            found.map(|cells| cells[2].words().to_string()).collect()
+        };
+        assert_eq!(rows("D1", "Terminal 1"), ["door"]);
+        assert_eq!(rows("D1", "Terminal 3"), ["free"]);
+        assert_eq!(rows("D1", "Terminal in"), ["feed"]);
+        let ports = subject.site.box_model(&subject.site.boxes[0]).ports.value as usize;
+        assert_eq!(table.body().filter(|cells| cells[0].words() == "D1").count(), 2 + ports);
+        // The screen of the door's cable is earthed at its start, the protector at the door.
+        assert_eq!(rows("", "Earth and screen bar"), ["room for 1 conductor, and those of the mains"]);
+    });
+}

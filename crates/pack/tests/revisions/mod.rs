@@ -24,7 +24,7 @@ fn with_revisions() -> Site {
     resolved(&format!("{TWELVE_FLATS}{REVISIONS}"))
 }
 
-fn table_of<'p>(tables: &'p [Table], part: Part) -> &'p Table {
+fn table_of(tables: &[Table], part: Part) -> &Table {
     tables.iter().find(|table| table.part == part).expect("the part is there")
 }
 

@@ -17,6 +17,12 @@ sentences! {
         EarthAssumed { size: &'a str, class_one: &'a str }:
             "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I (both quoted from memory). Local codes prevail."
             | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one} (beides aus dem Gedächtnis zitiert). Örtliche Vorschriften gehen vor.",
+        EarthBarRoom { count: usize }:
+            "room for {count:conductor|conductors}, and those of the mains"
+            | "Platz für {count:Leiter|Leiter} und die des Netzes",
+        ScreensEarthedHere { cables: &'a str }:
+            "screens earthed here, and here only: {cables}"
+            | "Schirme, die hier und nur hier geerdet werden: {cables}",
         EarthConductorPart { size: &'a str }:
             "Earth conductor for a surge protector, green-and-yellow, {size} (assumed); length by the shortest way, to be measured on site"
             | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size} (angenommen); Länge auf kürzestem Weg, vor Ort zu messen",

@@ -96,7 +96,13 @@ pub(super) fn table_sheet(
     let printed = widths.iter().map(|width| widest_column_points(*width)).sum();
     let pages = lay_out(subject.options.paper, printed, head_points, heading_points, &sizes);
     sheet.set_print_scale(pages.scale);
-    let breaks: Vec<u32> = pages.breaks.iter().map(|index| first + *index as u32).collect();
+    let mut breaks: Vec<u32> = pages.breaks.iter().map(|index| first + *index as u32).collect();
+    if table.has_page_per_heading {
+        let headings = sizes.iter().enumerate().skip(1).filter(|(_, size)| size.is_heading);
+        breaks.extend(headings.map(|(index, _)| first + index as u32));
+        breaks.sort_unstable();
+        breaks.dedup();
+    }
     sheet.set_page_breaks(&breaks)?;
     sheet.set_print_area(0, 0, row.max(first + 1) - 1, last_column)?;
     Ok(())

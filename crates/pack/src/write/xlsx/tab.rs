@@ -26,6 +26,7 @@ pub(super) fn tab(locale: &Locale, part: Part) -> &'static str {
         Part::Snags => Word::TabSnags,
         Part::Handover => Word::TabHandover,
         Part::Glossary => Word::TabGlossary,
+        Part::Cupboards => Word::TabCupboards,
         Part::OrderOfWork => Word::TabOrderOfWork,
         Part::Elevation
         | Part::Profiles

@@ -51,6 +51,9 @@ macro_rules! job_cards {
             | "Klemmen: Farbe (IEC 60757, nach dem Katalog; Abweichung notieren), Leitung, → anderes Ende. Werte: erwartet, mindestens, höchstens; außerhalb davon anhalten und suchen.",
         CardPowerOff: "Power off" | "Spannungsfrei",
         CardPowerOn: "Power on" | "Unter Spannung",
+        ConnectorSits:
+            "Sits beside the door station, or beside the relay on the secure side where there is one; in a closed box, out of reach."
+            | "Sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite, wo es eines gibt; in geschlossener Dose, unzugänglich.",
         DoorAndLocks: "Door and locks" | "Tür und Schlösser",
         JobCardsTitle: "Job cards" | "Arbeitskarten",
         OnJobCards: "job cards" | "Arbeitskarten",

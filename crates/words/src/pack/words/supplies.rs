@@ -17,6 +17,17 @@ macro_rules! supplies {
             "what the load leaves of the rated power"
             | "was die Last von der Nennleistung übrig lässt",
         Heat: "Heat in the cupboard" | "Verlustwärme",
+        BatteryFuse: "Fuse of the battery" | "Sicherung der Batterie",
+        CupboardsNote:
+            "A page for each place with a supply or a box. What is empty in the column of values is found on site and written down."
+            | "Eine Seite je Ort mit Netzteil oder Verteiler. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
+        CupboardsTitle: "Cupboards" | "Verteilungen",
+        EarthBar: "Earth and screen bar" | "Erdungs- und Schirmschiene",
+        FuseNotStated:
+            "not in the plan: as the maker of the supply states"
+            | "nicht im Plan: nach Angabe des Netzteilherstellers",
+        MainsFuse: "Mains circuit and its fuse" | "Netzstromkreis und Sicherung",
+        NothingToEarth: "nothing to earth here" | "hier ist nichts zu erden",
         MainsCurrent: "Mains current" | "Netzstrom",
         NoBattery: "none: without mains nothing works" | "keine: Ohne Netz geht nichts",
         OutputPower: "Largest output power on mains" | "Größte Ausgangsleistung am Netz",

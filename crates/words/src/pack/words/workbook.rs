@@ -23,6 +23,7 @@ macro_rules! workbook {
         TabCalculations: "calculations" | "Berechnungen",
         TabCalls: "calls" | "Rufe",
         TabContents: "contents" | "Inhalt",
+        TabCupboards: "cupboards" | "Verteilungen",
         TabCutList: "cut-list" | "Zuschnitt",
         TabDevices: "devices" | "Geräte",
         TabDoors: "doors" | "Türen",

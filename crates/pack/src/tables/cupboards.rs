@@ -1,0 +1,178 @@
+//! The cupboards, a page each: what hangs there, what lands on which terminals, battery, fuses, protectors, and the bar for earths and
+//! screens.
+
+use super::column::column;
+use super::devices::{kind_words, model_name};
+use super::wiring::{earth_size, parallel_batteries};
+use crate::language::{Sentence, Word};
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Table};
+use latchline_finding::Unit;
+use latchline_site::model::{Place, RunStart};
+use latchline_wiring::item::item_place;
+use latchline_wiring::{By, Item, Landing, ProtectorAt, ScreenEnd, TerminalSet};
+
+/// Builds it.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let locale = &subject.locale;
+    let columns = vec![
+        column(locale, Word::Device, 16),
+        column(locale, Word::Item, 26),
+        column(locale, Word::Value, 34),
+        column(locale, Word::Remark, 60),
+        column(locale, Word::Done, 6),
+    ];
+    let mut table = Table::new(Part::Cupboards, locale.word(Word::CupboardsTitle), columns);
+    table.has_page_per_heading = true;
+    table.note(locale.word(Word::CupboardsNote));
+    for place in places(subject) {
+        let words = subject.place_in_words(place);
+        let place_words = if words.is_empty() { locale.word(Word::NoPlace).to_string() } else { words };
+        table.heading(format!("{} {place_words}", locale.word(Word::CardCupboard)));
+        for item in subject.order.iter().copied().filter(|item| hangs_in(subject, *item, place)) {
+            device(subject, item, &mut table);
+        }
+        bar(subject, place, &mut table);
+    }
+    table
+}
+
+/// Places are one where building, core and floor are.
+fn key(place: &Place) -> (Option<usize>, Option<usize>, Option<usize>) {
+    (place.building, place.core, place.floor)
+}
+
+/// Every place with a supply or a box, in walking order.
+fn places<'s>(subject: &Subject<'s>) -> Vec<&'s Place> {
+    let mut places: Vec<&Place> = Vec::new();
+    for item in &subject.order {
+        let place = item_place(subject.site, *item);
+        if matches!(item, Item::Supply(_) | Item::Box(_)) && !places.iter().any(|one| key(one) == key(place))
+        {
+            places.push(place);
+        }
+    }
+    places
+}
+
+/// Whether an item hangs in the cupboard of a place: supplies, boxes, and the protectors of runs that start at these. One beside a door
+/// station is at the door.
+fn hangs_in(subject: &Subject<'_>, item: Item, place: &Place) -> bool {
+    let is_of_a_cupboard = match item {
+        Item::Supply(_) | Item::Box(_) => true,
+        Item::Protector(ProtectorAt::Run(run)) => {
+            !matches!(subject.site.runs[run].from, RunStart::Station(_))
+        }
+        _ => false,
+    };
+    is_of_a_cupboard && key(item_place(subject.site, item)) == key(place)
+}
+
+fn device(subject: &Subject<'_>, item: Item, table: &mut Table) {
+    let (site, locale) = (subject.site, &subject.locale);
+    let name = item.name(site);
+    let mut add = |what: String, value: Cell, remark: String| {
+        table.row(vec![Cell::text(&name), Cell::text(what), value, Cell::text(remark), Cell::Tick]);
+    };
+    add(
+        locale.word(Word::Model).to_string(),
+        Cell::text(model_name(subject, item)),
+        kind_words(subject, item),
+    );
+    let mut before = None;
+    for (terminal, _) in subject.wiring.of_item(item) {
+        let set = terminal.set;
+        let is_of_the_bus =
+            !matches!(set, TerminalSet::Battery | TerminalSet::Mains | TerminalSet::Screen(_));
+        if is_of_the_bus && before != Some(set) {
+            let (cables, others) = landed(subject, item, set);
+            add(format!("{} {}", locale.word(Word::Terminal), set.mark()), Cell::text(cables), others);
+        }
+        before = Some(set);
+    }
+    let Item::Supply(index) = item else { return };
+    let word = |word: Word| locale.word(word).to_string();
+    add(word(Word::MainsFuse), Cell::WriteIn, word(Word::MainsByElectrician));
+    match &site.supply_model(&site.supplies[index]).battery {
+        None => add(word(Word::Battery), locale.cell(Word::NoBattery), String::new()),
+        Some(battery) => {
+            let voltage = locale.in_words(battery.voltage.value.as_volts(), Unit::Volt);
+            let capacity = locale.in_words(battery.capacity.value.as_amp_hours(), Unit::AmpereHour);
+            let count = site.supplies[index].batteries.value;
+            let remark = parallel_batteries(subject, index).unwrap_or_else(|| word(Word::BatteryByItsLeads));
+            add(word(Word::Battery), Cell::text(format!("{count} × {voltage}, {capacity}")), remark);
+            add(word(Word::BatteryFuse), Cell::WriteIn, word(Word::FuseNotStated));
+        }
+    }
+}
+
+/// The cables that land on a set of terminals, and where they lead.
+fn landed(subject: &Subject<'_>, item: Item, set: TerminalSet) -> (String, String) {
+    let landings = subject.wiring.of_item(item).filter(|(terminal, _)| terminal.set == set);
+    let (mut cables, mut others): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
+    for landing in landings.flat_map(|(_, landings)| landings) {
+        let cable = cable_of(subject, landing);
+        if !cables.contains(&cable) {
+            cables.push(cable);
+        }
+        let other = landing.other.map(|other| subject.end_words((other.item, other.set)));
+        if let Some(other) = other.filter(|other| !others.contains(other)) {
+            others.push(other);
+        }
+    }
+    if cables.is_empty() {
+        return (subject.locale.word(Word::Free).to_string(), String::new());
+    }
+    (cables.join(", "), format!("→ {}", others.join(", ")))
+}
+
+fn cable_of(subject: &Subject<'_>, landing: &Landing) -> String {
+    let word = |word: Word| subject.locale.word(word).to_string();
+    match landing.by {
+        By::Conductor { cable, .. } | By::Screen { cable, .. } => {
+            subject.wiring.cables[cable].designation.clone()
+        }
+        By::Unstated { cable } => subject.wiring.unstated[cable].designation.clone(),
+        By::EarthConductor => word(Word::EarthConductor),
+        By::Link => word(Word::ShortWire),
+        By::OwnLead => word(Word::OwnLead),
+    }
+}
+
+/// The protectors there, and what comes together on the bar for earths and screens.
+fn bar(subject: &Subject<'_>, place: &Place, table: &mut Table) {
+    let (site, locale) = (subject.site, &subject.locale);
+    let mut count = 0;
+    let protectors = subject.wiring.items().into_iter().filter(|item| matches!(item, Item::Protector(_)));
+    for item in protectors.filter(|item| hangs_in(subject, *item, place)) {
+        count += 1;
+        let to = format!("{}, {}", earth_size(locale), locale.word(Word::ToMainEarth));
+        let what = locale.cell(Word::SurgeProtectorItem);
+        let value = locale.cell(Word::EarthConductor);
+        table.row(vec![Cell::text(item.name(site)), what, value, Cell::text(to), Cell::Tick]);
+    }
+    let earthed = subject.wiring.screens.iter().filter(|(terminal, end)| {
+        // Those of what stands at a door are earthed there.
+        **end == ScreenEnd::Earthed && hangs_in(subject, terminal.item, place)
+    });
+    let mut screens: Vec<&str> = Vec::new();
+    for (terminal, _) in earthed {
+        if let TerminalSet::Screen(cable) = terminal.set {
+            screens.push(&subject.wiring.cables[cable].designation);
+        }
+    }
+    count += screens.len();
+    let value = if count == 0 {
+        locale.word(Word::NothingToEarth).to_string()
+    } else {
+        locale.say(&Sentence::EarthBarRoom { count })
+    };
+    let remark = match screens.is_empty() {
+        true => String::new(),
+        false => locale.say(&Sentence::ScreensEarthedHere { cables: &screens.join(", ") }),
+    };
+    let cells =
+        vec![Cell::Empty, locale.cell(Word::EarthBar), Cell::text(value), Cell::text(remark), Cell::Tick];
+    table.row(cells);
+}

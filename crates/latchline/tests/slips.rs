@@ -600,3 +600,15 @@ fn switches_of_a_name_are_asked_of_the_site() {
     let ran = folder.run(&["ask", "switches", "the shop", "--language", "de"]);
     assert!(ran.err.contains("latchline addresses SITE \"the shop\""), "{}", ran.err);
 }
+
+/// A floor that a range of eight dwellings gives is wrong once, as it is written once.
+#[test]
+fn what_a_range_gives_is_told_once() {
+    let folder = Folder::with_starter();
+    let site = folder.read("site.toml");
+    let head = site.split("[dwellings]").next().unwrap();
+    folder.write("range.toml", format!("{head}[dwellings]\n\"X-1..X-8\" = {{ place = \"Nowhere/9\" }}\n"));
+    let said = folder.run(&["check", "range.toml", "--lines"]);
+    let all = format!("{}{}", said.out, said.err);
+    assert_eq!(all.matches("there is no building named \"Nowhere\"").count(), 1, "{all}");
+}

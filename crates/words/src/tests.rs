@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 66] = [
+    let all: [&[SentenceRow]; 67] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         drawing::Phrase::ROWS,
@@ -67,6 +67,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::AsDrawn::ROWS,
         locate::Dialogue::ROWS,
         refusals::ArgumentRefusal::ROWS,
+        refusals::FileNote::ROWS,
         refusals::FileRefusal::ROWS,
         refusals::FolderRefusal::ROWS,
         refusals::InsteadOf::ROWS,

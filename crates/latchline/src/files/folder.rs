@@ -7,12 +7,13 @@
 use super::aside::{self, Kind};
 use super::kept::kept;
 use super::write::make_durable;
+use super::written::say;
 use crate::refusal::{Refused, Result};
 use latchline_finding::shown;
 use latchline_pack::contents::{Contents, Kept, with_kept};
 use latchline_pack::stamp::sha256;
 use latchline_pack::{CONTENTS_NAME, PackFile};
-use latchline_words::refusals::FolderRefusal;
+use latchline_words::refusals::{FileNote, FolderRefusal};
 use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsStr;
 use std::fs::{self, File};
@@ -150,10 +151,7 @@ fn put_right(folder: &Path) -> Result<()> {
             }
             [(path, Some(_))] => {
                 fs::rename(path, folder).refused(|| FolderRefusal::CannotPutBack { folder: &shown })?;
-                let _ = writeln!(
-                    io::stderr(),
-                    "note: a run was interrupted; \"{shown}\" is back as it was before"
-                );
+                say(&FileNote::PutBack { folder: &shown });
             }
             several => {
                 let (first, more) = (&*shown::path(&several[0].0), several.len() - 1);
@@ -176,12 +174,7 @@ fn put_right(folder: &Path) -> Result<()> {
 }
 
 fn told_of(old: &Path, folder: &Path) {
-    let _ = writeln!(
-        io::stderr(),
-        "note: \"{}\" holds files of an earlier \"{}\" that are not in the new one; look, then remove it",
-        shown::path(old),
-        shown::path(folder)
-    );
+    say(&FileNote::HoldsEarlier { old: &shown::path(old), folder: &shown::path(folder) });
 }
 
 /// Removes a folder that was set aside, if every file in it is as a run made it or is in the new folder too.

@@ -2,11 +2,11 @@
 
 use super::aside::{self, AsideFile};
 use super::standing::refuse_hyphen;
-use super::written::note;
+use super::written::{note, say};
 use super::{MayReplace, Original};
 use crate::refusal::{Refusal, Refused, Result};
 use latchline_finding::shown;
-use latchline_words::refusals::{FileRefusal, SystemRefusal};
+use latchline_words::refusals::{FileNote, FileRefusal, SystemRefusal};
 use std::fs::{self, File};
 use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
@@ -150,7 +150,7 @@ fn replace(path: &Path, target: &Path, bytes: &[u8], may_replace: MayReplace<'_>
     let mut aside = AsideFile::new(folder).refused(cannot)?;
     aside.file.write_all(bytes).refused(cannot)?;
     let metadata = fs::metadata(target).refused(cannot)?;
-    let notes = take_over(&aside.file, &metadata, path).refused(cannot)?;
+    let lost = take_over(&aside.file, &metadata).refused(cannot)?;
     aside.file.sync_all().refused(cannot)?;
     if let Some(standing) = &mut standing {
         may_replace.refuse(path, standing)?;
@@ -158,41 +158,55 @@ fn replace(path: &Path, target: &Path, bytes: &[u8], may_replace: MayReplace<'_>
     fs::rename(&aside.path, target).refused(cannot)?;
     aside.placed();
     make_durable(folder);
-    for note in notes {
-        // Nothing is left to tell it to if standard error is closed.
-        let _ = writeln!(std::io::stderr(), "note: {note}");
-    }
+    lost.say_of(path);
     Ok(())
 }
 
-/// Gives the new file owner, group and permissions of the one that it replaces; says what is lost.
+/// What a file that takes another's place could not keep: old and new group and user, and how many names the old one has.
+#[derive(Debug, Default)]
+struct Lost {
+    group: Option<(u32, u32)>,
+    user: Option<(u32, u32)>,
+    names: Option<u64>,
+}
+
+impl Lost {
+    fn say_of(&self, path: &Path) {
+        let file = &*shown::path(path);
+        if let Some((was, is)) = self.group {
+            say(&FileNote::OtherGroup { file, was: &was.to_string(), is: &is.to_string() });
+        }
+        if let Some((was, is)) = self.user {
+            say(&FileNote::OtherUser { file, was: &was.to_string(), is: &is.to_string() });
+        }
+        if let Some(names) = self.names {
+            say(&FileNote::SeveralNames { file, names: &names.to_string() });
+        }
+    }
+}
+
+/// Gives the new file owner, group and permissions of the one that it replaces; what is lost.
 #[cfg(unix)]
-fn take_over(new: &File, old: &fs::Metadata, path: &Path) -> std::io::Result<Vec<String>> {
+fn take_over(new: &File, old: &fs::Metadata) -> std::io::Result<Lost> {
     use std::os::unix::fs::{MetadataExt, fchown};
-    let shown = shown::path(path);
-    let mut notes = Vec::new();
     let own = new.metadata()?;
+    let mut lost = Lost::default();
     if own.gid() != old.gid() && fchown(new, None, Some(old.gid())).is_err() {
-        notes.push(format!("\"{shown}\" belonged to group {} and belongs to {} now", old.gid(), own.gid()));
+        lost.group = Some((old.gid(), own.gid()));
     }
     if own.uid() != old.uid() && fchown(new, Some(old.uid()), None).is_err() {
-        notes.push(format!("\"{shown}\" belonged to user {} and belongs to {} now", old.uid(), own.uid()));
+        lost.user = Some((old.uid(), own.uid()));
     }
     // After the owner: a change of owner takes special permissions away.
     new.set_permissions(old.permissions())?;
-    if old.nlink() > 1 {
-        notes.push(format!(
-            "\"{shown}\" has {} names (hard links); the others still hold the old text",
-            old.nlink()
-        ));
-    }
-    Ok(notes)
+    lost.names = Some(old.nlink()).filter(|names| *names > 1);
+    Ok(lost)
 }
 
 #[cfg(not(unix))]
-fn take_over(new: &File, old: &fs::Metadata, _: &Path) -> std::io::Result<Vec<String>> {
+fn take_over(new: &File, old: &fs::Metadata) -> std::io::Result<Lost> {
     new.set_permissions(old.permissions())?;
-    Ok(Vec::new())
+    Ok(Lost::default())
 }
 
 /// Makes a renaming durable, where the system can.

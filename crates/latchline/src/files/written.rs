@@ -1,5 +1,7 @@
 //! What this run has written so far, so that who is told of a failure is told that too.
 
+use latchline_words::refusals::FileNote;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
@@ -19,4 +21,10 @@ pub(super) fn note(path: &Path) {
 /// The files and folders that were written, the first ones of many.
 pub fn written() -> Vec<PathBuf> {
     WRITTEN.lock().unwrap_or_else(PoisonError::into_inner).clone()
+}
+
+/// Says on standard error, in the language of the command, what is noteworthy of a file that was written.
+pub(super) fn say(note: &FileNote<'_>) {
+    // Nothing is left to tell it to if standard error is closed.
+    let _ = writeln!(std::io::stderr(), "{}", note.say(crate::typed::language()));
 }

@@ -23,6 +23,8 @@ pub(super) struct Resolver<'r> {
     /// Places of references already reported: a wrong default model is wrong once, not once for
     /// each dwelling.
     pub(super) reported: BTreeSet<Origin>,
+    /// Names that nothing has, with where they stand: a place that a range of dwellings gives is wrong once, not once for each of them.
+    pub(super) unknown_names: BTreeSet<(Origin, String)>,
     /// Parts of another kind than is needed: told once a part, with all who have it.
     pub(super) wrong_kinds: Vec<WrongKind>,
     /// Family of the site, empty until it is read.
@@ -47,6 +49,7 @@ impl<'r> Resolver<'r> {
             findings,
             budget,
             reported: BTreeSet::new(),
+            unknown_names: BTreeSet::new(),
             wrong_kinds: Vec::new(),
             family: String::new(),
             no_building_told: false,
@@ -79,6 +82,9 @@ impl Resolver<'_> {
         element: Option<&str>,
         known: &[String],
     ) {
+        if !self.unknown_names.insert((origin.clone(), name.to_string())) {
+            return;
+        }
         let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
         let mut finding =
             self.report(codes::UNKNOWN_NAME, origin).with("kind", kind.both()).with("name", clip(name));

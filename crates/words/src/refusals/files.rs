@@ -183,3 +183,24 @@ sentences! {
             | "der Ordner „{folder}“ kann nicht angelegt werden",
     }
 }
+
+sentences! {
+    /// What is said beside a result that was written.
+    pub enum FileNote<'a> {
+        OtherGroup { file: &'a str, was: &'a str, is: &'a str }:
+            "note: \"{file}\" belonged to group {was} and belongs to {is} now"
+            | "Hinweis: „{file}“ gehörte der Gruppe {was} und gehört jetzt {is}",
+        OtherUser { file: &'a str, was: &'a str, is: &'a str }:
+            "note: \"{file}\" belonged to user {was} and belongs to {is} now"
+            | "Hinweis: „{file}“ gehörte dem Benutzer {was} und gehört jetzt {is}",
+        SeveralNames { file: &'a str, names: &'a str }:
+            "note: \"{file}\" has {names} names (hard links); the others still hold the old text"
+            | "Hinweis: „{file}“ hat {names} Namen (harte Verweise); die anderen haben noch den alten Text",
+        PutBack { folder: &'a str }:
+            "note: a run was interrupted; \"{folder}\" is back as it was before"
+            | "Hinweis: ein Aufruf wurde abgebrochen; „{folder}“ ist wieder wie zuvor",
+        HoldsEarlier { old: &'a str, folder: &'a str }:
+            "note: \"{old}\" holds files of an earlier \"{folder}\" that are not in the new one; look, then remove it"
+            | "Hinweis: in „{old}“ liegen Dateien eines früheren „{folder}“, die im neuen nicht sind; ansehen, dann entfernen",
+    }
+}

@@ -14,7 +14,7 @@ mod stores;
 mod system;
 
 pub use arguments::{ArgumentRefusal, UsageWord};
-pub use files::{FileKind, FileRefusal, InsteadOf};
+pub use files::{FileKind, FileNote, FileRefusal, InsteadOf};
 pub use folders::FolderRefusal;
 pub use names::NameRefusal;
 pub use parts::{PartKind, PartRefusal, PartWord};

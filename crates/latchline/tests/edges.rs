@@ -68,7 +68,7 @@ fn a_start_up_that_is_not_judged_is_so_everywhere() {
     let folder = Folder::new();
     folder.write("catalogue.toml", UNKNOWN_START);
     folder.write("site.toml", OF_UNKNOWN_START);
-    let told = "not judged for 3 devices: values are missing";
+    let told = "not judged for 3 devices: a value of one of them at least is missing";
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
     assert!(text.contains(&format!("Power return: {told}")), "{text}");
     let document = json(&folder.run(&["check", "site.toml", "--format", "json"]).out);
@@ -264,7 +264,7 @@ fn a_boot_that_is_not_stated_is_not_judged_anywhere() {
     let threshold = "least_standby_voltage = \"20 V\", turn_on_voltage = \"30 V\", turn_off_voltage = \"20 V\", input_capacitance = \"100 uF\"";
     folder.write("catalogue.toml", UNKNOWN_START.replace("least_standby_voltage = \"20 V\"", threshold));
     folder.write("site.toml", OF_UNKNOWN_START);
-    let told = "not judged for 3 devices: values are missing";
+    let told = "not judged for 3 devices: a value of one of them at least is missing";
     let text = joined(&folder.run(&["check", "site.toml", "--lines"]).out);
     assert!(text.contains(&format!("Power return: {told}")), "{text}");
     assert!(

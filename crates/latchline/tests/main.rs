@@ -25,6 +25,7 @@ mod slips;
 mod store;
 mod surveys;
 mod telephone;
+mod told_first;
 
 use std::fs;
 use std::path::Path;

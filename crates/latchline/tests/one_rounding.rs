@@ -348,7 +348,7 @@ fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
     folder.write("site.toml", EXAMPLES[1].1);
     assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
     let table = |name: &str| folder.read(&format!("pack/tables/{name}.csv"));
-    let (supplies, doors) = (table("12-supplies"), table("11-doors"));
+    let (supplies, doors) = (table("13-supplies"), table("12-doors"));
     let sheet = |of: &str, name: &str| -> (Value, String) {
         let text = joined(&folder.run(&["check", "site.toml", of, name]).out);
         let json = folder.run(&["check", "site.toml", of, name, "--format", "json"]).out;
@@ -426,7 +426,7 @@ fn the_tables_of_a_pack_agree() {
                 compared += 1;
             }
         }
-        let supplies = table(&folder, "12-supplies");
+        let supplies = table(&folder, "13-supplies");
         for row in table(&folder, "15-live").iter().filter(|row| row.len() > 2) {
             let Some(said) = row[2].strip_prefix("The battery lasts at least ") else { continue };
             let hours = said.split(' ').next().expect("a number");
@@ -444,7 +444,7 @@ fn the_tables_of_a_pack_agree() {
                 text.split(&format!("{symbol} = ")).nth(1).unwrap_or_else(|| panic!("{symbol} in {text}"));
             after.split(' ').next().and_then(|word| word.parse().ok()).unwrap_or_else(|| panic!("{text}"))
         };
-        for row in table(&folder, "03-calculations").iter().filter(|row| row.len() > 4) {
+        for row in table(&folder, "04-calculations").iter().filter(|row| row.len() > 4) {
             let by_hand = match row[2].as_str() {
                 "U₀ = Un (1 − t)" => value(&row[3], "Un") * (1.0 - 0.01 * value(&row[3], "t")),
                 "U₀ = Ue" => value(&row[3], "Ue"),

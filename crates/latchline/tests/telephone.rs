@@ -810,8 +810,8 @@ fn german_everyday_names_are_understood() {
         ("alter Klingeldraht", "pair-0.5"),
         ("Telefonkabel", "pair-0.5"),
         ("Alarmkabel", "alarm-0.22"),
-        ("J-Y(St)Y 2x2x0,8", "pair-0.8"),
-        ("j-y(st)y 4x2x0.6 mm", "pair-0.6"),
+        ("J-Y(St)Y 2x2x0,8", "signal-0.8"),
+        ("j-y(st)y 4x2x0.6 mm", "signal-0.6"),
         ("Netzwerkkabel", "cat-5e"),
         ("LAN Kabel", "cat-5e"),
         ("Lautsprecherkabel", "flex-0.75"),
@@ -820,15 +820,28 @@ fn german_everyday_names_are_understood() {
         assert!(ran.status < 2 && ran.out.contains(cable), "{name}: {}{}", ran.out, ran.err);
     }
     let ran = folder.run(&["reach", "--total", "30", "--cable", "J-Y(St)Y"]);
-    assert!(ran.status == 2 && ran.err.contains("pair-0.6") && ran.err.contains("pair-0.8"), "{}", ran.err);
+    assert!(
+        ran.status == 2 && ran.err.contains("signal-0.6") && ran.err.contains("signal-0.8"),
+        "{}",
+        ran.err
+    );
     let ran = folder.run(&["ask", "lock", "strike-12", "--length", "10", "--cable", "Klingeldraht"]);
     assert!(ran.out.contains("pair-0.5"), "{}{}", ran.out, ran.err);
     // The list of the documentation is that of the catalogue.
     let page = crate::common::repository_file("docs/command-line.md");
     let page = std::fs::read_to_string(page).unwrap();
-    for cable in
-        ["pair-0.5", "alarm-0.22", "pair-0.6", "pair-0.8", "cat-5e", "flex-0.75", "outdoor-0.8", "solid-1.5"]
-    {
+    for cable in [
+        "pair-0.5",
+        "alarm-0.22",
+        "pair-0.6",
+        "pair-0.8",
+        "signal-0.6",
+        "signal-0.8",
+        "cat-5e",
+        "flex-0.75",
+        "outdoor-0.8",
+        "solid-1.5",
+    ] {
         let shown = folder.run(&["catalogue", cable]).out;
         let called = shown.split("called = [").nth(1).unwrap_or_else(|| panic!("{shown}"));
         let called = called.split(']').next().unwrap();

@@ -214,7 +214,9 @@ fn once(
 /// What is said before remedies are sought, which take much longer than all else; nothing where the result goes to a file or is none for a
 /// reader.
 fn opening(view: &View, job: &Job<'_>) -> Result<String, GivenUp> {
-    if job.format != Format::Text || job.sheet.is_some() || job.result.is_named() {
+    // With samples there is more that may be refused.
+    let is_sample = job.samples.is_some();
+    if job.format != Format::Text || job.sheet.is_some() || job.result.is_named() || is_sample {
         return Ok(String::new());
     }
     let Some(assessment) = view.assessment()? else { return Ok(String::new()) };

@@ -4,6 +4,7 @@ use latchline_assess::Assessment;
 use latchline_finding::{Code, ElementId, Finding, Severity};
 use latchline_locate::SymptomKind;
 use latchline_site::model::{Site, StationOwner};
+use std::cmp::Reverse;
 
 /// The gravest error or warning at a station, or at the dwelling or entrance that it is of, that shows as one of these.
 pub(super) fn reason<'a>(
@@ -18,25 +19,29 @@ pub(super) fn reason<'a>(
         StationOwner::Entrance(entrance) => &site.entrances[entrance].id,
         StationOwner::Management(_) => &own.id,
     };
-    let is_there = |found: &&Finding| {
+    let there = assessment.findings.iter().filter(|found| {
         found.element.as_ref().is_some_and(|element| *element == own.id || element == owner)
             && found.severity >= Severity::Warning
-            && symptoms.iter().any(|symptom| shows_as(found.code, *symptom))
-    };
-    // Of several as grave the first in the order of the list.
-    assessment.findings.iter().filter(is_there).min_by_key(|found| std::cmp::Reverse(found.severity))
+    });
+    let shown = there.filter_map(|found| {
+        let near = symptoms.iter().filter_map(|symptom| shows_as(found.code, *symptom)).min()?;
+        Some((near, Reverse(found.severity), found))
+    });
+    // What is nearest to the symptom, of several the gravest, of several as grave the first in the order of the list.
+    shown.min_by_key(|(near, severity, _)| (*near, *severity)).map(|(_, _, found)| found)
 }
 
-/// Whether a finding shows as a symptom, by what its code is about (common practice, no source).
-fn shows_as(code: Code, symptom: SymptomKind) -> bool {
+/// How near a finding is to a symptom, the nearest 0, by what its code is about (common practice, no source); `None` where it does not show so.
+fn shows_as(code: Code, symptom: SymptomKind) -> Option<usize> {
     let code = code.as_str();
-    let is_of = |kinds: &[&str]| kinds.iter().any(|kind| code.starts_with(kind));
+    let nearest =
+        |groups: &[&[&str]]| groups.iter().position(|kinds| kinds.iter().any(|kind| code.starts_with(kind)));
     let anything = ["mixed-families", "bus-of-another-family", "voltage-too-high"];
     let way = ["call-across-buses", "link-not-wired", "signal-", "terminator-"];
     match symptom {
-        SymptomKind::NoRelease => is_of(&["lock-", "relay-overloaded", "hold-time"]) || is_of(&anything),
+        SymptomKind::NoRelease => nearest(&[&["lock-", "relay-overloaded"], &["hold-time"], &anything]),
         SymptomKind::NoPicture | SymptomKind::NoSpeech | SymptomKind::Ghosting | SymptomKind::Noise => {
-            is_of(&way) || is_of(&anything)
+            nearest(&[&way, &anything])
         }
         SymptomKind::DoesNotRing => {
             let calls = [
@@ -46,14 +51,14 @@ fn shows_as(code: Code, symptom: SymptomKind) -> bool {
                 "directory-too-small",
                 "address-",
             ];
-            is_of(&calls) || is_of(&way) || is_of(&anything)
+            nearest(&[&calls, &way, &anything])
         }
         SymptomKind::Dead
         | SymptomKind::NotFound
         | SymptomKind::Restarts
         | SymptomKind::Dim
         | SymptomKind::ComesAndGoes
-        | SymptomKind::AfterPowerCut => is_of(&anything),
-        _ => false,
+        | SymptomKind::AfterPowerCut => nearest(&[&anything]),
+        _ => None,
     }
 }

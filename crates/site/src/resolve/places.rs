@@ -5,7 +5,7 @@ use crate::codes;
 use crate::floors::are_upside_down;
 use crate::model::{Building, Place};
 use crate::parse::{Record, clip};
-use latchline_finding::{ElementId, Origin, Sourced};
+use latchline_finding::{ElementId, Finding, Origin, Severity, Sourced};
 use latchline_words::reading::{BadName, Thing};
 use std::collections::BTreeMap;
 
@@ -87,8 +87,7 @@ impl Resolver<'_> {
             if let (Some(first), Some(last)) = (floors.first(), floors.last())
                 && are_upside_down(floors.iter().map(|floor| floor.value.as_str()))
             {
-                let found = self
-                    .report(codes::FLOORS_UPSIDE_DOWN, first.origin.clone())
+                let found = Finding::new(codes::FLOORS_UPSIDE_DOWN, Severity::Warning, first.origin.clone())
                     .about(entry.name)
                     .with("first", clip(&first.value))
                     .with("last", clip(&last.value));

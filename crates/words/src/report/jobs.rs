@@ -90,7 +90,7 @@ sentences! {
         Number { job: usize }: "J{job}" | same,
         Foot { job: &'a str, command: &'a str }:
             "To do {job}: {command}; then check again, the numbers are new."
-            | "{job} erledigen: {command}; danach neu prüfen, die Nummern sind dann andere.",
+            | "{job} erledigen: {command}; dann prüfen (neue Nummern).",
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }
 }

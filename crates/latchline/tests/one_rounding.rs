@@ -415,7 +415,7 @@ fn the_tables_of_a_pack_agree() {
         let folder = Folder::new();
         folder.write("site.toml", text);
         folder.run(&["pack", "site.toml", "-o", "pack"]);
-        for row in table(&folder, "16-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
+        for row in table(&folder, "17-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
             // What has a unit stands in the sentence; a ratio may be said there in other words.
             for figure in row[4..5].iter().filter(|figure| figure.contains(' ')) {
                 let number = figure.split(' ').next().expect("a number");
@@ -427,7 +427,7 @@ fn the_tables_of_a_pack_agree() {
             }
         }
         let supplies = table(&folder, "13-supplies");
-        for row in table(&folder, "15-live").iter().filter(|row| row.len() > 2) {
+        for row in table(&folder, "16-live").iter().filter(|row| row.len() > 2) {
             let Some(said) = row[2].strip_prefix("The battery lasts at least ") else { continue };
             let hours = said.split(' ').next().expect("a number");
             let own = supplies.iter().filter(|supply| supply[0] == row[1] && supply[2].ends_with(" h"));

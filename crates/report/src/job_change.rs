@@ -164,6 +164,14 @@ fn terminated(assessment: &Assessment, edit: &Edit, language: Language) -> Optio
 
 /// What a change comes to, if that is one value: the model, the cable or the port that is set.
 fn becomes(edit: &Edit) -> Option<String> {
+    // Of a supply of a lock's own its voltage is what is bought.
+    let of_supply = edit.changes.iter().find_map(|(path, change)| match (path.last(), change) {
+        (Some(EditStep::Key(key)), Change::Set(value)) if key == "supply_voltage" => Some(value.as_str()),
+        _ => None,
+    });
+    if let Some(voltage) = of_supply {
+        return Some(template::plain(voltage.trim_matches('"')));
+    }
     let mut values: Vec<&str> = Vec::new();
     for (_, change) in &edit.changes {
         match change {

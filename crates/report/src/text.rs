@@ -10,7 +10,7 @@ mod run_table;
 mod supplies;
 mod troubled;
 
-use self::findings::{findings, in_full};
+use self::findings::{findings, in_a_line, in_full};
 use self::open::{accepted, assumed, left_open, not_judged};
 use self::supplies::{releases, supplies};
 use self::troubled::Troubled;
@@ -20,7 +20,7 @@ use crate::report::Report;
 use crate::table::paragraph;
 use crate::{jobs_text, wording};
 use latchline_assess::Verdict;
-use latchline_finding::Severity;
+use latchline_finding::{Finding, Severity};
 use latchline_words::report::Remark;
 
 /// How much stands on the page.
@@ -66,7 +66,12 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
             false => blocks.extend(supplies),
         }
     }
-    let read = report.read.iter().map(|finding| in_full(report, finding, look));
+    // An advice is about no mistake of the text: without its lines on a first page.
+    let told = |finding: &Finding| match shortened && finding.severity == Severity::Advice {
+        true => in_a_line(finding, look),
+        false => in_full(report, finding, look),
+    };
+    let read = report.read.iter().map(|finding| told(finding));
     // Of a site that could be used only warnings and advice were met while it was read.
     let (first, last): (Vec<String>, Vec<String>) = match report.is_unusable() {
         true => (read.collect(), Vec::new()),

@@ -170,8 +170,10 @@ pub fn run(
     if remedies.is_empty() {
         write!(output, "{}", hanging("", &told(finding, look), look.width))?;
         if let Some(job) = by_job(&view, *at, &[], look)? {
-            write!(output, "{}", hanging("  ", &job, look.width))?;
-            return Ok(status(&assessment.findings));
+            write!(output, "{}", hanging("  ", &job.words, look.width))?;
+            if job.does_now {
+                return Ok(status(&assessment.findings));
+            }
         }
         no_change(finding, "  ", look, output)?;
         tried(&bench, finding, look, output)?;
@@ -201,8 +203,15 @@ struct Asked {
     listed: Option<&'static str>,
 }
 
-/// The job of `check` that mends a finding by a change that is none of its own, in words.
-fn by_job(view: &View, finding: usize, own: &[Remedy], look: &Look) -> Result<Option<String>> {
+/// A job of `check` that mends a finding.
+struct ByJob {
+    words: String,
+    /// Whether it does on the site as it is, and not only once the jobs before it are done.
+    does_now: bool,
+}
+
+/// The job of `check` that mends a finding by a change that is none of its own.
+fn by_job(view: &View, finding: usize, own: &[Remedy], look: &Look) -> Result<Option<ByJob>> {
     let Some(jobs) = view.jobs()? else { return Ok(None) };
     let language = look.language;
     let mut told = jobs.jobs.iter().enumerate().filter_map(|(index, job)| {
@@ -213,10 +222,12 @@ fn by_job(view: &View, finding: usize, own: &[Remedy], look: &Look) -> Result<Op
     let Some((number, of, remedy)) = told.find(|(_, _, remedy)| !is_own(remedy)) else { return Ok(None) };
     let change = &*remedy_kind(remedy.kind, language);
     let file = &*shown::whole(&view.sources().file(view.site_file()).name, &[]);
-    Ok(Some(match of.in_order.as_ref().is_some_and(|in_order| in_order.is_other) {
-        true => FixWords::ByJobInOrder { job: number, change }.say(language),
-        false => FixWords::ByJob { job: number, change, file }.say(language),
-    }))
+    let does_now = !of.in_order.as_ref().is_some_and(|in_order| in_order.is_other);
+    let words = match does_now {
+        true => FixWords::ByJob { job: number, change, file }.say(language),
+        false => FixWords::ByJobInOrder { job: number, change }.say(language),
+    };
+    Ok(Some(ByJob { words, does_now }))
 }
 
 /// The first finding of a job and the change that does it.
@@ -367,7 +378,7 @@ fn list(
         let remedies = offered(bench, finding);
         let by_job = by_job(view, *at, &remedies, look)?;
         match &by_job {
-            Some(job) => write!(output, "{}", hanging("    ", job, look.width))?,
+            Some(job) => write!(output, "{}", hanging("    ", &job.words, look.width))?,
             None if remedies.is_empty() => no_change(finding, "    ", look, output)?,
             None => {}
         }

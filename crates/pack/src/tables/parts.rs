@@ -60,7 +60,18 @@ pub fn table(subject: &Subject<'_>) -> Table {
         table.note(locale.say(&Sentence::PricesIn { currency: &subject.site.catalogue.currency }));
     }
     let bill = Bill::of(subject.site);
-    if shows_prices {
+    let left_out: Vec<&str> =
+        bill.lines.iter().filter_map(|line| line.price_left_out_in.as_deref()).collect();
+    if let Some(theirs) = left_out.first().filter(|_| shows_prices) {
+        let (parts, own) = (&left_out.len().to_string(), &*subject.site.catalogue.currency);
+        table.note(locale.say(&Sentence::PricesLeftOut { parts, theirs, own }));
+    }
+    // Where nothing has a price there is no sum to tell.
+    let is_priced = bill.lines.iter().any(|line| line.unit_price.is_some());
+    if !is_priced {
+        table.columns.iter_mut().for_each(|column| column.is_summed = false);
+    }
+    if shows_prices && is_priced {
         let plan = &figures::money(bill.material(), locale.language);
         table.note(locale.say(&Sentence::TotalHolds { plan, currency: &subject.site.catalogue.currency }));
     }

@@ -7,7 +7,7 @@ use crate::{caret, wording};
 use latchline_assess::jobs::excess;
 use latchline_finding::Finding;
 use latchline_words::codes;
-use latchline_words::report::Remark;
+use latchline_words::report::{Remark, severity};
 use std::fmt::Write;
 
 /// Findings of the rules: the worst of a code in full, the others a line each.
@@ -27,6 +27,13 @@ pub(super) fn findings(report: &Report<'_>, look: &Look) -> Vec<String> {
 pub(super) fn in_full(report: &Report<'_>, finding: &Finding, look: &Look) -> String {
     let wording = codes::wording(finding, look.language);
     caret::in_full(&report.places, finding, &wording, report.currency(), look) + "\n"
+}
+
+/// A finding as one sentence behind its severity and code, without lines of files.
+pub(super) fn in_a_line(finding: &Finding, look: &Look) -> String {
+    let severity = severity(finding.severity, look.language);
+    let message = codes::wording(finding, look.language).message;
+    paragraph(&format!("{severity} {}: {message}", finding.code.as_str()), 0, look.width)
 }
 
 fn finding_group(report: &Report<'_>, group: &[&Finding], look: &Look) -> String {

@@ -74,7 +74,7 @@ sentences! {
             "{devices:device is|devices are} up at once, as soon as there is power"
             | "{devices:Gerät ist|Geräte sind} sofort da, sobald Spannung da ist",
         StartNotJudged { devices: usize }:
-            "not judged for {devices:device|devices}: values are missing"
+            "not judged for {devices:device|devices}: a value of one of them at least is missing"
             | "für {devices:Gerät|Geräte} nicht beurteilt: es fehlen Werte",
         Hiccups { period: Option<&'a str>, down: usize, devices: usize }:
             "starts and drops out again and again<, every {period} s>; {down} of {devices:device|devices} {down:~is|~are} down"

@@ -208,6 +208,9 @@ sentences! {
         PolarityAtEnd { from: &'a str, end: &'a str }:
             "At {end}, electronics unplugged: + is the + of {from}, − its −, no short between them"
             | "An {end}, Geräteeinsätze abgezogen: + ist das + von {from}, − sein −, kein Kurzschluss dazwischen",
+        PricesLeftOut { parts: &'a str, theirs: &'a str, own: &'a str }:
+            "Lines with a price in {theirs} and none in {own}: {parts}. It is left out of every sum: state a rate of exchange in the catalogue, or prices in {own}."
+            | "Zeilen mit Preis in {theirs} und keinem in {own}: {parts}. Er ist aus jeder Summe weggelassen: im Katalog einen Wechselkurs oder Preise in {own} angeben.",
         PricesIn { currency: &'a str }:
             "Prices in {currency}, without tax and labour."
             | "Preise in {currency}, ohne Steuer und Arbeit.",

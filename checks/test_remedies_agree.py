@@ -76,6 +76,28 @@ def test_check_and_fix_offer_the_same(site):
             assert all(change in known for change in job["change"]["changes"]), job["message"]
 
 
+@pytest.mark.parametrize("site", [*SITES, "port-overloaded-at-boot", "two-towers-one-bad"])
+def test_what_a_job_mends_is_no_finding_without_a_change(site):
+    """A finding that goes with a job of `check` has a change of its own in the list of `fix`, or is told which job mends it."""
+    document = check(site)
+    blocks = re.split(r"\n(?=F\d+\s)", run("fix", f"{site}.toml"))
+    told = {}
+    for block in blocks:
+        words = " ".join(block.split())
+        for finding in document["findings"]:
+            if finding["message"] in words.split(" change 1:")[0].split(" job J")[0]:
+                told.setdefault((finding["code"], finding.get("element")), []).append(words)
+    seen = 0
+    for job in document.get("jobs", []):
+        if "change" not in job:
+            continue
+        for cleared in job["clears"]:
+            for words in told.get((cleared["code"], cleared.get("element")), []):
+                assert "change 1:" in words or "of check mends it" in words, (job["message"], words)
+                seen += 1
+    assert seen or not any("change" in job for job in document.get("jobs", [])), "no job clears a finding that is told"
+
+
 def check_or_nothing(site):
     text = run("check", f"{site}.toml", "--format", "json")
     return json.loads(text)["findings"] if text else []

@@ -50,6 +50,10 @@ def listed(text):
             none = False
         elif match := re.match(r"\s+change \d+: (.*)", line):
             found[-1][1].append(match[1])
+            none = False
+        elif found and re.match(r"    (job J\d+ of check mends it|first )", line):
+            # A note beside the remedies, with what follows of it.
+            none = True
         elif line.strip().startswith("no change or pair"):
             none = True
         elif found and line.startswith("   ") and not none:

@@ -317,8 +317,9 @@ mod tests {
         };
         assert_eq!(
             not_judged(&missing, Language::English),
-            "needs clad-0.5 line (for A-R5): constants or losses of its data sheet, or measure the capacitance with the \
-             far end open and divide it by the length"
+            "needs clad-0.5 line (for A-R5): constants or losses of its data sheet; or measure the capacitance with the \
+             far end open, divide it by the length, and take the other three constants from a like cable, as assumed: \
+             latchline catalogue"
         );
     }
 

@@ -30,6 +30,12 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ("look-alike-name", "A-2 = {", "\"A\\u200B-2\" = {", "\"A\\u200B-2\""),
     ("look-alike-name", "A-2 = {", "\"А-1\" = {", "\"А-1\""),
     ("look-alike-name", "[buildings]\n", "[buildings]\n\"А\" = { floors = [\"G\"] }\n", "\"А\""),
+    (
+        "floors-upside-down",
+        "floors = [\"G\", \"1\", \"2\", \"3\"]",
+        "floors = [\"3\", \"2\", \"1\", \"G\"]",
+        "\"3\"",
+    ),
     ("duplicate-name", "gate = { role", "A-2 = { role", "A-2"),
     ("unknown-name", "\"pair-0.8\"", "\"pair-0.9\"", "\"pair-0.9\""),
     ("unknown-name", "\"A-12:2\"", "\"A-12:3\"", "\"A-12:3\""),

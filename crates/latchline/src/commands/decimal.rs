@@ -3,6 +3,7 @@
 use crate::refusal::{Refusal, Refused, Result};
 use latchline_finding::Language;
 use latchline_site::keys::{Dimension, UNITS, leading_number, spelled_unit, without_groups};
+use latchline_words::figures;
 use latchline_words::refusals::ArgumentRefusal;
 
 /// A number, and whether it was written with a comma.
@@ -66,8 +67,11 @@ pub(super) fn metres(text: &str) -> Result<Decimal> {
 
 /// That a length in metres is not between these.
 pub(super) fn no_length(option: &str, value: f64, least: f64, most: f64) -> Refusal {
-    let [value, least, most] = &[value, least, most].map(|metres| metres.to_string());
-    ArgumentRefusal::NoLength { option, value, least, most }.into()
+    Refusal::in_each(|language| {
+        let [value, least, most] =
+            &[value, least, most].map(|metres| figures::decimals(metres.to_string(), language));
+        ArgumentRefusal::NoLength { option, value, least, most }.say(language)
+    })
 }
 
 /// The longer end of a range with its unit: `60 m` of `50-60 m`, `50..60 m`, `50 to 60 m`, `50 m bis 60 m`.

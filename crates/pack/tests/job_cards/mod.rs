@@ -41,6 +41,13 @@ fn drawn(set: &CardSet) -> Landings {
             for terminal in terminals {
                 let mut add = |cable: &str, other: &str| {
                     let cable = cable.split(", pair ").next().unwrap_or_default();
+                    // The card says the cross-section of an earth conductor, which is a remark in the schedule.
+                    let cable = match cable.split_once(" mm² Cu") {
+                        Some((named, _)) => {
+                            named.trim_end_matches(|sign: char| sign.is_ascii_digit()).trim_end()
+                        }
+                        None => cable,
+                    };
                     let key = [&block.designation, mark, &terminal.pole, cable, other].map(str::to_string);
                     *found.entry(key.into()).or_default() += 1;
                 };

@@ -26,7 +26,7 @@ code! {
         /// that is held all day chars its winding; a strike outlives it only because it is held for seconds.
         ///
         /// # Example
-        /// A 12 V lock on a supply set to 13.8 V for its battery: 15 % over, the lock bears 10 %.
+        /// A 12 V lock on a supply set to 13.8 V for its battery: 15 % over, where the lock is made for 10 %.
         ///
         /// # What to do
         /// Take a feed of the lock's voltage, or a lock of the feed's voltage. A resistor is no remedy: it

@@ -25,7 +25,7 @@ code! {
         /// supply becomes a heater in the wall.
         ///
         /// # Example
-        /// 4.2 A flow on through the 0.5 mm pair of A-R5, which comes to 95 °C; its insulation stands 70 °C.
+        /// 4.2 A flow on through the 0.5 mm pair of A-R5, which comes to 95 °C; its insulation is made for 70 °C.
         ///
         /// # What to do
         /// Ports with a limit of their own, a supply that trips, or thicker conductors.

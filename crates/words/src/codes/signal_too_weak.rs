@@ -26,7 +26,7 @@ code! {
         /// other, or an open branch that swallows one frequency.
         ///
         /// # Example
-        /// A-504 hears the gate with a loss of 48.2 dB at 8 MHz; the family bears 45 dB.
+        /// A-504 hears the gate with a loss of 48.2 dB at 8 MHz; the family allows 45 dB.
         ///
         /// # What to do
         /// Fewer boxes and branches on the way, a shorter way, a cable with less loss; a terminator on an open end

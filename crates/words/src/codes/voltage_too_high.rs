@@ -23,7 +23,7 @@ code! {
         /// shortens its life or trips its protection.
         ///
         /// # Example
-        /// The supply is set to 52 V plus 3 %; the lodge station, 2 m away, stands 53 V.
+        /// The supply is set to 52 V plus 3 %; the lodge station, 2 m away, is made for 53 V.
         ///
         /// # What to do
         /// Set the supply lower if it can be set, or take another one; then check the far end again.

@@ -32,9 +32,9 @@ pub struct Comparison {
     /// Findings that have come.
     pub come: Vec<Finding>,
     /// Findings of both that matter more than they did, with how much they did before.
-    pub graver: Vec<(Severity, Finding)>,
+    pub graver: Regraded,
     /// Findings of both that matter less.
-    pub lesser: Vec<(Severity, Finding)>,
+    pub lesser: Regraded,
     /// States that only one of them has, with the device of the least margin there; margins are not compared in these.
     pub states_of_one: Vec<StateOfOne>,
     /// What is judged now and was not.
@@ -82,8 +82,11 @@ fn states_of_one(of: &Assessment, other: &Assessment, is_new: bool) -> Vec<State
     .collect()
 }
 
-/// Findings of both of which the worst of a code and element matters otherwise than before.
-fn regraded(old: &Assessment, new: &Assessment) -> (Vec<(Severity, Finding)>, Vec<(Severity, Finding)>) {
+/// Findings with how much they mattered before.
+pub type Regraded = Vec<(Severity, Finding)>;
+
+/// Findings of both of which the worst of a code and element matters more than before, and those of which it matters less.
+fn regraded(old: &Assessment, new: &Assessment) -> (Regraded, Regraded) {
     let mut before: BTreeMap<(Code, Option<&ElementId>), Severity> = BTreeMap::new();
     for finding in all(old) {
         let worst = before.entry(key(finding)).or_insert(finding.severity);

@@ -70,6 +70,13 @@ pub fn delay_limits(country: Option<&str>) -> Option<DelayLimits> {
     }
 }
 
+/// Whether an entrance is judged as a way out. A door without a lock keeps nobody in. A gate drive outside the buildings has its own ways of
+/// being opened by hand; whoever owns it answers for them. On a floor of a building it shuts a door like any other lock.
+pub fn is_judged_as_way_out(site: &Site, entrance: &Entrance) -> bool {
+    let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
+    LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -92,11 +99,4 @@ mod tests {
         }
         assert!(escape_rules(Some("DK")).iter().any(|rule| rule.source == Publication::En1125));
     }
-}
-
-/// Whether an entrance is judged as a way out. A door without a lock keeps nobody in. A gate drive outside the buildings has its own ways of
-/// being opened by hand; whoever owns it answers for them. On a floor of a building it shuts a door like any other lock.
-pub fn is_judged_as_way_out(site: &Site, entrance: &Entrance) -> bool {
-    let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
-    LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate())
 }

@@ -78,7 +78,9 @@ fn draw_wire(group: &mut Group, (left, y): (f64, f64), wire: &CardWire, width_mm
             draw_swatch(group, swatch, code);
             let size = size_for(code, true, (2.65, MARK_MM), CODE_MM - 1.0);
             letter(group, (swatch.right() + 1.0, middle_y - line_mm(size) / 2.0), code, size, true);
-            swatch.right() + CODE_MM + 0.5
+            // A code of two colours is wider than the room for one.
+            let code_mm = crate::font::text_width_mm(code, size, true) + 2.0;
+            swatch.right() + code_mm.max(CODE_MM) + 0.5
         }
         WireColour::ToWrite => {
             group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());

@@ -204,6 +204,56 @@ fn catalogues_of_any_part_and_drawings_are_recognised() {
     }
 }
 
+/// Without a rate a price of another currency is left out, and where prices are looked for that is said: in the catalogue and on the parts list,
+/// which then has no total.
+#[test]
+fn prices_of_another_currency_are_left_out_in_words() {
+    let house = folder(&[("cable = \"pair-0.8\"\n", "cable = \"pair-0.8\"\ncatalogues = [\"own.toml\"]\n")]);
+    house.write("own.toml", "currency = \"GBP\"\n");
+    let catalogue = words(&house, &["catalogue", "--catalogue", "own.toml"]);
+    assert!(
+        catalogue.contains("a price in EUR and none in GBP: it is left out here and in every sum"),
+        "{catalogue}"
+    );
+    assert_eq!(house.run(&["pack", "house.toml", "-o", "pack"]).status, 0);
+    let parts = house.read("pack/tables/09-parts.csv");
+    assert!(parts.contains("price in EUR and none in GBP") && !parts.contains("0.00 GBP"), "{parts}");
+    assert!(!parts.contains("# Total"), "{parts}");
+}
+
+/// Two runs at an output that is stated to take two are no surprise; at any other terminal a connector is asked for.
+#[test]
+fn a_terminal_that_is_stated_to_take_two_takes_two() {
+    let second = "second = { from = \"PS\", to = \"D2\", cable = \"flex-1.5\", length = \"2 m\" }\n";
+    let house = folder(&[
+        ("model = \"ostrel-ps-120\"", "model = \"ps-two\""),
+        (
+            "D1 = { model = \"ostrel-d4\", place = \"A/G\" }",
+            "D1 = { model = \"ostrel-d4\", place = \"A/G\" }\nD2 = { model = \"ostrel-d4\", place = \"A/G\" }",
+        ),
+        ("cable = \"pair-0.8\"\n", "cable = \"pair-0.8\"\ncatalogues = [\"own.toml\"]\n"),
+        ("[runs]\n", &format!("[runs]\n{second}")),
+        ("door = { from = \"D1.3\"", "door = { from = \"D2.1\""),
+    ]);
+    let supply = |takes: &str| {
+        format!(
+            "[supplies.ps-two]\ntitle = \"Two\"\nfamily = \"ostrel-48\"\nvoltage = \"48 V\"\nvoltage_tolerance = \"2 %\"\nsource = \"test\"\nsource_resistance = \"0.2 ohm\"\nrated_current = \"2.5 A\"\nlimit_current = \"3 A\"\nlimit_kind = \"constant-current\"\noutputs = 1\n{takes}"
+        )
+    };
+    let remark = |takes: &str| -> String {
+        house.write("own.toml", supply(takes));
+        let ran = house.run(&["pack", "house.toml", "-o", "pack"]);
+        assert!(ran.status < 2, "{}{}", ran.out, ran.err);
+        let table = house.read("pack/tables/05-wiring.csv");
+        table
+            .lines()
+            .filter(|line| line.starts_with("PS,") && line.contains("wires in this terminal"))
+            .collect()
+    };
+    assert!(remark("runs_per_output = 2\n").contains("no more than it is stated to take"));
+    assert!(remark("").contains("use a terminal made for that many"));
+}
+
 /// The page says watts rounded up; so does the sheet, and the hours stand in the document as on the page.
 #[test]
 fn the_sheet_says_the_power_of_the_page() {

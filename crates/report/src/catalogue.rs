@@ -59,6 +59,12 @@ pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
         row(&mut table, &part.head, light_kind(part), light(part, look), sources, look);
     }
     let _ = writeln!(text, "{}", table.render(look));
+    let left_out: Vec<&str> = heads(catalogue).filter_map(|head| head.price_left_out_in.as_deref()).collect();
+    if let Some(theirs) = left_out.first() {
+        let (parts, own) = (left_out.len(), &*catalogue.currency);
+        let words = CatalogueWords::PricesLeftOut { parts, theirs, own };
+        text.push_str(&paragraph(&words.say(look.language), 0, look.width));
+    }
     text.push_str(&look.faint(paragraph(&CatalogueWords::Key.say(look.language), 0, look.width).trim_end()));
     text.push('\n');
     text

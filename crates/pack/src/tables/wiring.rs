@@ -224,8 +224,19 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
     }
     let wires = all.iter().filter(|landing| landing.by != By::OwnLead).count();
     if wires > 1 && terminal.set != TerminalSet::Ways {
-        let wires = wires.to_string();
-        remarks.push(locale.say(&Sentence::SeveralInOneTerminal { wires: &wires }));
+        // A supply's output may be stated to take several runs.
+        let is_stated = match terminal.item {
+            Item::Supply(supply) => {
+                let model = subject.site.supply_model(&subject.site.supplies[supply]);
+                model.runs_per_output.value as usize >= wires
+            }
+            _ => false,
+        };
+        let wires = &wires.to_string();
+        remarks.push(locale.say(&match is_stated {
+            true => Sentence::SeveralAsStated { wires },
+            false => Sentence::SeveralInOneTerminal { wires },
+        }));
     }
     remarks.join("; ")
 }

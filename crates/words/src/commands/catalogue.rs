@@ -54,6 +54,9 @@ sentences! {
         Key:
             "Prices are per piece, for cables per metre. Resistances are of the loop at 20 °C. Defined: file and line; `latchline catalogue NAME` shows a part as it is written there."
             | "Preise je Stück, bei Leitungen je Meter. Widerstände der Schleife bei 20 °C. Definiert: Datei und Zeile; `latchline catalogue NAME` zeigt ein Teil, wie es dort steht.",
+        PricesLeftOut { parts: usize, theirs: &'a str, own: &'a str }:
+            "{parts:part has|parts have} a price in {theirs} and none in {own}: it is left out here and in every sum; state a rate of exchange under [rates], or prices in {own}."
+            | "{parts:Teil hat einen Preis|Teile haben einen Preis} in {theirs} und keinen in {own}: er ist hier und in jeder Summe weggelassen; einen Wechselkurs unter [rates] angeben oder Preise in {own}.",
         Battery { capacity: &'a str }: "battery {capacity}" | "Batterie {capacity}",
         Ports { ports: usize }: "{ports} ports" | "{ports} Abgänge",
         CurrentAPort { current: &'a str }: "{current} a port" | "{current} je Abgang",

@@ -149,6 +149,9 @@ sentences! {
             "The plan states neither type nor length of {cables} cable(s) at doors. Each is marked below and stands at the end of the cable list. They are missing from parts list and cut list, and their resistance from the figures of the locks."
             | "Zu {cables} Leitung(en) an Türen nennt der Plan weder Typ noch Länge. Jede ist unten bezeichnet und steht am Ende der Leitungsliste. Sie fehlen in Stückliste und Zuschnittliste, und ihr Widerstand in den Werten der Schlösser.",
         Connector { ways: &'a str }: "connector, {ways} ways" | "Verbindungsklemme, {ways} Leiter",
+        SeveralAsStated { wires: &'a str }:
+            "{wires} wires in this terminal, no more than it is stated to take"
+            | "{wires} Adern an dieser Klemme, nicht mehr, als sie laut Angabe aufnimmt",
         SeveralInOneTerminal { wires: &'a str }:
             "{wires} wires in this terminal: use a terminal made for that many, or a connector"
             | "{wires} Drähte in dieser Klemme: Klemme für so viele Drähte nehmen, oder eine Verbindungsklemme",

@@ -15,8 +15,8 @@ sentences! {
             "Every sheet says {shown}, as asked for when the pack was made; the last revision that the site file states is {current}."
             | "Auf jedem Blatt steht {shown}, so beim Erstellen der Mappe verlangt; der letzte Stand der Anlagendatei ist {current}.",
         EarthAssumed { size: &'a str, class_one: &'a str }:
-            "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I (both quoted from memory). Local codes prevail."
-            | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one} (beides aus dem Gedächtnis zitiert). Örtliche Vorschriften gehen vor.",
+            "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I; the edition in force decides. Local codes prevail."
+            | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one}; es gilt die gültige Ausgabe. Örtliche Vorschriften gehen vor.",
         EarthBarRoom { count: usize }:
             "room for {count:conductor|conductors}, and those of the mains"
             | "Platz für {count:Leiter|Leiter} und die des Netzes",
@@ -30,8 +30,8 @@ sentences! {
             "Spare in {cable}: pair {first}< to {last}>. Leave it long enough to reach every terminal, coil it up, insulate each conductor by itself, label it spare at both ends."
             | "Frei in {cable}: Paar {first}< bis {last}>. Lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
         InsulationNote { least: &'a str }:
-            "Insulation: at least {least} at 250 V DC, as IEC 60364-6 table 6A asks of SELV and PELV (quoted from memory). Sound cable has far more. Where a value is expected, it was measured here before: a much lower one shows damp or damage."
-            | "Isolation: mindestens {least} bei 250 V Gleichspannung, wie es IEC 60364-6 Tabelle 6A für SELV und PELV verlangt (aus dem Gedächtnis zitiert). Gesunde Leitungen haben weit mehr. Wo ein Wert erwartet wird, wurde er hier schon gemessen: Ein viel kleinerer zeigt Feuchte oder Schaden.",
+            "Insulation: at least {least} at 250 V DC, as IEC 60364-6 table 6A asks of SELV and PELV; the edition in force decides. Sound cable has far more. Where a value is expected, it was measured here before: a much lower one shows damp or damage."
+            | "Isolation: mindestens {least} bei 250 V Gleichspannung, wie es IEC 60364-6 Tabelle 6A für SELV und PELV verlangt; es gilt die gültige Ausgabe. Gesunde Leitungen haben weit mehr. Wo ein Wert erwartet wird, wurde er hier schon gemessen: Ein viel kleinerer zeigt Feuchte oder Schaden.",
         TryHeater { station: &'a str }:
             "Heater of {station}, switched on (cold, or its test setting): after ten minutes the front is warm to the hand. How much more the station draws:"
             | "Heizung von {station}, eingeschaltet (Kälte oder Prüfstellung): nach zehn Minuten ist die Front handwarm. Um so viel mehr zieht die Station:",

@@ -190,11 +190,7 @@ fn once(
     {
         assessment.tolerance = tolerance?;
     }
-    let name = &view.sources().file(view.site_file()).name;
-    let read = assessment.as_ref().map_or(view.reading(), |assessment| &assessment.read);
-    let report = Report::new(name, view.sources(), read, assessment.as_ref(), codes::all())
-        .of_site(view.site().map(|site| &**site))
-        .with_jobs(jobs);
+    let report = report_on(&view, assessment.as_ref()).with_jobs(jobs);
     let text = match (job.sheet, &assessment) {
         (Some(wanted), Some(assessment)) => one_sheet(&report, assessment, wanted, job)?,
         // Without an assessment there is no sheet: the report says why.
@@ -220,10 +216,14 @@ fn opening(view: &View, job: &Job<'_>) -> Result<String, GivenUp> {
         return Ok(String::new());
     }
     let Some(assessment) = view.assessment()? else { return Ok(String::new()) };
+    Ok(text::opening(&report_on(view, Some(assessment)), &job.look))
+}
+
+/// The report on a site, without its jobs.
+fn report_on<'a>(view: &'a View, assessment: Option<&'a Assessment>) -> Report<'a> {
     let name = &view.sources().file(view.site_file()).name;
-    let report = Report::new(name, view.sources(), &assessment.read, Some(assessment), codes::all())
-        .of_site(view.site().map(|site| &**site));
-    Ok(text::opening(&report, &job.look))
+    let read = assessment.map_or(view.reading(), |assessment| &assessment.read);
+    Report::new(name, view.sources(), read, assessment, codes::all()).of_site(view.site().map(|site| &**site))
 }
 
 /// What a form of the result needs of the site: remedies and jobs take much longer than all else, so they are sought only where they are
@@ -388,9 +388,7 @@ mod tests {
             assert!(opening.contains("38") && opening.contains("A-45") && view.work_done().trials == 0);
             let (found, jobs) = asked(&view, Format::Text, false).unwrap();
             let found = found.unwrap();
-            let report = Report::new("faulty.toml", view.sources(), &found.read, Some(found), codes::all())
-                .of_site(view.site().map(|site| &**site))
-                .with_jobs(jobs);
+            let report = report_on(&view, Some(found)).with_jobs(jobs);
             assert!(text::render(&report, &job.look, job.detail).starts_with(&opening), "{opening}");
         }
         let view = failing().view();

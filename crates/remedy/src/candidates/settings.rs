@@ -7,7 +7,7 @@ use latchline_assess::rules::codes;
 use latchline_finding::{Change, Code, Edit, EditStep, Finding};
 use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::StationModel;
-use latchline_site::model::{Entrance, RunStop, StationOwner};
+use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
 
 /// Supplies of the same family with more current, cheapest first; for boxes with a converter,
 /// boxes of the same kind with more power.
@@ -160,13 +160,17 @@ pub(super) fn terminators(bench: &Bench<'_>, element: &str, code: Code) -> Vec<C
     let Some(run) = run else { return Vec::new() };
     let id = run.id.as_str();
     let terminator = |key, value: &str| Candidate::new("terminator", Edit::set(&["runs", id, key], value));
-    // What is fitted is bought; what a switch brings in, or is taken away, is not.
+    // What is taken away is not bought.
     vec![match code {
-        codes::TERMINATOR_MISSING if has_own_terminator(site, run) => terminator("terminator", "true"),
-        codes::TERMINATOR_MISSING => terminator("terminator", "true").unpriced(),
+        codes::TERMINATOR_MISSING => fitted(site, run, terminator("terminator", "true")),
         codes::TERMINATOR_WITHOUT_CAPACITOR => terminator("terminator_capacitor", "true").unpriced(),
         _ => terminator("terminator", "false"),
     }]
+}
+
+/// A change that puts a terminator at the end of a run: one that is fitted is bought, what the last station brings is only set.
+pub(super) fn fitted(site: &Site, run: &Run, candidate: Candidate) -> Candidate {
+    if has_own_terminator(site, run) { candidate } else { candidate.unpriced() }
 }
 
 /// Removes an acceptance that matches nothing.

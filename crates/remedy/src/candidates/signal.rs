@@ -4,11 +4,11 @@
 use super::places::free_port;
 use super::rearranged::regenerating_box_in_front;
 use super::run_text::{lengths_m, stops, write_lengths};
+use super::settings::fitted;
 use super::wiring::{cables_by_price, fits, replace_cable};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_finding::{Argument, Edit, Finding};
-use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::{BoxKind, BoxRole};
 use latchline_site::model::{Run, RunStart, RunStop, Site};
 
@@ -101,9 +101,7 @@ fn terminated(bench: &Bench<'_>, runs: &[usize]) -> Vec<Candidate> {
             let id = run.id.as_str();
             let edit = Edit::set(&["runs", id, "terminator"], "true")
                 .then(Edit::set(&["runs", id, "terminator_capacitor"], "true"));
-            let candidate = Candidate::new("terminator", edit);
-            // What is fitted is bought; what the last station brings is set.
-            if has_own_terminator(site, run) { candidate } else { candidate.unpriced() }
+            fitted(site, run, Candidate::new("terminator", edit))
         })
         .collect()
 }

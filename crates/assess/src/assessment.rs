@@ -5,6 +5,7 @@ use crate::existing_cable::ExistingRun;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
+use crate::voltage_summary::least_margin;
 use latchline_finding::{ElementId, Figure, Finding, OperatingState, StateKind};
 pub use latchline_network::worst::Limited;
 use latchline_network::{BusState, Device, StageSource};
@@ -271,9 +272,9 @@ pub struct StateSummary {
 }
 
 impl Assessment {
-    /// The device with the least margin: index into [`Assessment::devices`].
+    /// The device with the least margin, of equals (where a bus collapses all of it are) the one behind the most copper: index into
+    /// [`Assessment::devices`].
     pub fn tightest_device(&self) -> Option<usize> {
-        (0..self.devices.len())
-            .min_by(|a, b| self.devices[*a].worst.margin_v().total_cmp(&self.devices[*b].worst.margin_v()))
+        least_margin(&self.devices, 0..self.devices.len())
     }
 }

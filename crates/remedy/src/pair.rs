@@ -7,7 +7,8 @@ use crate::bench::{Bench, Most};
 use crate::candidate::Candidate;
 use crate::candidates;
 use crate::outcome::key;
-use latchline_finding::{Edit, EditStep, Finding, Remedy};
+use latchline_finding::{Code, Edit, EditStep, Finding, Remedy};
+use std::collections::BTreeSet;
 
 /// Most candidates of a finding that are combined in pairs.
 const MOST_IN_PAIRS: usize = 10;
@@ -18,8 +19,8 @@ const MOST_LOOKED_THROUGH: usize = 100;
 /// Most changes of which is looked at what they bring.
 const MOST_FIRST: usize = 3;
 
-/// Most errors and warnings that a first change may bring for a second to mend.
-const MOST_BROUGHT: usize = 2;
+/// Most kinds of errors and warnings that a first change may bring for a second to mend: stations that are low on one run are one kind.
+const MOST_KINDS_BROUGHT: usize = 2;
 
 /// Most changes that are looked through for a second behind one.
 const MOST_SECOND: usize = 24;
@@ -56,7 +57,8 @@ fn one_behind_the_other(bench: &Bench<'_>, finding: &Finding, single: &[Candidat
         let is_new = |one: &&Finding| one.is_to_be_mended() && !bench.found().contains(&key(one));
         let brought: Vec<&Finding> = after.assessment.findings.iter().filter(is_new).collect();
         let is_left = after.assessment.findings.iter().any(|one| key(one) == key(finding));
-        let Some(worst) = brought.first().filter(|_| !is_left && brought.len() <= MOST_BROUGHT) else {
+        let kinds: BTreeSet<Code> = brought.iter().map(|one| one.code).collect();
+        let Some(worst) = brought.first().filter(|_| !is_left && kinds.len() <= MOST_KINDS_BROUGHT) else {
             continue;
         };
         let after_it = after.bench(bench);

@@ -1,5 +1,6 @@
 //! What is to be done for a job, in a sentence: the change with what it costs, takes, clears and brings, or what can be done without one.
 
+use crate::report::Report;
 use crate::{figures, template, wording};
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange, Jobs};
@@ -78,13 +79,7 @@ pub fn entered(dwellings: &[ElementId], language: Language) -> String {
 
 fn change_words(assessment: &Assessment, change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let amount = |cost: Money| figures::cost(cost, language);
-    let cost = match remedy.cost.map(Money::rounded) {
-        None => JobWords::NoPrice.say(language),
-        Some(Money::ZERO) => JobWords::NoParts.say(language),
-        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
-        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
-    };
+    let cost = parts_cost(remedy.cost.map(Money::rounded), language);
     let labour = wording::work(remedy, language);
     // None is said once for all, in the head of the list.
     let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
@@ -93,7 +88,7 @@ fn change_words(assessment: &Assessment, change: &JobChange, language: Language)
     let told = wording::then_told(remedy, language);
     let (kind, to) = match &remedy.parts[..] {
         [] => {
-            let to = terminated(assessment, &remedy.edit, language).or_else(|| becomes(&remedy.edit));
+            let to = terminated(assessment, &remedy.edit, language).or_else(|| becomes(&remedy.edit, language));
             (remedy_kind(remedy.kind, language), to)
         }
         parts => (several(parts, language), None),
@@ -111,13 +106,56 @@ fn change_words(assessment: &Assessment, change: &JobChange, language: Language)
     words.say(language)
 }
 
+/// What parts cost more or less.
+fn parts_cost(cost: Option<Money>, language: Language) -> String {
+    let amount = |cost: Money| figures::cost(cost, language);
+    match cost {
+        None => JobWords::NoPrice.say(language),
+        Some(Money::ZERO) => JobWords::NoParts.say(language),
+        Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
+        Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
+    }
+}
+
+/// What all jobs take that have a change, one after the other; `None` where there are not several, or some were not tried in their order.
+/// Sums of the figures as each job shows them.
+pub(crate) fn all_together(jobs: &Jobs, language: Language) -> Option<String> {
+    if jobs.jobs.iter().any(|job| job.in_order.is_none() && job.change.is_some()) {
+        return None;
+    }
+    let changes: Vec<&JobChange> = jobs.jobs.iter().filter_map(Job::told_change).collect();
+    if changes.len() < 2 {
+        return None;
+    }
+    let costs: Vec<Money> =
+        changes.iter().filter_map(|change| change.remedy.cost.map(Money::rounded)).collect();
+    let minutes = changes.iter().filter_map(|change| change.remedy.minutes.filter(|one| one.is_finite()));
+    let minutes: f64 = minutes.map(f64::ceil).sum();
+    let mut dwellings: Vec<ElementId> = Vec::new();
+    for dwelling in changes.iter().filter_map(|change| change.enters.as_ref()).flatten() {
+        if !dwellings.contains(dwelling) {
+            dwellings.push(dwelling.clone());
+        }
+    }
+    dwellings.sort();
+    let unpriced = changes.len() - costs.len();
+    let labour = wording::minutes_of_work(minutes, language);
+    let words = JobWords::AllJobs {
+        cost: &parts_cost((!costs.is_empty()).then(|| costs.into_iter().sum()), language),
+        unpriced: (unpriced > 0).then_some(unpriced),
+        labour: labour.as_deref(),
+        enters: &entered(&dwellings, language),
+    };
+    Some(words.say(language))
+}
+
 /// Several changes in one, each named with what it comes to and where it is made; where that is the same for all, it is said once.
 pub(crate) fn several(parts: &[(&'static str, Edit)], language: Language) -> String {
     let places: Vec<Option<String>> = parts.iter().map(|(_, edit)| place(edit)).collect();
     let is_one_place = places.windows(2).all(|two| two[0] == two[1]);
     let mut said = parts.iter().zip(&places).enumerate().map(|(index, ((kind, edit), place))| {
         let kind = &remedy_kind(kind, language);
-        let to = becomes(edit).map(|to| JobWords::PartTo { to: &to }.say(language));
+        let to = becomes(edit, language).map(|to| JobWords::PartTo { to: &to }.say(language));
         let at = place.as_deref().filter(|_| !is_one_place || index + 1 == parts.len());
         JobWords::PartOf { kind, to: to.as_deref(), at }.say(language)
     });
@@ -163,14 +201,22 @@ fn terminated(assessment: &Assessment, edit: &Edit, language: Language) -> Optio
 }
 
 /// What a change comes to, if that is one value: the model, the cable or the port that is set.
-fn becomes(edit: &Edit) -> Option<String> {
-    // Of a supply of a lock's own its voltage is what is bought.
-    let of_supply = edit.changes.iter().find_map(|(path, change)| match (path.last(), change) {
-        (Some(EditStep::Key(key)), Change::Set(value)) if key == "supply_voltage" => Some(value.as_str()),
-        _ => None,
-    });
-    if let Some(voltage) = of_supply {
-        return Some(template::plain(voltage.trim_matches('"')));
+fn becomes(edit: &Edit, language: Language) -> Option<String> {
+    let set = |wanted: &str| {
+        let value = edit.changes.iter().find_map(|(path, change)| match (path.last(), change) {
+            (Some(EditStep::Key(key)), Change::Set(value)) if key == wanted => Some(value.as_str()),
+            _ => None,
+        });
+        value.map(|value| template::plain(value.trim_matches('"')))
+    };
+    // Of a supply of a lock's own its voltage is what is bought, and how well it holds that.
+    if let Some(voltage) = set("supply_voltage") {
+        let tolerance = set("supply_tolerance");
+        let words = JobWords::SupplyOfLock { voltage: &voltage, tolerance: tolerance.as_deref() };
+        return Some(words.say(language));
+    }
+    if let (Some(batteries), 1) = (set("batteries"), edit.changes.len()) {
+        return Some(JobWords::BatteriesInAll { batteries: &batteries }.say(language));
     }
     let mut values: Vec<&str> = Vec::new();
     for (_, change) in &edit.changes {
@@ -199,6 +245,30 @@ fn sets_cable_and_pairs(edit: &Edit) -> bool {
         _ => "",
     });
     keys.eq(["cable", "pairs"])
+}
+
+/// The command that does a job, also on the file with the jobs before it done; `None` where no change is known, or where the site came from
+/// standard input.
+pub(crate) fn command(
+    report: &Report<'_>,
+    assessment: &Assessment,
+    jobs: &Jobs,
+    job: &Job,
+) -> Option<String> {
+    let change = job.told_change()?;
+    // One that is left when the jobs before it are done.
+    let mut own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+    let finding = own.find(|finding| change.clears.contains(finding))?;
+    report.command_of_job(&by_finding(&assessment.findings[*finding], change.remedy.kind))
+}
+
+/// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in
+/// quotes where a shell wants them.
+fn by_finding(finding: &Finding, kind: &str) -> String {
+    let about = finding.element.as_ref().map_or(String::new(), |element| format!(":{element}"));
+    let name = format!("{}{about}={kind}", finding.code);
+    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=".contains(sign));
+    if is_plain { name } else { format!("\"{name}\"") }
 }
 
 /// The name by which a job is asked for: "J3", so that nobody takes it for a finding of `fix`.

@@ -1,6 +1,6 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
-use crate::job_change::{MOST_NAMES, first_named, named, number, what_to_do};
+use crate::job_change::{MOST_NAMES, all_together, command, first_named, named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph};
@@ -83,10 +83,11 @@ pub(crate) fn list(
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
+        if let Some(command) = command(report, assessment, jobs, job) {
+            text.push_str(&paragraph(&command, 4, look.width));
+        }
     }
     let more = jobs.jobs.len() - shown.len();
-    let first =
-        jobs.jobs.iter().position(|job| job.told_change().is_some()).map(|index| number(index, language));
     // Where there is least room the head has to do: it says that they are in order, and the others follow below.
     let has_room = room < Room::Least;
     let in_order = has_room && jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
@@ -94,10 +95,7 @@ pub(crate) fn list(
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
         .chain(in_order.then(|| JobWords::InOrder.say(language)))
-        .chain(first.and_then(|job| {
-            let command = &report.command_of_job(&job)?;
-            Some(JobWords::Foot { job: &job, command }.say(language))
-        }))
+        .chain(all_together(jobs, language))
         .collect();
     if !foot.is_empty() {
         text.push_str(&paragraph(&foot.join(" "), 2, look.width));

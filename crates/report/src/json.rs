@@ -48,7 +48,7 @@ pub struct CheckDocument {
     /// The device with the least margin.
     #[serde(skip_serializing_if = "Option::is_none")]
     tightest: Option<String>,
-    /// What is to be done, errors first, in each severity the worst danger first: what a person sees first of a site that fails.
+    /// What is to be done, the worst danger first, in each danger errors first: what a person sees first of a site that fails.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     jobs: Vec<JobDocument>,
     /// Findings, worst first; accepted ones at the end.

@@ -1,11 +1,12 @@
 //! Jobs in the check document.
 
+use crate::job_change::command;
 use crate::jobs_text;
 use crate::json_findings::{FindingName, RemedyDocument, finding_name, remedy};
 use crate::report::Report;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Cause, Job, Jobs};
-use latchline_finding::{Finding, Language};
+use latchline_finding::Language;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -63,12 +64,6 @@ pub(crate) fn documents(report: &Report<'_>) -> Vec<JobDocument> {
 
 fn document(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, job: &Job) -> JobDocument {
     let change = job.told_change();
-    // One that is left when the jobs before it are done.
-    let own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
-    let own = change.and_then(|change| own.copied().find(|finding| change.clears.contains(finding)));
-    let by = own
-        .zip(change)
-        .map(|(index, change)| job_by_finding(&assessment.findings[index], change.remedy.kind));
     JobDocument {
         danger: jobs.danger(job).word(),
         message: jobs_text::title(assessment, jobs, job, Language::English),
@@ -80,17 +75,8 @@ fn document(report: &Report<'_>, assessment: &Assessment, jobs: &Jobs, job: &Job
         enters: change
             .and_then(|change| change.enters.as_ref())
             .map(|enters| enters.iter().map(|dwelling| dwelling.to_string()).collect()),
-        command: by.and_then(|job| report.command_of_job(&job)),
+        command: command(report, assessment, jobs, job),
     }
-}
-
-/// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in
-/// quotes where a shell wants them.
-fn job_by_finding(finding: &Finding, kind: &str) -> String {
-    let about = finding.element.as_ref().map_or(String::new(), |element| format!(":{element}"));
-    let name = format!("{}{about}={kind}", finding.code);
-    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=".contains(sign));
-    if is_plain { name } else { format!("\"{name}\"") }
 }
 
 fn cause(assessment: &Assessment, cause: &Cause) -> CauseDocument {

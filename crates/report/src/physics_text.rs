@@ -39,7 +39,7 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let dropouts = (summary.dropouts > 0).then_some(summary.dropouts);
     let trips = (summary.trips > 0).then_some(summary.trips);
     let words = match (summary.outcome, summary.time_s) {
-        ("runs", Some(time_s)) if start_s(time_s) == 0.0 && dropouts.is_none() => {
+        ("runs", Some(time_s)) if start_s(time_s) == 0.0 && dropouts.is_none() && trips.is_none() => {
             PowerReturn::UpAtOnce { devices }
         }
         ("runs", Some(time_s)) => {

@@ -77,10 +77,12 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
     text
 }
 
-/// The work of a change, if there is any and it is known.
+/// The work of a change, or that it is not known; `None` if there is none.
 pub(crate) fn work(remedy: &Remedy, language: Language) -> Option<String> {
-    let minutes = remedy.minutes.filter(|minutes| minutes.is_finite())?;
-    minutes_of_work(minutes, language)
+    match remedy.minutes.filter(|minutes| minutes.is_finite()) {
+        Some(minutes) => minutes_of_work(minutes, language),
+        None => Some(RemedyWords::WorkNotKnown.say(language)),
+    }
 }
 
 /// Minutes of work, rounded up; `None` where there is none.

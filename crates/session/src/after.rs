@@ -28,6 +28,8 @@ pub(crate) struct After<'a> {
     /// The assessment that the jobs are of.
     pub first: &'a Assessment,
     pub now: View,
+    /// The site as it was before each of the jobs so far.
+    pub before: Vec<View>,
     pub remembered: &'a RefCell<Remembered>,
     /// By which job a finding went.
     pub went: BTreeMap<Key, usize>,

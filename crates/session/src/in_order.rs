@@ -2,8 +2,9 @@
 //!
 //! A list of jobs is worked off from the top, so each has its turn on the site as it is when those before it are done (`turn`): what they have
 //! done already is said, and the change is chosen and priced as it would be then. Jobs that one change of one run does are one (`one_run`). The same fault with the same
-//! remedy at several doors is one job. A job that no change does while another fault is there, and one does once that is mended, comes after
-//! those that mend it; where that replaces a supply that an earlier job replaces, both are one job: it is bought once.
+//! remedy at several doors is one job. A job that no change does while another fault is there, and one does once that is mended, comes right
+//! after those that mend it, and a warning of that kind behind all; where that replaces a supply that another job replaces, both are one job: it
+//! is bought once.
 
 use crate::after::{After, Key, Remembered, key, now_standing, settle, standing};
 use crate::one_run;
@@ -11,7 +12,7 @@ use crate::view::View;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, jobs as first_jobs, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Remedy, Severity};
-use latchline_remedy::{most_looked_at, offered};
+use latchline_remedy::{again, most_looked_at, offered};
 use latchline_site::changes::dwellings_to_enter;
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
@@ -22,11 +23,11 @@ const LEAST_TRIED: usize = 12;
 const MOST_WORK: usize = 3_000;
 /// Changes looked at for jobs that come after others, times the stations of the site.
 const MOST_WORK_AFTER: usize = 12_000;
-/// How often jobs that replace the same supply are made one.
-const MOST_JOINED: usize = 4;
+/// How often jobs are put elsewhere in their order, or made one, and tried from the beginning.
+const MOST_TRIED_AGAIN: usize = 4;
 
 impl View {
-    /// What is to be done, errors first, in each severity the worst danger first, with the remedies.
+    /// What is to be done, the worst danger first, in each danger errors first, with the remedies.
     ///
     /// # Errors
     /// As [`View::voltages`].
@@ -36,15 +37,15 @@ impl View {
         {
             let mut first = first_jobs(site, assessment, &|change| self.changed(change));
             one_run::join(self, assessment, &mut first)?;
-            let mut joined = 0;
             let remembered = RefCell::default();
+            let mut tried_again = 0;
             let found = loop {
-                match in_order(self, assessment, first.clone(), &remembered)? {
-                    Tried::Join(jobs) if joined < MOST_JOINED => first = jobs,
-                    Tried::Join(_) => break first,
+                let may_move = tried_again < MOST_TRIED_AGAIN;
+                match in_order(self, assessment, first.clone(), &remembered, may_move)? {
+                    Tried::Again(jobs) => first = jobs,
                     Tried::Done(jobs) => break jobs,
                 }
-                joined += 1;
+                tried_again += 1;
             };
             self.known.jobs.get_or_init(|| found);
         }
@@ -56,8 +57,8 @@ impl View {
 enum Tried {
     /// The jobs with what is left of each.
     Done(Jobs),
-    /// Jobs of which two are made one, to be tried from the beginning.
-    Join(Jobs),
+    /// The jobs as they were first, in another order or two of them made one, to be tried from the beginning.
+    Again(Jobs),
 }
 
 /// The jobs with what is left of each when those before it are done.
@@ -66,6 +67,7 @@ fn in_order(
     assessment: &Assessment,
     mut jobs: Jobs,
     remembered: &RefCell<Remembered>,
+    may_move: bool,
 ) -> Result<Tried, GivenUp> {
     let stations = view.site().map_or(1, |site| site.stations.len().max(1));
     let most = LEAST_TRIED.max(MOST_WORK / stations);
@@ -73,6 +75,7 @@ fn in_order(
     let mut after = After {
         first: assessment,
         now: view.clone(),
+        before: Vec::new(),
         remembered,
         went: BTreeMap::new(),
         last: None,
@@ -83,18 +86,19 @@ fn in_order(
     let mut index = 0;
     loop {
         let is_end = index >= jobs.jobs.len().min(most);
-        // Errors come first, so those that come after other errors do so before the first that is none.
-        let is_first_lesser = !is_behind_errors
-            && jobs.jobs.get(index).is_some_and(|job| severity(&jobs, assessment, job) < Severity::Error);
-        if is_end || is_first_lesser {
+        // What waits for an error to be mended does not wait for warnings as well.
+        let is_behind_last_error =
+            || !jobs.jobs[index..].iter().any(|job| severity(&jobs, assessment, job) == Severity::Error);
+        if is_end || !is_behind_errors && is_behind_last_error() {
             is_behind_errors = true;
-            if let Some(joined) = after.try_again(&mut jobs, index, &first)? {
-                return Ok(Tried::Join(joined));
+            if let Some(again) = after.try_again(&mut jobs, index, &first, may_move)? {
+                return Ok(Tried::Again(again));
             }
         }
         if is_end {
             return Ok(Tried::Done(jobs));
         }
+        after.before.push(after.now.clone());
         after.try_job(&mut jobs, index)?;
         index += 1;
     }
@@ -105,11 +109,22 @@ fn severity(jobs: &Jobs, assessment: &Assessment, job: &Job) -> Severity {
     assessment.findings[jobs.causes[job.causes[0]].findings[0]].severity
 }
 
+/// The place of a job in another list of the same causes.
+fn place(jobs: &Jobs, job: &Job) -> Option<usize> {
+    jobs.jobs.iter().position(|one| one.causes[0] == job.causes[0])
+}
+
 impl After<'_> {
     /// Tries the jobs before a place again that nothing did at their turn, now that those between are done. One that a change does now comes to
-    /// that place. Where it replaces a supply that a job before it replaces, what is given back are the jobs as they were first, those two made
-    /// one there.
-    fn try_again(&mut self, jobs: &mut Jobs, place: usize, first: &Jobs) -> Result<Option<Jobs>, GivenUp> {
+    /// that place. An error comes as far up as its change does it, and one of which the change replaces a supply that another job replaces is one
+    /// job with that: what is given back then are the jobs as they were first, with that done, to be tried again.
+    fn try_again(
+        &mut self,
+        jobs: &mut Jobs,
+        place: usize,
+        first: &Jobs,
+        may_move: bool,
+    ) -> Result<Option<Jobs>, GivenUp> {
         let mut index = 0;
         let mut end = place.min(jobs.jobs.len());
         while index < end {
@@ -129,8 +144,14 @@ impl After<'_> {
                 };
                 jobs.jobs[..end].iter().position(replaces)
             });
-            if let Some(other) = same {
-                return Ok(joined(self.first, first, &jobs.jobs[index], &jobs.jobs[other], &change));
+            let is_error = severity(jobs, self.first, &jobs.jobs[index]) == Severity::Error;
+            if may_move && (is_error || same.is_some()) {
+                let mut together = vec![index];
+                together.extend(same);
+                let earliest = self.earliest(jobs, &together, end, &change)?;
+                if same.is_some() || earliest < end {
+                    return Ok(put_at(first, jobs, index, same, earliest, &change));
+                }
             }
             let Some(next) = self.with_change(&change.remedy.edit) else {
                 index += 1;
@@ -139,16 +160,50 @@ impl After<'_> {
             let stood: BTreeSet<Key> =
                 self.now.assessment()?.into_iter().flat_map(standing).map(key).collect();
             settle(&mut self.last, &mut self.went, &stood);
-            self.now = next;
+            self.before.remove(index);
+            end -= 1;
+            self.before.insert(end, std::mem::replace(&mut self.now, next));
             let mut job = jobs.jobs.remove(index);
             job.waits = true;
             job.in_order = Some(InOrder { change: Some(change), is_other: true, done_by: Vec::new() });
-            end -= 1;
             jobs.jobs.insert(end, job);
             self.taken_out(jobs, index, end);
             self.last = Some((end, stood));
         }
         Ok(None)
+    }
+
+    /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them then.
+    fn earliest(
+        &self,
+        jobs: &Jobs,
+        together: &[usize],
+        end: usize,
+        change: &JobChange,
+    ) -> Result<usize, GivenUp> {
+        let from = together.iter().copied().min().unwrap_or(end);
+        let all: Vec<Key> = together.iter().flat_map(|job| self.keys(jobs, *job)).collect();
+        for (place, view) in self.before.iter().enumerate().take(end).skip(from) {
+            let Some(assessment) = view.assessment()? else { continue };
+            let standing: BTreeSet<Key> = standing(assessment).map(key).collect();
+            let wanted: Vec<Key> = all.iter().filter(|key| standing.contains(key)).cloned().collect();
+            let Some(worst) = now_standing(assessment, &self.head(jobs, together[0]), &wanted) else {
+                continue;
+            };
+            let Some(bench) = view.bench()? else { continue };
+            let does = again(&bench, worst, &change.remedy);
+            view.still_wanted()?;
+            if does.is_some_and(|remedy| wanted.iter().all(|key| remedy.clears.contains(key))) {
+                return Ok(place);
+            }
+        }
+        Ok(end)
+    }
+
+    /// What names the findings of a job.
+    pub(crate) fn keys(&self, jobs: &Jobs, index: usize) -> Vec<Key> {
+        let findings = jobs.jobs[index].causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
+        findings.map(|finding| key(&self.first.findings[*finding])).collect()
     }
 
     /// The numbers of jobs behind one that was taken out and put in further down, where it has none that others refer to.
@@ -167,8 +222,7 @@ impl After<'_> {
     fn change_now(&mut self, jobs: &Jobs, index: usize) -> Result<Option<JobChange>, GivenUp> {
         let (Some(site), Some(now)) = (self.now.site(), self.now.assessment()?) else { return Ok(None) };
         let standing: BTreeSet<Key> = standing(now).map(key).collect();
-        let findings = jobs.jobs[index].causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
-        let mut wanted: Vec<Key> = findings.map(|finding| key(&self.first.findings[*finding])).collect();
+        let mut wanted: Vec<Key> = self.keys(jobs, index);
         wanted.retain(|key| standing.contains(key));
         let Some(finding) = now_standing(now, &self.head(jobs, index), &wanted) else { return Ok(None) };
         let Some(bench) = self.now.bench()? else { return Ok(None) };
@@ -187,20 +241,30 @@ impl After<'_> {
     }
 }
 
-/// The jobs as they were first, two of them made one behind all that are as severe, which this change does: the causes of the one that is
-/// done already, then those of the other.
-fn joined(assessment: &Assessment, first: &Jobs, open: &Job, done: &Job, change: &JobChange) -> Option<Jobs> {
+/// The jobs as they were first, with one that was open, and with it another that the same change does, put before the job that stands at a place now.
+/// Of two the causes of the one that was done come first.
+fn put_at(
+    first: &Jobs,
+    now: &Jobs,
+    open: usize,
+    same: Option<usize>,
+    at: usize,
+    change: &JobChange,
+) -> Option<Jobs> {
     let mut jobs = first.clone();
-    let place = |jobs: &Jobs, job: &Job| jobs.jobs.iter().position(|one| one.causes[0] == job.causes[0]);
-    let done = jobs.jobs.remove(place(&jobs, done)?);
-    let mut open = jobs.jobs.remove(place(&jobs, open)?);
-    open.causes = done.causes.into_iter().chain(open.causes).collect();
-    open.change = Some(JobChange { clears: Vec::new(), ..change.clone() });
-    open.in_order = None;
-    open.waits = true;
-    // Errors first, as in the whole list.
-    let own = severity(&jobs, assessment, &open);
-    let lesser = jobs.jobs.iter().position(|job| severity(&jobs, assessment, job) < own);
-    jobs.jobs.insert(lesser.unwrap_or(jobs.jobs.len()), open);
+    let mut take = |index: usize| Some(jobs.jobs.remove(place(&jobs, &now.jobs[index])?));
+    let mut job = take(open)?;
+    if let Some(same) = same {
+        let done = take(same)?;
+        job.causes = done.causes.into_iter().chain(job.causes).collect();
+    }
+    job.change = Some(JobChange { clears: Vec::new(), ..change.clone() });
+    job.in_order = None;
+    // Behind those that are before that place now; the two themselves are no measure of it.
+    let is_another = |index: &usize| *index != open && Some(*index) != same;
+    let before: Vec<usize> = (0..at).filter(is_another).collect();
+    let behind = before.last().map_or(Some(0), |last| Some(place(&jobs, &now.jobs[*last])? + 1))?;
+    job.waits = before.last().is_some_and(|last| *last > open.min(same.unwrap_or(open)));
+    jobs.jobs.insert(behind, job);
     Some(jobs)
 }

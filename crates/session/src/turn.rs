@@ -24,15 +24,11 @@ impl After<'_> {
         let (Some(site), Some(now)) = (self.now.site(), self.now.assessment()?) else { return Ok(()) };
         let standing: BTreeSet<Key> = standing(now).map(key).collect();
         settle(&mut self.last, &mut self.went, &standing);
-        let own = |job: &Job| -> Vec<Key> {
-            let findings = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
-            findings.map(|finding| key(&self.first.findings[*finding])).collect()
-        };
-        let mut wanted: Vec<Key> = own(&jobs.jobs[index]);
+        let own = self.keys(jobs, index);
+        let mut wanted = own.clone();
         wanted.retain(|key| standing.contains(key));
         if wanted.is_empty() {
-            let by: BTreeSet<usize> =
-                own(&jobs.jobs[index]).iter().filter_map(|key| self.went.get(key).copied()).collect();
+            let by: BTreeSet<usize> = own.iter().filter_map(|key| self.went.get(key).copied()).collect();
             let done_by = by.into_iter().collect();
             jobs.jobs[index].in_order = Some(InOrder { change: None, is_other: false, done_by });
             return Ok(());

@@ -81,7 +81,7 @@ pub(super) struct Shared {
     run: Option<usize>,
 }
 
-/// Causes that are not yet in a job, errors first, in each severity the worst danger first.
+/// Causes that are not yet in a job, the worst danger first, in each danger errors first.
 pub(super) struct Causes<'a> {
     site: &'a Site,
     assessment: &'a Assessment,
@@ -123,7 +123,7 @@ impl<'a> Causes<'a> {
         }
         let cause = cause(self.site, self.assessment, &self.ways, shared.clone(), findings);
         let key = |cause: &Cause| {
-            (Reverse(cause.severity), cause.danger, Reverse(cause.findings.len()), cause.findings.clone())
+            (cause.danger, Reverse(cause.severity), Reverse(cause.findings.len()), cause.findings.clone())
         };
         let place = self.left.partition_point(|other| key(&other.cause) <= key(&cause));
         self.left.insert(place, Grouped { shared, cause });

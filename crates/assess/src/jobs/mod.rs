@@ -1,8 +1,8 @@
 //! What is to be done about a site: its findings by cause, and the causes by the change that mends them.
 //!
 //! Findings that one thing explains are one [`Cause`]: whatever is too much for a supply, the stations that are low on one
-//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come errors first, in each severity the worst danger
-//! first. Whoever can try changes on top of each other fills in what is left of each when those before it are done ([`InOrder`]).
+//! riser. A [`Job`] is what one change of the site mends: one cause or several. Jobs come worst danger first, in each
+//! danger errors first. Whoever can try changes on top of each other fills in what is left of each when those before it are done ([`InOrder`]).
 
 mod cause;
 mod danger;
@@ -63,7 +63,7 @@ impl Job {
     }
 }
 
-/// Causes and jobs of a site, both errors first, in each severity the worst danger first.
+/// Causes and jobs of a site, both the worst danger first, in each danger errors first.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Jobs {
     /// The causes of all standing errors and warnings of the rules.

@@ -26,9 +26,14 @@ fn check(doc: &CodeDoc, context: &WithStartUp<'_>, report: &mut Judgement) {
             .figures((dropouts + trips) as f64, 0.0, Unit::Count)
             .with("model", context.source_model(stage.source))
             .with("devices", start.devices.iter().filter(|device| device.dropouts > 0).count())
-            .with("trips", trips)
             .with("time", Figure::new(start_s(time_s), Unit::Second))
             .graded(grade(context));
+        // Each is told by its own count, and only where there is one.
+        for (name, count) in [("dropouts", dropouts), ("trips", trips)] {
+            if count > 0 {
+                found = found.with(name, count);
+            }
+        }
         let most = start.devices.iter().rev().max_by_key(|device| device.dropouts);
         if let Some(most) = most.filter(|device| device.dropouts > 0) {
             found = found.with("most", terminal_id(context.site, context.layout, start.stage, most.terminal));

@@ -26,7 +26,7 @@ const WATCH_INTERVAL: Duration = Duration::from_millis(200);
 
 /// Check a site: does it work in every operating state, where not, and by how much
 ///
-/// Prints the verdict, what is to be done, errors first, a table of every supply's runs with the worst
+/// Prints the verdict, what is to be done, the worst danger first, a table of every supply's runs with the worst
 /// device of each, and what was found. Exit status: 0 clean or accepted, 1 a finding of at least the
 /// severity of --fail-on, 2 the site cannot be used.
 #[derive(Debug, Args)]

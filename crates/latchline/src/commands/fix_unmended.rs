@@ -1,7 +1,8 @@
 //! What `latchline fix` says of a finding that no change mends: what can be done by hand, what was tried, and why each falls short.
 
 use crate::refusal::Result;
-use latchline_finding::{Brought, Finding};
+use latchline_assess::rules::codes as rules;
+use latchline_finding::{Argument, Brought, Finding};
 use latchline_remedy::{Bench, Shortfall, Why, shortfalls};
 use latchline_report::table::hanging;
 use latchline_report::{Look, wording};
@@ -32,7 +33,7 @@ pub(super) fn tried(bench: &Bench<'_>, finding: &Finding, look: &Look, output: &
         return Ok(write!(output, "{}", hanging("  ", &say(FixWords::NothingTried), look.width))?);
     }
     for one in &told {
-        write!(output, "{}", hanging("  - ", &shortfall(one, look), look.width))?;
+        write!(output, "{}", hanging("  - ", &shortfall(bench, one, look), look.width))?;
     }
     if left > 0 {
         write!(output, "{}", hanging("  - ", &say(FixWords::TriedMore { changes: left }), look.width))?;
@@ -40,7 +41,17 @@ pub(super) fn tried(bench: &Bench<'_>, finding: &Finding, look: &Look, output: &
     Ok(())
 }
 
-fn shortfall(one: &Shortfall, look: &Look) -> String {
+/// Whether a bus that collapses hides this: what is dark has no voltage that could be too low.
+fn is_hidden(bench: &Bench<'_>, brought: &Brought) -> bool {
+    let collapses = bench.assessment.findings.iter().filter(|one| one.code == rules::NO_OPERATING_POINT);
+    brought.code == rules::VOLTAGE_TOO_LOW
+        && collapses.filter_map(|one| one.argument("devices")).any(|dark| match dark {
+            Argument::Elements(dark) => brought.element.as_ref().is_some_and(|one| dark.contains(one)),
+            _ => false,
+        })
+}
+
+fn shortfall(bench: &Bench<'_>, one: &Shortfall, look: &Look) -> String {
     let language = look.language;
     let kind = remedy_kind(one.kind, language);
     let edit = wording::edit(&one.edit, language).join("; ");
@@ -61,7 +72,12 @@ fn shortfall(one: &Shortfall, look: &Look) -> String {
             };
             let names: Vec<String> = brought.iter().take(MOST_BROUGHT).map(named).collect();
             let more = brought.len().checked_sub(MOST_BROUGHT).filter(|more| *more > 0);
-            return FixWords::TriedBrings { kind, edit, brought: &names.join("; "), more }.say(language);
+            let names = &*names.join("; ");
+            return match brought.iter().all(|one| is_hidden(bench, one)) {
+                true => FixWords::TriedLeaves { kind, edit, left: names, more },
+                false => FixWords::TriedBrings { kind, edit, brought: names, more },
+            }
+            .say(language);
         }
     }
     .say(language)

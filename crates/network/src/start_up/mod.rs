@@ -9,7 +9,9 @@
 //!   turn-off voltages are terminal voltages in datasheets; behind the rectifier its drop is taken off.
 //!   While booting it takes its boot power, then that of standby at night. What it states as current or resistance beside
 //!   power is taken at the source's nominal voltage.
-//! * A station whose model says that it has no converter is a load on the bus, from the first volt on.
+//! * A station whose model says that it has no converter is a load on the bus, from the first volt on: of what it takes while it boots and
+//!   in standby the larger, and for good, which asks for more than it does. It is up when its boot time is over, if its terminals then
+//!   have the voltage that it needs in standby.
 //! * A supply holds, folds back, hiccups or trips at its limit current. Foldback falls from [`KNEE`] of
 //!   the nominal voltage (assumed) to the short-circuit current at 0 V; a trip stays off.
 //! * A port with a limit of its own holds it, or opens after its delay.
@@ -88,7 +90,8 @@ pub struct StageStart {
     pub outcome: StartUpOutcome,
     /// Its devices with a converter in the order of the nodes, then stations without one.
     pub devices: Vec<DeviceStart>,
-    /// Current that booting all at once takes at the turn-on voltages, `sum P_boot / V_on`, in amperes.
+    /// Current that booting all at once takes, in amperes: of converters at their turn-on voltages, `sum P_boot / V_on`, of others at the
+    /// source's nominal voltage.
     pub boot_current_a: f64,
     /// What the source can give, in amperes; `None` without a limit.
     pub limit_a: Option<f64>,
@@ -263,10 +266,26 @@ fn judge(
         }
         Outcome::Stopped { .. } => StartUpOutcome::Undecided,
     };
-    let plain = built.plain.iter().map(|node| DeviceStart {
-        terminal: laid.terminal[*node],
-        up_s: Some(0.0),
-        runs: true,
+    // What has no converter runs where there is voltage in the end.
+    let has_voltage = |one: &system::Plain| found.bus_voltage_v[one.node] >= one.least_voltage_v;
+    let outcome = match outcome {
+        StartUpOutcome::Runs { .. } if !built.plain.iter().all(has_voltage) => {
+            let opened = found.port_trips.iter().enumerate().filter(|(_, trips)| **trips > 0);
+            StartUpOutcome::BrownOut {
+                by_supply: !found.supply_trips_s.is_empty(),
+                ports: opened.map(|(index, _)| built.ports[index]).collect(),
+            }
+        }
+        StartUpOutcome::Runs { time_s } => {
+            let booted = built.plain.iter().map(|one| one.boot_time_s);
+            StartUpOutcome::Runs { time_s: booted.fold(time_s, f64::max) }
+        }
+        other => other,
+    };
+    let plain = built.plain.iter().map(|one| DeviceStart {
+        terminal: laid.terminal[one.node],
+        up_s: has_voltage(one).then_some(one.boot_time_s),
+        runs: has_voltage(one),
         dropouts: 0,
         lowest_v: None,
     });
@@ -289,7 +308,8 @@ fn judge(
         stage,
         outcome,
         devices,
-        boot_current_a: found.boot_condition.required_a,
+        boot_current_a: found.boot_condition.required_a
+            + built.plain.iter().map(|one| one.current_a).sum::<f64>(),
         limit_a: available_a.is_finite().then_some(available_a),
         trips: found.supply_trips_s.len() + found.port_trips.iter().sum::<usize>(),
         waveforms: found.waveforms.iter().map(|one| (laid.terminal[one.node], one.clone())).collect(),

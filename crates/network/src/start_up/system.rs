@@ -32,10 +32,21 @@ pub(super) struct Built {
     pub ports: Vec<(usize, u32)>,
     /// Which run a device hangs on, for staggering.
     pub group: Vec<u32>,
-    /// Nodes of stations without a converter.
-    pub plain: Vec<usize>,
+    /// Stations without a converter.
+    pub plain: Vec<Plain>,
     /// Whether the supply stays off once it has tripped.
     pub stays_off: bool,
+}
+
+/// A station without a converter, which draws from the first volt on: of boot and standby the larger, for good.
+pub(super) struct Plain {
+    pub node: usize,
+    /// What it takes at the source's nominal voltage, in amperes.
+    pub current_a: f64,
+    /// How long it boots, in seconds; 0 where its model states none.
+    pub boot_time_s: f64,
+    /// Least voltage at which it works, in volts.
+    pub least_voltage_v: f64,
 }
 
 /// Longer than anything that is simulated.
@@ -89,7 +100,7 @@ struct Builder<'a> {
     site: &'a Site,
     laid: &'a Stage,
     missing: Vec<Missing>,
-    plain: Vec<usize>,
+    plain: Vec<Plain>,
 }
 
 impl Builder<'_> {
@@ -227,7 +238,12 @@ impl Builder<'_> {
             let by_power = worse.power_w / self.nominal_v();
             let current_a = worse.current_a + by_power;
             loads.push(BusLoad { node, current_a, conductance_s: worse.conductance_s });
-            self.plain.push(node);
+            self.plain.push(Plain {
+                node,
+                current_a: current_a + worse.conductance_s * self.nominal_v(),
+                boot_time_s: model.boot_time.as_ref().map_or(0.0, |time| time.value.as_seconds()),
+                least_voltage_v: model.least_standby_voltage.value.as_volts(),
+            });
             return;
         }
         let on = self.need(&station.id, name, "turn_on_voltage", &model.turn_on_voltage);

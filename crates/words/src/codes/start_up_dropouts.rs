@@ -4,8 +4,8 @@ code! {
     "start-up-dropouts"
     title: "Devices drop out before all are up" | "Geräte fallen aus, bevor alle laufen",
     message:
-        "when power returns at {element}, everything is up after {time}, but something drops out {value:time|times} before"
-        | "kehrt das Netz an {element} wieder, so läuft nach {time} alles, doch fällt vorher {value} Mal etwas aus",
+        "when power returns at {element}, everything is up after {time}, but not without interruption<: something drops out {dropouts:time|times}><; the supply or a port switches off {trips:time|times}>"
+        | "kehrt das Netz an {element} wieder, so läuft nach {time} alles, aber nicht ohne Ausfälle<: {dropouts} Mal fällt etwas aus><; {trips} Mal schaltet das Netzteil oder ein Abgang ab>",
     label:
         "<{most} drops out {most_dropouts:time|times}>" | "<{most} fällt {most_dropouts} Mal aus>",
     hint:

@@ -18,8 +18,8 @@ sentences! {
             "nothing to mend in what was judged; {things:thing was|things were} not judged: latchline check {file}"
             | "nichts zu beheben an dem, was beurteilt ist; nicht beurteilt: {things:Sache|Sachen}, siehe latchline check {file}",
         NoChange:
-            "no change or pair of changes that was tried mends this"
-            | "keine versuchte Änderung und kein versuchtes Paar behebt das",
+            "no change or pair of changes is known that mends this"
+            | "keine Änderung und kein Paar von Änderungen ist bekannt, das dies behebt",
         ByJob { job: usize, change: &'a str, file: &'a str }:
             "job J{job} of check mends it: {change}: latchline fix {file} --job J{job}"
             | "die Aufgabe J{job} von check behebt das: {change}: latchline fix {file} --job J{job}",
@@ -35,8 +35,8 @@ sentences! {
             "On the site as it is; once the jobs before it are done, no change that was tried mends it."
             | "An der Anlage, wie sie ist; sind die Aufgaben davor erledigt, behebt es keine versuchte Änderung.",
         NothingTried:
-            "no change of the site file is known that could mend it: it is for whoever plans to decide"
-            | "keine Änderung der Anlagendatei ist bekannt, die es beheben könnte: Das entscheidet, wer plant",
+            "nothing was tried: it is for whoever plans to decide"
+            | "nichts wurde versucht: Das entscheidet, wer plant",
         TriedNotPossible { kind: &'a str, edit: &'a str }:
             "tried: {kind} ({edit}): that cannot be done here"
             | "versucht: {kind} ({edit}): geht hier nicht",
@@ -49,6 +49,9 @@ sentences! {
         TriedBrings { kind: &'a str, edit: &'a str, brought: &'a str, more: Option<usize> }:
             "tried: {kind} ({edit}): mends it, but brings: {brought}<; and {more} more>"
             | "versucht: {kind} ({edit}): behebt es, bringt aber: {brought}<; und {more} weitere>",
+        TriedLeaves { kind: &'a str, edit: &'a str, left: &'a str, more: Option<usize> }:
+            "tried: {kind} ({edit}): mends it, but leaves what the collapse hides: {left}<; and {more} more>"
+            | "versucht: {kind} ({edit}): behebt es, lässt aber, was der Zusammenbruch verdeckt: {left}<; und {more} weitere>",
         Brought { title: &'a str, at: Option<&'a str> }: "{title}< ({at})>" | same,
         TriedMore { changes: usize }:
             "and {changes:more change|more changes} that do not do either"

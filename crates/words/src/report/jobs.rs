@@ -31,8 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, errors first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben, Fehler zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
+            "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
+            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -48,6 +48,10 @@ sentences! {
         PartOf { kind: &'a str, to: Option<&'a str>, at: Option<&'a str> }:
             "{kind}< {to}>< on {at}>"
             | "{kind}< {to}>< an {at}>",
+        BatteriesInAll { batteries: &'a str }: "{batteries} in all" | "insgesamt {batteries}",
+        SupplyOfLock { voltage: &'a str, tolerance: Option<&'a str> }:
+            "{voltage}<, within {tolerance}>"
+            | "{voltage}<, höchstens {tolerance} ab>",
         PartTo { to: &'a str }: "({to})" | same,
         Both { first: &'a str, second: &'a str }: "{first} and {second}" | "{first} und {second}",
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
@@ -65,8 +69,8 @@ sentences! {
         Named { code: &'a str, names: &'a str }: "{code}: {names}" | same,
         InOneLine { head: &'a str, what: &'a str }: "{head}: {what}" | same,
         NoChange { hint: Option<&'a str> }:
-            "no change that was tried mends it<; {hint}>"
-            | "keine versuchte Änderung behebt das<; {hint}>",
+            "no change is known that mends it<; {hint}>"
+            | "keine Änderung ist bekannt, die das behebt<; {hint}>",
         ReadsFarOff { message: &'a str, hint: &'a str }:
             "look at this reading: {message}; {hint}"
             | "diesen Messwert ansehen: {message}; {hint}",
@@ -87,10 +91,10 @@ sentences! {
         MoreJobs { jobs: usize }:
             "{jobs:more job|more jobs} below."
             | "{jobs:weitere Aufgabe|weitere Aufgaben} unten.",
+        AllJobs { cost: &'a str, unpriced: Option<usize>, labour: Option<&'a str>, enters: &'a str }:
+            "All jobs that have a change: {cost}< ({unpriced:job has|jobs have} no price)><, {labour}>, {enters}."
+            | "Alle Aufgaben mit Änderung: {cost}< ({unpriced:Aufgabe|Aufgaben} ohne Preis)><, {labour}>, {enters}.",
         Number { job: usize }: "J{job}" | same,
-        Foot { job: &'a str, command: &'a str }:
-            "To do {job}: {command}; then check again, the numbers are new."
-            | "{job} erledigen: {command}; dann prüfen (neue Nummern).",
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }
 }

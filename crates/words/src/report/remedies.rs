@@ -21,7 +21,7 @@ sentences! {
             | "messen, bevor etwas geändert wird: Das ändert nur, was bekannt ist. Die Leitung von Strang {run} an {at} abklemmen, ebenso alle seine \
                Stationen. Beide Adern an {joined_at} verbinden und die Schleife an {at} mit dem Ohmmeter messen. Erwartet werden etwa {expected}, höchstens {most} \
                genügen. Den Messwert als runs.{run}.measured.loop eintragen",
-        ThenLeft { findings: &'a str }: "of which stays: {findings}" | "davon bleibt: {findings}",
+        ThenLeft { findings: &'a str }: "left of it: {findings}" | "übrig bleibt: {findings}",
         ThenTold { findings: &'a str }: "which brings: {findings}" | "bringt neu: {findings}",
         Brought { severity: &'a str, code: &'a str, element: Option<&'a str> }:
             "{severity} {code}< at {element}>" | "{severity} {code}< an {element}>",
@@ -41,6 +41,7 @@ sentences! {
             "measure the new way of {runs}, its length is the old one"
             | "den neuen Weg von {runs} messen, die Länge ist die alte",
         Work { minutes: &'a str }: "{minutes} min of work" | "{minutes} min Arbeit",
+        WorkNotKnown: "work not known" | "Arbeit nicht bekannt",
         BringsTo { value: &'a str }: "brings it to {value}" | "bringt es auf {value}",
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"

@@ -5,7 +5,6 @@ use crate::existing_cable::ExistingRun;
 use crate::not_judged::NotJudged;
 use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary};
 use crate::supply::SupplySheet;
-use crate::voltage_summary::least_margin;
 use latchline_finding::{ElementId, Figure, Finding, OperatingState, StateKind};
 pub use latchline_network::worst::Limited;
 use latchline_network::{BusState, Device, StageSource};
@@ -269,6 +268,13 @@ pub struct StateSummary {
     pub solved_sets: u64,
     /// Whether the worst set is exact (search completed) in this state.
     pub exact: bool,
+}
+
+/// The device with the least margin among these, of equals the one behind the most copper: where a bus collapses all of it are.
+pub(crate) fn least_margin(devices: &[DeviceResult], among: impl Iterator<Item = usize>) -> Option<usize> {
+    let margin = |index: &usize| devices[*index].worst.margin_v();
+    let copper = |index: &usize| devices[*index].loop_resistance_ohm;
+    among.min_by(|a, b| margin(a).total_cmp(&margin(b)).then(copper(b).total_cmp(&copper(a))))
 }
 
 impl Assessment {

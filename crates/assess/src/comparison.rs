@@ -45,10 +45,13 @@ pub struct Comparison {
     pub margins_v: Vec<FigureChange>,
     /// Largest currents of sources that both have, in amperes.
     pub currents_a: Vec<FigureChange>,
-    /// Shortest hours of batteries of supplies that both have; nought without a battery. Empty unless both count the same calls.
+    /// Shortest hours of batteries of supplies that both have; nought without a battery. Where the two count other calls, only of supplies that
+    /// have a battery in one of them alone.
     pub battery_hours: Vec<FigureChange>,
-    /// Whether both ask for the same hours with the same calls, so that hours can be compared.
-    pub is_of_like_hours: bool,
+    /// Whether hours of batteries that both have were left out, since other calls are counted.
+    pub leaves_out_hours: bool,
+    /// What locks have beyond the least that they need, in volts, of doors that both have.
+    pub lock_margins_v: Vec<FigureChange>,
 }
 
 /// A state of supply and stations that only one of two assessments has: the battery's end, where only one has a battery.
@@ -111,8 +114,8 @@ fn regraded(old: &Assessment, new: &Assessment) -> (Regraded, Regraded) {
 }
 
 impl Comparison {
-    /// From one assessment to another; `is_of_like_hours` says whether both sites ask for the same hours with the same calls.
-    pub fn between(old: &Assessment, new: &Assessment, is_of_like_hours: bool) -> Comparison {
+    /// From one assessment to another; `counts_like_calls` says whether both sites count the same calls for the hours of batteries.
+    pub fn between(old: &Assessment, new: &Assessment, counts_like_calls: bool) -> Comparison {
         let only = |of: &Assessment, other: &Assessment| -> Vec<Finding> {
             let known: BTreeSet<(Code, Option<&ElementId>)> = all(other).map(key).collect();
             all(of).filter(|finding| !known.contains(&key(finding))).cloned().collect()
@@ -156,6 +159,16 @@ impl Comparison {
         for change in &mut margins_v {
             change.is_bound = [is_bound(old, &change.element), is_bound(new, &change.element)];
         }
+        let (mut battery_hours, mut leaves_out_hours) = (figures(&hours(old), &hours(new), true), false);
+        if !counts_like_calls {
+            // Had none, or has none any more: that is so whatever the calls.
+            let is_of_one = |change: &FigureChange| change.old == Some(0.0) || change.new == Some(0.0);
+            battery_hours.retain(is_of_one);
+            let none = [None, Some(&Some(0.0))];
+            let (before, after) = (hours(old), hours(new));
+            leaves_out_hours =
+                before.iter().any(|(one, had)| *had != Some(0.0) && !none.contains(&after.get(one)));
+        }
         let (graver, lesser) = regraded(old, new);
         let states_of_one =
             states_of_one(old, new, false).into_iter().chain(states_of_one(new, old, true)).collect();
@@ -169,13 +182,27 @@ impl Comparison {
             no_longer_judged: gaps(new, old),
             margins_v,
             currents_a: figures(&current(old), &current(new), false),
-            battery_hours: match is_of_like_hours {
-                true => figures(&hours(old), &hours(new), true),
-                false => Vec::new(),
-            },
-            is_of_like_hours,
+            battery_hours,
+            leaves_out_hours,
+            lock_margins_v: figures(&lock_margins(old), &lock_margins(new), true),
         }
     }
+}
+
+/// What each lock has beyond the least that it needs, in volts, by its door, and by its number where the door has several.
+fn lock_margins(of: &Assessment) -> BTreeMap<ElementId, Option<f64>> {
+    let mut margins = BTreeMap::new();
+    for door in &of.doors {
+        for (number, lock) in (1..).zip(&door.locks) {
+            let Ok(circuit) = &lock.circuit else { continue };
+            let name = match door.locks.len() {
+                1 => door.entrance.clone(),
+                _ => ElementId::from(format!("{} {number}", door.entrance)),
+            };
+            margins.insert(name, Some(circuit.least_v - circuit.least_allowed_v));
+        }
+    }
+    margins
 }
 
 fn all(assessment: &Assessment) -> impl Iterator<Item = &Finding> {

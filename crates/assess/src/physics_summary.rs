@@ -229,11 +229,11 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
             StartUpOutcome::BrownOut { .. } => ("brown-out", None, None),
             StartUpOutcome::Undecided => ("undecided", None, None),
         };
-        // The last one, unless another comes up as late by the clock that is shown.
+        // The last one of several, unless another comes up as late by the clock that is shown.
         let mut up: Vec<(f64, StageNode)> =
             start.devices.iter().filter_map(|device| Some((device.up_s?, device.terminal))).collect();
         up.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let is_alone = up.get(1).is_none_or(|next| start_s(next.0) < start_s(up[0].0));
+        let is_alone = up.get(1).is_some_and(|next| start_s(next.0) < start_s(up[0].0));
         let last = up.first().filter(|_| is_alone && outcome == "runs");
         StartUpSummary {
             source: layout.stages[start.stage].id.clone(),

@@ -2,7 +2,7 @@
 
 use crate::assessment::{
     DeviceResult, FirstLimit, Limited, RunSummary, SourceSummary, StateSummary, StateVoltage, WorstCurrent,
-    WorstVoltage,
+    WorstVoltage, least_margin,
 };
 use crate::rules;
 use crate::stage::WithVoltages;
@@ -84,16 +84,6 @@ fn on_stages(context: &WithVoltages<'_>) -> Vec<Vec<usize>> {
         on_stage[device.at.stage].push(index);
     }
     on_stage
-}
-
-/// The device with the least margin among these, of equals the one behind the most copper: where a bus collapses all of it are.
-pub(crate) fn least_margin(
-    devices: &[DeviceResult],
-    among: impl Iterator<Item = usize>,
-) -> Option<usize> {
-    let margin = |index: &usize| devices[*index].worst.margin_v();
-    let copper = |index: &usize| devices[*index].loop_resistance_ohm;
-    among.min_by(|a, b| margin(a).total_cmp(&margin(b)).then(copper(b).total_cmp(&copper(a))))
 }
 
 fn worst_current(context: &WithVoltages<'_>, current: &CurrentState, limit_a: Option<f64>) -> WorstCurrent {

@@ -131,8 +131,8 @@ fn hours_of_a_battery() {
         ),
         format!(
             "gives {} A with the heater on and {} A without",
-            rounded(&battery["current_with_heater_a"], 2, true),
-            rounded(&battery["current_a"], 2, true)
+            rounded(&battery["current_with_heater_a"], 3, true),
+            rounded(&battery["current_a"], 3, true)
         ),
     ] {
         assert!(text.contains(&part), "{part}: {text}");
@@ -141,7 +141,7 @@ fn hours_of_a_battery() {
     let (json, said) = both(&folder, &["ask", "battery", "24", "--hours", "8"]);
     let (battery, one) = (&json["battery"], &json["on_one_supply"]);
     assert_eq!(one["broken"], json!(["supply-count-exceeded"]), "{json}");
-    let current = rounded(&one["largest_current_a"], 2, true);
+    let current = rounded(&one["largest_current_a"], 3, true);
     assert!(said.contains(&format!("largest current {current} A of {} A", one["rated_a"])), "{said}");
     assert_eq!((&battery["supplies"], &battery["stations_on_each"]), (&json!(2), &json!(12)), "{json}");
     assert!(battery["broken"].as_array().unwrap().is_empty() && json["works"] == true, "{json}");
@@ -157,10 +157,10 @@ fn a_mix_on_a_supply() {
     let (json, text) = both(&folder, &["ask", "mix", "ostrel-v4=12", "ostrel-v7=6"]);
     for supply in json["supplies"].as_array().unwrap() {
         let figures = format!(
-            "{}: the shares of the data sheet's counts add up to {}, where 1 is full (common practice); the largest current is {} A of {} A.",
+            "For {}, the shares of the data sheet's counts add up to {}, 1 being full (common practice), the largest current is {} A of {} A.",
             supply["supply"].as_str().unwrap(),
             rounded(&supply["shares"], 2, true),
-            rounded(&supply["current_a"], 2, true),
+            rounded(&supply["current_a"], 3, true),
             supply["rated_a"].as_f64().unwrap()
         );
         assert!(text.contains(&figures), "{figures}: {text}");

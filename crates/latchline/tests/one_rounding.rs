@@ -170,7 +170,7 @@ fn the_first_limit_is_one_figure() {
         assert!(factor > 1.0 && factor <= number(source, "loading_margin").expect("a factor"), "{source}");
         let element = first["element"].as_str().expect("a name");
         let told = format!(
-            "every limit holds up to {} times this load, the first being ",
+            "all limits would hold up to {} times this load; the first is ",
             figures::rounded_down(factor, 2)
         );
         let at = page.split(&told).nth(1).unwrap_or_else(|| panic!("{told}: {page}"));

@@ -584,7 +584,7 @@ fn compared_figures_are_those_that_people_say() {
     let out = folder.run(&["compare", "old.toml", "new.toml"]).out;
     let joined = out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(joined.contains("50 Mohm") && !joined.contains("50000000"), "{joined}");
-    assert!(joined.contains("V, had no operating point"), "{joined}");
+    assert!(joined.contains("V, was dark: the voltage collapsed"), "{joined}");
     assert!(!joined.contains("was –") && !joined.contains("– V"), "{joined}");
 }
 

@@ -147,3 +147,30 @@ fn an_open_branch_that_eats_the_picture_is_looped_in() {
     }
     assert!(kinds.contains("branch-looped-in"), "{kinds:?}");
 }
+
+/// Two flats on each of two landings, the second with an extension, 4 m from stop to stop: boxes where the first flats were, at 5 m and 17 m of
+/// the chain, so 12 m from box to box, and a run into each flat, of 1 m (beside its box) or 4 m. By hand.
+#[test]
+fn a_chain_through_flats_becomes_branch_boxes_on_the_landings() {
+    let text = format!(
+        "{}[policy]\nchains_through_dwellings = false\n[supplies]\nPS = {{ model = \"ostrel-ps-60\", place = \"A/G\" }}\n\
+         [distributors]\nD1 = {{ model = \"ostrel-d8t\", place = \"A/G\" }}\n[dwellings]\n\
+         F1 = {{ place = \"A/G\" }}\nF2 = {{ place = \"A/G\", extensions = [\"ostrel-v4\"] }}\n\
+         F3 = {{ place = \"A/1\" }}\nF4 = {{ place = \"A/1\" }}\n[runs]\n\
+         feed = {{ from = \"PS\", to = \"D1\", length = \"1 m\" }}\n\
+         door = {{ from = \"D1.1\", to = \"front\", length = \"8 m\" }}\n\
+         flats = {{ from = \"D1.2\", to = [\"F1\", \"F2\", \"F2:2\", \"F3\", \"F4\"], first = \"5 m\", spacing = \"4 m\" }}\n",
+        HEAD
+    );
+    let changed = mended(&text, "chain-through-dwellings", "branch-box-for-each-landing");
+    let site: toml::Table = changed.parse().expect("it is TOML");
+    let run = |name: &str, key: &str| site["runs"][name][key].to_string();
+    assert_eq!(run("flats", "to"), "[\"T-flats-1\", \"T-flats-2\"]");
+    assert_eq!(run("flats", "lengths"), "[\"5 m\", \"12 m\"]");
+    assert_eq!(run("T-flats-1-1b", "lengths"), "[\"1 m\"]");
+    assert_eq!(run("T-flats-1-2b", "to"), "[\"F2\", \"F2:2\"]");
+    assert_eq!(run("T-flats-1-2b", "lengths"), "[\"4 m\", \"4 m\"]");
+    assert_eq!(run("T-flats-2-1b", "to"), "[\"F3\"]");
+    assert_eq!(run("T-flats-2-2b", "lengths"), "[\"4 m\"]");
+    assert!(about(&judge(&changed).assessment.findings, "chain-through-dwellings").is_empty());
+}

@@ -4,6 +4,7 @@ mod document;
 
 pub use document::{CompareDocument, document, schema};
 
+use crate::job_change::named;
 use crate::paint::Look;
 use crate::table::{hanging, paragraph};
 use crate::template::plain;
@@ -81,7 +82,15 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         CompareWords::New { element, model, place: place.as_deref() }.say(language)
     });
     block(CompareHead::New, new.collect());
-    let elements = other.iter().map(|one| model(one, language));
+    // One change of model at many stations is one line.
+    let mut alike: Vec<(&Swap, Vec<ElementId>)> = Vec::new();
+    for one in other {
+        match alike.iter_mut().find(|(first, _)| (&first.old, &first.new) == (&one.old, &one.new)) {
+            Some((_, elements)) => elements.push(one.element.clone()),
+            None => alike.push((one, vec![one.element.clone()])),
+        }
+    }
+    let elements = alike.iter().map(|(one, elements)| model(one, elements, language));
     let places = changes.places.iter().filter(|one| one.old.is_some()).map(|one| {
         let (old, new) = (&text_of(&one.old), &text_of(&one.new));
         CompareWords::OtherPlace { element: &name(&one.element), old, new }.say(language)
@@ -108,7 +117,7 @@ pub fn text(compared: &Compared<'_>, look: &Look) -> String {
         let part = &plain(part);
         CompareWords::OtherPart { part }.say(language)
     });
-    let hours = (!comparison.is_of_like_hours).then(|| CompareWords::HoursNotCompared.say(language));
+    let hours = comparison.leaves_out_hours.then(|| CompareWords::HoursNotCompared.say(language));
     let lengths = known.into_iter().map(|one| run(one, language));
     block(
         CompareHead::Known,
@@ -300,8 +309,8 @@ fn at_door(one: &OtherCableAtDoor, language: Language) -> String {
     }
 }
 
-fn model(one: &Swap, language: Language) -> String {
-    let element = &name(&one.element);
+fn model(one: &Swap, elements: &[ElementId], language: Language) -> String {
+    let element = &named(elements, language);
     match (&one.old, &one.new) {
         (Some(old), Some(new)) => {
             CompareWords::OtherModel { element, old: &plain(old), new: &plain(new) }.say(language)
@@ -380,6 +389,10 @@ fn better_or_worse(comparison: &Comparison, better: bool, language: Language) ->
             None => CompareWords::SupplyCurrentNow { supply, new },
         }
         .say(language)
+    }));
+    lines.extend(chosen(&comparison.lock_margins_v, volts, &|_, door, old, new| {
+        let old = old.unwrap_or_default();
+        CompareWords::LockMargin { door, old, new }.say(language)
     }));
     lines.extend(chosen(&comparison.battery_hours, figures::battery_hours, &|one, supply, old, new| {
         let old = old.unwrap_or_default();

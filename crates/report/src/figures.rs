@@ -1,6 +1,6 @@
 //! Numbers for people.
 
 pub use latchline_words::figures::{
-    amperes, battery_hours, cost, decibels, decimals, fixed, metres, money, pair, rounded, rounded_down,
-    rounded_up, sentence, short_circuit_amperes, shown, trimmed, volts, volts_short, watts,
+    amperes, battery_hours, cost, decibels, decimals, fixed, limit_amperes, metres, money, pair, rounded,
+    rounded_down, rounded_up, sentence, short_circuit_amperes, shown, trimmed, volts, volts_short, watts,
 };

@@ -81,14 +81,14 @@ fn change_words(assessment: &Assessment, change: &JobChange, language: Language)
     let remedy = &change.remedy;
     let cost = parts_cost(remedy.cost.map(Money::rounded), language);
     let labour = wording::work(remedy, language);
-    // None is said once for all, in the head of the list.
     let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
     let enters = enters.map(|dwellings| entered(dwellings, language));
     let value = remedy.value_after.map(|value| figures::rounded(value, language));
     let told = wording::then_told(remedy, language);
     let (kind, to) = match &remedy.parts[..] {
         [] => {
-            let to = terminated(assessment, &remedy.edit, language).or_else(|| becomes(&remedy.edit, language));
+            let to =
+                terminated(assessment, &remedy.edit, language).or_else(|| becomes(&remedy.edit, language));
             (remedy_kind(remedy.kind, language), to)
         }
         parts => (several(parts, language), None),
@@ -255,11 +255,16 @@ pub(crate) fn command(
     jobs: &Jobs,
     job: &Job,
 ) -> Option<String> {
+    report.command_of_job(&job_name(assessment, jobs, job)?)
+}
+
+/// The name of a job that stays when others are done, as it is written in a command; `None` where no change is known.
+pub(crate) fn job_name(assessment: &Assessment, jobs: &Jobs, job: &Job) -> Option<String> {
     let change = job.told_change()?;
     // One that is left when the jobs before it are done.
     let mut own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
     let finding = own.find(|finding| change.clears.contains(finding))?;
-    report.command_of_job(&by_finding(&assessment.findings[*finding], change.remedy.kind))
+    Some(by_finding(&assessment.findings[*finding], change.remedy.kind))
 }
 
 /// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in

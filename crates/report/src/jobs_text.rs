@@ -1,6 +1,8 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
-use crate::job_change::{MOST_NAMES, all_together, command, first_named, named, number, what_to_do};
+use crate::job_change::{
+    MOST_NAMES, all_together, command, first_named, job_name, named, number, what_to_do,
+};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph};
@@ -26,6 +28,8 @@ pub(crate) enum Room {
     Little,
     /// Of what no job on the page tells, only who has it.
     Least,
+    /// The same, and of each job's command only the name that it goes by.
+    Names,
 }
 
 /// The word of a danger.
@@ -83,19 +87,21 @@ pub(crate) fn list(
         let line = JobWords::Title { danger, what: &what }.say(language);
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
-        if let Some(command) = command(report, assessment, jobs, job) {
-            text.push_str(&paragraph(&command, 4, look.width));
+        // A command that is broken by a line cannot be copied: it may be wider than the page.
+        if let Some(command) = command(report, assessment, jobs, job).filter(|_| room < Room::Names) {
+            text.push_str(&format!("    {command}\n"));
         }
     }
     let more = jobs.jobs.len() - shown.len();
-    // Where there is least room the head has to do: it says that they are in order, and the others follow below.
-    let has_room = room < Room::Least;
-    let in_order = has_room && jobs.jobs.iter().filter(|job| job.told_change().is_some()).count() > 1;
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
-        .chain(in_order.then(|| JobWords::InOrder.say(language)))
         .chain(all_together(jobs, language))
+        .chain(
+            (room == Room::Names)
+                .then(|| Some(JobWords::Foot { command: &report.command_of_job("NAME")? }.say(language)))
+                .flatten(),
+        )
         .collect();
     if !foot.is_empty() {
         text.push_str(&paragraph(&foot.join(" "), 2, look.width));
@@ -146,7 +152,12 @@ fn title_with_code(
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
     let place = place(report, worst, language).filter(|_| room == Room::Ample);
-    JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
+    let name = match room {
+        Room::Names => job_name(assessment, jobs, job),
+        _ => None,
+    };
+    let code = name.as_deref().unwrap_or(worst.code.as_str());
+    JobWords::CodeAt { message: &message, code, place: place.as_deref() }.say(language)
 }
 
 /// The elements of findings, each once.
@@ -179,7 +190,7 @@ pub(crate) fn causes(
         let said = if shown.contains(&alike[0]) { alike.len() } else { 0 };
         let mut own = by_code(report, &findings, said, room, look);
         let together = own.join("; ");
-        if room == Room::Least && own.len() > 1 {
+        if room >= Room::Least && own.len() > 1 {
             own = vec![together];
         }
         let numbers: Vec<String> = alike.iter().map(|index| number(*index, look.language)).collect();
@@ -289,7 +300,7 @@ fn by_code(report: &Report<'_>, findings: &[&Finding], said: usize, room: Room, 
         let named_only = report.fails() && same[0].severity < Severity::Error;
         let line = match (said > 0 && at == 0, same.len()) {
             (true, count) if count <= said => continue,
-            (said, _) if room == Room::Least => {
+            (said, _) if room >= Room::Least => {
                 // The whole sentence where it takes no more room than the names.
                 let message = codes::wording(same[0], look.language).message;
                 let is_short = fits(&with_code(same[0], &message, look), look);

@@ -19,8 +19,8 @@ use crate::paint::Look;
 use crate::report::Report;
 use crate::table::paragraph;
 use crate::{jobs_text, wording};
-use latchline_assess::Verdict;
-use latchline_finding::{Finding, Severity};
+use latchline_assess::{Assessment, Verdict};
+use latchline_finding::{Finding, Language, Severity};
 use latchline_words::report::Remark;
 
 /// How much stands on the page.
@@ -39,7 +39,7 @@ const MOST_LINES: usize = 80;
 pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     let mut text = page(report, look, detail, Room::Ample);
     if detail == Detail::FirstPage && report.jobs.is_some() && report.fails() {
-        for room in [Room::Little, Room::Least] {
+        for room in [Room::Little, Room::Least, Room::Names] {
             if text.lines().count() > MOST_LINES {
                 text = page(report, look, detail, room);
             }
@@ -109,6 +109,11 @@ fn page(report: &Report<'_>, look: &Look, detail: Detail, room: Room) -> String 
     }
     blocks.retain(|block| !block.trim().is_empty());
     blocks.join("\n")
+}
+
+/// How many releases outside calls the states of a site hold, as a sentence; `None` where it has no lock.
+pub fn releases_said(assessment: &Assessment, language: Language) -> Option<String> {
+    releases(assessment).map(|words| words.say(language))
 }
 
 /// How the report begins: what needs no remedies and no jobs to be said, so that whoever asks hears it at once.

@@ -100,6 +100,9 @@ fn in_order(
         }
         after.before.push(after.now.clone());
         after.try_job(&mut jobs, index)?;
+        if may_move && let Some(again) = after.bought_twice(&jobs, index, &first)? {
+            return Ok(Tried::Again(again));
+        }
         index += 1;
     }
 }
@@ -171,6 +174,21 @@ impl After<'_> {
             self.last = Some((end, stood));
         }
         Ok(None)
+    }
+
+    /// Where a job in its turn replaces a supply that one before it replaces already, and its change does for both there: the jobs as they were
+    /// first, those two made one.
+    fn bought_twice(&mut self, jobs: &Jobs, index: usize, first: &Jobs) -> Result<Option<Jobs>, GivenUp> {
+        let replaces = |job: &Job| Some(replaced_supply(&job.told_change()?.remedy.edit)?.to_string());
+        let Some(supply) = replaces(&jobs.jobs[index]) else { return Ok(None) };
+        let Some(other) =
+            jobs.jobs[..index].iter().position(|job| replaces(job).as_deref() == Some(&*supply))
+        else {
+            return Ok(None);
+        };
+        let Some(change) = jobs.jobs[index].told_change().cloned() else { return Ok(None) };
+        let earliest = self.earliest(jobs, &[index, other], index, &change)?;
+        Ok((earliest < index).then(|| put_at(first, jobs, index, Some(other), earliest, &change)).flatten())
     }
 
     /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them then.

@@ -35,7 +35,7 @@ latchline_finding::codes! {
     REPLACES_NOTHING, "replaces-nothing", Warning, ["name", "kind"];
     PRICE_WITHOUT_PART, "price-without-part", Warning, ["name", "nearest"];
     CATALOGUE_NOT_READ, "catalogue-not-read", Error, ["path", "why"];
-    UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?", "under?", "dwelling?", "stations?"];
+    UNKNOWN_NAME, "unknown-name", Error, ["kind", "name", "nearest", "choices?", "under?", "dwelling?", "stations?", "more?"];
     WRONG_KIND_OF_PART, "wrong-kind-of-part", Error, ["name", "found", "expected", "others?"];
     CALLS_DO_NOT_FIT, "calls-do-not-fit", Error, ["calls", "duration", "at_once", "most"];
     PLACE_WITHOUT_BUILDING, "place-without-building", Error, ["written"];

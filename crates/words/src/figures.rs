@@ -67,9 +67,18 @@ pub fn volts_short(short_v: f64, language: Language) -> String {
     decimals(rounded_up(short_v, 2), language)
 }
 
-/// A current that is drawn: up to the hundredth.
+/// A current that is drawn: up to the milliampere, from 10 A on to the hundredth.
 pub fn amperes(current_a: f64, language: Language) -> String {
-    decimals(rounded_up(current_a, 2), language)
+    decimals(rounded_up(current_a, decimals_of_amperes(current_a)), language)
+}
+
+/// A limit beside such currents, with as many digits.
+pub fn limit_amperes(limit_a: f64, language: Language) -> String {
+    decimals(fixed(limit_a, decimals_of_amperes(limit_a)), language)
+}
+
+fn decimals_of_amperes(current_a: f64) -> usize {
+    if current_a.abs() < 10.0 { 3 } else { 2 }
 }
 
 /// A current through a short, of which more is better: down to the hundredth.
@@ -219,9 +228,9 @@ pub fn decimals(number: String, language: Language) -> String {
 fn no_number(figure: Figure, language: Language) -> String {
     let is_voltage = matches!(figure.unit, Unit::Volt | Unit::Ampere | Unit::Watt);
     String::from(match (language, is_voltage) {
-        (Language::English, true) => "no operating point",
+        (Language::English, true) => "no voltage that holds",
         (Language::English, false) => "no figure",
-        (Language::German, true) => "keinen Arbeitspunkt",
+        (Language::German, true) => "keine haltende Spannung",
         (Language::German, false) => "keinen Wert",
     })
 }
@@ -242,7 +251,7 @@ fn scaled(figure: Figure) -> (f64, &'static str, usize) {
     match unit {
         Unit::Volt => (value, "V", 2),
         Unit::Ampere if size > 0.0 && size < 0.1 => (value * 1e3, "mA", 1),
-        Unit::Ampere => (value, "A", if size < 10.0 { 3 } else { 2 }),
+        Unit::Ampere => (value, "A", decimals_of_amperes(value)),
         Unit::Watt => (value, "W", if size < 1.0 { 3 } else { 1 }),
         Unit::Ohm if size >= 1e6 => (value / 1e6, "Mohm", 2),
         Unit::Ohm if size >= 1e3 => (value / 1e3, "kohm", 2),
@@ -312,7 +321,7 @@ mod tests {
         assert_eq!(pair(volts(35.9996), volts(36.0)), ("35.99 V".into(), "36 V".into()));
         assert_eq!(pair(volts(0.99995), volts(1.0)), ("0.99 V".into(), "1 V".into()));
         assert_eq!(pair(volts(36.0), volts(36.0)), ("36 V".into(), "36 V".into()));
-        assert_eq!(pair(volts(f64::NEG_INFINITY), volts(36.0)).0, "no operating point");
+        assert_eq!(pair(volts(f64::NEG_INFINITY), volts(36.0)).0, "no voltage that holds");
         let ohms = |value| Figure::new(value, Unit::Ohm);
         assert_eq!(pair(ohms(900.0), ohms(1200.0)), ("0.9 kohm".into(), "1.2 kohm".into()));
     }

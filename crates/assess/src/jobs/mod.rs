@@ -17,7 +17,7 @@ pub use one_supply::replaced_supply;
 
 use crate::assessment::Assessment;
 use cause::Causes;
-use latchline_finding::{Edit, Money, Remedy};
+use latchline_finding::{Code, Edit, Money, Remedy};
 use latchline_site::model::Site;
 use offers::{Offered, Offers, entered};
 use std::cmp::Reverse;
@@ -117,11 +117,31 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
         let is_wanted = |finding| change.is_none() || clears.contains(&finding);
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
         let change = change.map(|change| of_the_worst(assessment, cause.findings.first(), change));
+        // The same at other places that nothing is known to mend either is told once.
+        let is_like = |job: &Job| {
+            let first = &found.causes[job.causes[0]];
+            job.change.is_none()
+                && first.severity == cause.severity
+                && only_code(assessment, first).is_some()
+                && only_code(assessment, first) == only_code(assessment, &cause)
+        };
+        if let Some(job) = found.jobs.iter().position(is_like).filter(|_| change.is_none()) {
+            found.jobs[job].causes.push(found.causes.len());
+            found.causes.push(cause);
+            continue;
+        }
         found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false });
         found.causes.push(cause);
         cleared.push(clears);
     }
     found
+}
+
+/// The code of all findings of a cause that is about no run that they share, if they have one.
+fn only_code(assessment: &Assessment, cause: &Cause) -> Option<Code> {
+    let mut codes = cause.findings.iter().map(|finding| assessment.findings[*finding].code);
+    let first = codes.next().filter(|_| cause.way.is_empty())?;
+    codes.all(|code| code == first).then_some(first)
 }
 
 /// The change that a job of these findings would have, the one it is named after first: of those that the findings carry the one that

@@ -81,13 +81,13 @@ pub(super) fn between(old: &View, new: &View, format: Format, look: &Look) -> Re
     let (Some(new_site), Some(new_found)) = (new.site(), new.assessment()?) else { return Ok(None) };
     let changes = Changes::between(old_site, new_site);
     let comparison = {
-        let wish = |site: &Site| {
+        let calls = |site: &Site| {
             let policy = &site.policy;
             let value = |stated: &Option<Sourced<f64>>| stated.as_ref().map(|stated| stated.value);
             let call = policy.call_duration.as_ref().map(|time| time.value.as_seconds());
-            (value(&policy.standby_hours), value(&policy.calls_per_hour), call)
+            (value(&policy.calls_per_hour), call)
         };
-        Comparison::between(old_found, new_found, wish(old_site) == wish(new_site))
+        Comparison::between(old_found, new_found, calls(old_site) == calls(new_site))
     };
     let parts =
         catalogue::other_parts((&old_site.catalogue, old.sources()), (&new_site.catalogue, new.sources()));

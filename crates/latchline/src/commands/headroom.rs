@@ -12,6 +12,7 @@ use latchline_finding::ElementId;
 use latchline_reach::{Headroom, MOST_METRES, MOST_MORE, More, NewRun};
 use latchline_report::Look;
 use latchline_report::table::{Column, Set, Table, hanging, paragraph};
+use latchline_report::text::releases_said;
 use latchline_site::catalogue::Environment;
 use latchline_site::model::Site;
 use latchline_words::codes::title_of;
@@ -90,13 +91,14 @@ pub fn run(
             .say(look.language);
             let accepted = HeadroomWords::FailsAsAccepted { errors, titles }.say(look.language);
             let not_judged = headroom_more::not_judged(assessment, look.language);
-            let not_judged = not_judged.map(block).unwrap_or_default();
+            let rest = not_judged.into_iter().chain(releases_said(assessment, look.language));
+            let rest: String = rest.map(block).collect();
             let first = view.site().and_then(|site| first_sentence(list, site, &look));
             let first = first.map(|words| block(words) + "\n").unwrap_or_default();
             match (fails, errors) {
                 (true, _) => block(fails_today) + &block(HeadroomWords::MoreCaution.say(look.language)),
-                (false, 0) => first + &words(list, &look) + &not_judged,
-                (false, _) => first + &block(accepted) + "\n" + &words(list, &look) + &not_judged,
+                (false, 0) => first + &words(list, &look) + &rest,
+                (false, _) => first + &block(accepted) + "\n" + &words(list, &look) + &rest,
             }
         }
         TextOrJson::Json => json(list, errors)?,

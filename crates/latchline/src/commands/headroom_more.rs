@@ -8,6 +8,7 @@ use latchline_finding::Language;
 use latchline_reach::MoreHere;
 use latchline_report::Look;
 use latchline_report::table::paragraph;
+use latchline_report::text::releases_said;
 use latchline_session::View;
 use latchline_site::catalogue::StationKind;
 use latchline_site::model::Site;
@@ -192,6 +193,7 @@ pub(super) fn answer(
     let not_judged = codes_not_judged(assessment);
     lines.extend(self::not_judged(assessment, look.language));
     lines.push(say(HeadroomWords::MoreAdded));
+    lines.extend(releases_said(assessment, look.language));
     if station.is_none() {
         lines.push(say(HeadroomWords::MoreWhichModel { model }));
     }

@@ -165,7 +165,11 @@ pub fn spread_said(
     }));
     lines.extend(light.map(|light| {
         let (lightest, stations) = (&*light.model, light.stations);
-        say(AskWords::HeaviestTaken { model, lightest, stations, power: power_word(light.power, language) })
+        let power = power_word(light.power, language);
+        say(match stations {
+            0 => AskWords::HeaviestTakenNone { model, lightest, power },
+            _ => AskWords::HeaviestTaken { model, lightest, stations, power },
+        })
     }));
     for other in carried.iter().skip(1) {
         let power = power_word(other.power, language);
@@ -175,7 +179,11 @@ pub fn spread_said(
         lines.push(match one.limit {
             Some(code) => {
                 let power = power_word(one.power, language);
-                say(AskWords::OneMore { power, title: &codes::title_of(code.as_str(), language) })
+                let title = &*codes::title_of(code.as_str(), language);
+                say(match one.stations {
+                    0 => AskWords::WhyNone { power, title },
+                    _ => AskWords::OneMore { power, title },
+                })
             }
             None => say(AskWords::NoMore { most: MOST_STATIONS }),
         });
@@ -409,7 +417,7 @@ pub fn mix_said(
     for (_, one) in found {
         lines.push(say(AskWords::MixFigures {
             supply: &one.supply,
-            shares: one.shares.map(|shares| up(shares, locale)).as_deref(),
+            shares: one.shares.map(|shares| locale.decimals(figures::rounded_up(shares, 2))).as_deref(),
             current: one.current_a.map(|current| up(current, locale)).as_deref(),
             rated: one.rated_a.map(|rated| number(rated, 2, locale)).as_deref(),
         }));

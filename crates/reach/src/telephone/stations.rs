@@ -119,7 +119,8 @@ pub fn lightest_spread(
     };
     let question = Question { station: model.clone(), ..run.question.clone() };
     let carried = stations_spread(sources, catalogues, &OneRun { question, ..run.clone() }, spread)?;
-    let fewest = carried.iter().min_by_key(|one| one.stations);
+    // As the heaviest are told: to the battery's end where that is no fewer.
+    let fewest = carried.iter().min_by_key(|one| (one.stations, one.power != Power::BatteryEnd));
     Ok(fewest.map(|fewest| Lightest { model, stations: fewest.stations, power: fewest.power }))
 }
 

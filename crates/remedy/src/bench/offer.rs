@@ -34,8 +34,9 @@ impl Bench<'_> {
             value_after: mending.outcome.value_after(finding),
             cost: mending.price.material,
             // What is bought without a price and takes no work that is known has none stated either: that nothing is to do is not known.
-            minutes: Some(mending.price.minutes)
-                .filter(|minutes| minutes.is_finite() && (*minutes > 0.0 || mending.price.material.is_some())),
+            minutes: Some(mending.price.minutes).filter(|minutes| {
+                minutes.is_finite() && (*minutes > 0.0 || mending.price.material.is_some())
+            }),
             clears,
             brings,
             mains_lost: self.mains_lost_by(&candidate.edit),

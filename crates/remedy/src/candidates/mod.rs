@@ -4,6 +4,7 @@ mod battery;
 mod door;
 mod family;
 mod fittings;
+mod landing_boxes;
 mod moved;
 mod numbers;
 mod places;
@@ -112,6 +113,9 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
             if finding.code == codes::PORT_OVERLOADED {
                 list.extend(door::locks_beyond(bench, &element));
             }
+        }
+        codes::CHAIN_THROUGH_DWELLINGS => {
+            list.extend(landing_boxes::branch_box_for_each_landing(bench, &element));
         }
         codes::VOLTAGE_TOO_HIGH => {
             list.extend(family::part_of_the_family(bench, &element));

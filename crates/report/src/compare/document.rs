@@ -61,7 +61,9 @@ pub struct CompareDocument {
     margins_v: Vec<FigureDocument>,
     /// Largest currents of supplies in A.
     currents_a: Vec<FigureDocument>,
-    /// Hours of batteries; nought where a supply has none; none where the two files ask for other hours or count other calls.
+    /// What locks have beyond the least that they need, in V; an element is a door, or door and number where it has several locks.
+    lock_margins_v: Vec<FigureDocument>,
+    /// Hours of batteries; nought where a supply has none. Where the two files count other calls, only of supplies with a battery in one alone.
     battery_hours: Vec<FigureDocument>,
 }
 
@@ -251,6 +253,7 @@ pub fn document(
             .collect(),
         margins_v: comparison.margins_v.iter().map(figure).collect(),
         currents_a: comparison.currents_a.iter().map(figure).collect(),
+        lock_margins_v: comparison.lock_margins_v.iter().map(figure).collect(),
         battery_hours: comparison.battery_hours.iter().map(figure).collect(),
     }
 }

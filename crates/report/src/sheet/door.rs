@@ -90,17 +90,22 @@ fn head(sheet: &DoorSheet, look: &Look) -> String {
 /// Whether people escape through the door, and who said so.
 fn escape_route(sheet: &DoorSheet, look: &Look) -> String {
     let say = |words: SheetWords<'_>| words.say(look.language);
-    let Some(is_escape_route) = sheet.escape_route else {
-        return say(match sheet.is_judged_as_way_out {
-            true => SheetWords::EscapeRouteNotStated,
-            false => SheetWords::GateNotStated,
-        });
-    };
     let by = sheet.escape_decided_by.as_deref().map(template::plain);
     let on = sheet.escape_decided_on.as_deref().map(template::plain);
-    let decided = &say(SheetWords::Decided {
-        by: &by.unwrap_or_else(|| say(SheetWords::NobodyNamed)),
-        on: &on.unwrap_or_else(|| say(SheetWords::NoDate)),
+    let Some(is_escape_route) = sheet.escape_route else {
+        // Who said so stands there, although it is no decision.
+        let told: Vec<String> = by.into_iter().chain(on).collect();
+        let told = (!told.is_empty()).then(|| told.join(", "));
+        let told = told.as_deref();
+        return say(match sheet.is_judged_as_way_out {
+            true => SheetWords::EscapeRouteNotKnown { told },
+            false => SheetWords::GateNotKnown { told },
+        });
+    };
+    let on = &on.unwrap_or_else(|| say(SheetWords::NoDate));
+    let decided = &say(match &by {
+        Some(by) => SheetWords::Decided { by, on },
+        None => SheetWords::DecidedByNobody { on },
     });
     say(if is_escape_route {
         SheetWords::EscapeRoute { decided }

@@ -38,7 +38,7 @@ pub(super) fn run_table(assessment: &Assessment, runs: &[&RunSummary], look: &Lo
             template::plain(&run.cable),
             figures::metres(run.length_m, look.language),
             current_cell(&run.current, look),
-            run.current.limit_a.map(|limit| look.decimals(figures::fixed(limit, 2))).unwrap_or_default(),
+            run.current.limit_a.map(|limit| figures::limit_amperes(limit, look.language)).unwrap_or_default(),
             name,
             voltage,
             limit,

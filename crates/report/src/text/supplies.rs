@@ -46,7 +46,7 @@ pub(super) fn supplies(
     });
     let mut blocks = match room {
         Room::Ample => blocks.collect(),
-        Room::Little | Room::Least => each_once(assessment, blocks, look),
+        _ => each_once(assessment, blocks, look),
     };
     let known: BTreeSet<_> = assessment.sources.iter().map(|source| &source.id).collect();
     let others: Vec<&RunSummary> =
@@ -268,7 +268,8 @@ fn source_lines(
 /// How long the battery of a supply lasts, in a few words.
 fn battery_words(sheet: &SupplySheet, look: &Look) -> String {
     let language = look.language;
-    let asked = sheet.asked_hours.map(|hours| look.decimals(figures::trimmed(hours, 1)));
+    let asked =
+        sheet.asked_hours.filter(|hours| *hours > 0.0).map(|hours| look.decimals(figures::trimmed(hours, 1)));
     let battery = match &sheet.battery {
         None => return Remark::NoBattery { asked: asked.as_deref() }.say(language),
         Some(Err(_)) => return Remark::BatteryNotJudged.say(language),

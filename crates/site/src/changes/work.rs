@@ -11,7 +11,7 @@ use crate::bill::{Bill, BillKind, BillLine};
 use crate::model::{Place, Run, Site, Station};
 use latchline_finding::ElementId;
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 impl Changes {
     /// What turns one version of a site into the other.
@@ -73,8 +73,8 @@ fn quantities(old: &Bill, new: &Bill) -> Vec<QuantityChange> {
         .collect()
 }
 
-/// Models and places by element.
-fn inventory(site: &Site) -> BTreeMap<ElementId, (String, String)> {
+/// Models and places of all elements, in the order of the site.
+fn inventory(site: &Site) -> Vec<(ElementId, (String, String))> {
     let place = |place: &Place| site.place_words(place).of(latchline_finding::Language::English).to_string();
     let supplies =
         site.supplies.iter().map(|one| (one.id.clone(), (one.model.value.clone(), place(&one.place))));
@@ -87,14 +87,17 @@ fn inventory(site: &Site) -> BTreeMap<ElementId, (String, String)> {
 }
 
 fn elements(before: &Site, after: &Site) -> (Vec<Swap>, Vec<Swap>) {
-    let (old, new) = (inventory(before), inventory(after));
+    let (was, now) = (inventory(before), inventory(after));
+    let old: BTreeMap<&ElementId, &(String, String)> =
+        was.iter().map(|(element, has)| (element, has)).collect();
+    let new: BTreeSet<&ElementId> = now.iter().map(|(element, _)| element).collect();
     let (mut models, mut places) = (Vec::new(), Vec::new());
     let swap = |element: &ElementId, old: Option<&String>, new: Option<&String>| Swap {
         element: element.clone(),
         old: old.cloned(),
         new: new.cloned(),
     };
-    for (element, (model, place)) in &new {
+    for (element, (model, place)) in &now {
         match old.get(element) {
             None => {
                 models.push(swap(element, None, Some(model)));
@@ -110,7 +113,7 @@ fn elements(before: &Site, after: &Site) -> (Vec<Swap>, Vec<Swap>) {
             }
         }
     }
-    for (element, (model, _)) in old.iter().filter(|(element, _)| !new.contains_key(*element)) {
+    for (element, (model, _)) in was.iter().filter(|(element, _)| !new.contains(element)) {
         models.push(swap(element, Some(model), None));
     }
     (models, places)

@@ -2,7 +2,8 @@
 
 use super::clip;
 use crate::codes;
-use latchline_finding::{Argument, Code, FileId, Finding, Origin, Severity, Span};
+use crate::ranges;
+use latchline_finding::{Argument, Code, Figure, FileId, Finding, Origin, Severity, Span, Unit};
 use std::ops::Range;
 
 /// Most findings that one pass keeps; what lies beyond is counted only.
@@ -162,6 +163,17 @@ impl Findings {
         true
     }
 
+    /// Counts one more name of a range that nothing has, where another one of it was told; `false` where none was.
+    pub fn one_more_of_the_range(&mut self, origin: &Origin) -> bool {
+        let is_it = |finding: &Finding| finding.code == codes::UNKNOWN_NAME && finding.origin == *origin;
+        let Some(told) = self.list.iter_mut().rfind(|finding| is_it(finding)) else { return false };
+        match told.arguments.iter_mut().find(|(name, _)| *name == "more") {
+            Some((_, Argument::Figure(count))) => count.value += 1.0,
+            _ => told.arguments.push(("more", Argument::Figure(Figure::new(1.0, Unit::Count)))),
+        }
+        true
+    }
+
     /// Takes back a finding of a code about an element that another one says better.
     pub fn take_back(&mut self, code: Code, element: &str, key: &str) -> Option<Finding> {
         let is_it = |finding: &Finding| {
@@ -194,7 +206,12 @@ impl Findings {
     /// Notes a thing whose row is no table, so that it has a name and nothing else.
     pub fn lack_row(&mut self, span: Span, name: &str) {
         if self.broken.len() < MOST_BROKEN {
-            let (file, range, names) = (span.file, 0..0, vec![name.to_string()]);
+            // A range of dwellings stands for each of them.
+            let names = match ranges::names(name) {
+                Some(Ok(all)) => all,
+                _ => vec![name.to_string()],
+            };
+            let (file, range) = (span.file, 0..0);
             self.broken.push(Broken { file, range, text: String::new(), names });
         }
     }

@@ -85,6 +85,9 @@ impl Resolver<'_> {
         if !self.unknown_names.insert((origin.clone(), name.to_string())) {
             return;
         }
+        if self.findings.one_more_of_the_range(&origin) {
+            return;
+        }
         let nearest = self.budget.nearest(name, known.iter().map(String::as_str));
         let mut finding =
             self.report(codes::UNKNOWN_NAME, origin).with("kind", kind.both()).with("name", clip(name));

@@ -7,8 +7,8 @@ code! {
         "run {element} passes through other people's dwellings: {dwellings}"
         | "Strang {element} läuft durch fremde Wohnungen: {dwellings}",
     hint:
-        "a fault there cannot be reached; branch on the landing instead"
-        | "ein Fehler dort ist nicht zu erreichen; stattdessen auf dem Podest abzweigen",
+        "branch on the landing instead: a fault inside a dwelling waits for somebody to let you in"
+        | "stattdessen auf dem Podest abzweigen: Ein Fehler in einer Wohnung wartet, bis jemand öffnet",
     measure:
         "The voltage at the last station that works: the break is at its terminals, or at those of the next one on the run, dark or not."
         | "Die Spannung an der letzten Station, die geht: Die Unterbrechung liegt an ihren Klemmen oder an denen der nächsten am Strang.",

@@ -2,7 +2,7 @@
 
 code! {
     "escape-decision-missing"
-    title: "Nobody is named who decided on a way out" | "Niemand genannt, der über den Fluchtweg entschied",
+    title: "Not decided by anybody named whether a door is a way out" | "Von niemand Genanntem entschieden, ob eine Tür Fluchtweg ist",
     message:
         "whether people escape through {element} is stated, but not who decided it and when: add {missing}"
         | "ob {element} Fluchtweg ist, ist angegeben, aber nicht, wer das wann entschieden hat: {missing} ergänzen",

@@ -4,8 +4,8 @@ code! {
     "supply-count-exceeded"
     title: "More stations than the datasheet allows on one supply" | "Mehr Stationen, als das Datenblatt an einem Netzteil erlaubt",
     message:
-        "{element} carries more stations than its datasheet allows: {models}; that fills it {value} times over, where {limit} is full"
-        | "{element} speist mehr Stationen, als das Datenblatt erlaubt: {models}; damit ist es {value}-fach belegt, voll ist es bei {limit}",
+        "{element} carries more stations than its datasheet allows: {models}; their shares add up to {value}, {limit} being full"
+        | "{element} speist mehr Stationen, als das Datenblatt erlaubt: {models}; ihre Anteile ergeben {value}, bei {limit} ist es voll",
     hint:
         "share the stations out over another supply, or take a lighter model"
         | "die Stationen auf ein weiteres Netzteil verteilen, oder ein leichteres Modell nehmen",

@@ -3,7 +3,8 @@
 code! {
     "unknown-name"
     title: "Nothing has this name" | "Nichts hat diesen Namen",
-    message: "there is no {kind} named \"{name}\"" | "Nichts heißt hier „{name}“ ({kind})",
+    message: "there is no {kind} named \"{name}\"<, nor {more:further name|further names} of the range>"
+        | "Nichts heißt hier „{name}“ ({kind})<, auch {more:weiterer Name|weitere Namen} der Reihe nicht>",
     label: "no such {kind}" | "gibt es nicht: {kind}",
     hint:
         "<did you mean {nearest:or}?><there is {choices}><nothing of the kind is there yet: write it under {under}>< {dwelling} has {stations:station|stations}; further ones are written in its extensions>"

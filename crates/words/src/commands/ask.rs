@@ -58,10 +58,16 @@ sentences! {
         OneMore { power: &'a str, title: &'a str }:
             "One more does not work {power}: {title}."
             | "Eine mehr arbeitet {power} nicht: {title}.",
+        WhyNone { power: &'a str, title: &'a str }:
+            "What prevents it {power}: {title}."
+            | "Was dem entgegensteht, {power}: {title}.",
         NoMore { most: usize }: "More than {most} stations were not tried." | "Mehr als {most} Stationen wurden nicht versucht.",
         HeaviestTaken { model: &'a str, lightest: &'a str, stations: usize, power: &'a str }:
             "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, {stations} work {power}. Name yours for its own figure."
             | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; von {lightest}, dem leichtesten, arbeiten {stations} {power}. Das eigene nennen, dann gilt dessen Zahl.",
+        HeaviestTakenNone { model: &'a str, lightest: &'a str, power: &'a str }:
+            "No model was named, so {model}, the heaviest, was taken; of {lightest}, the lightest, none works either {power}."
+            | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; auch von {lightest}, dem leichtesten, arbeitet keine {power}.",
         Margin { stations: usize, power: &'a str, margin: &'a str }:
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment."
             | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve.",
@@ -230,8 +236,8 @@ sentences! {
             "No, {mix} on one {supply}: that does not work {power} with {calls:call|calls} at once, {locks}: {title}."
             | "Nein, {mix} an einem {supply}: Das geht {power} nicht mit {calls:Ruf|Rufen} gleichzeitig, {locks}: {title}.",
         MixFigures { supply: &'a str, shares: Option<&'a str>, current: Option<&'a str>, rated: Option<&'a str> }:
-            "{supply}:< the shares of the data sheet's counts add up to {shares}, where 1 is full (common practice)><; the largest current is {current} A>< of {rated} A>."
-            | "{supply}:< die Anteile an den Stückzahlen des Datenblatts ergeben {shares}, bei 1 ist es voll (übliche Praxis)><; der größte Strom ist {current} A>< von {rated} A>.",
+            "For {supply}<, the shares of the data sheet's counts add up to {shares}, 1 being full (common practice)><, the largest current is {current} A>< of {rated} A>."
+            | "{supply}<, Anteile an den Stückzahlen des Datenblatts: {shares}, bei 1 ist es voll (übliche Praxis)><, größter Strom: {current} A>< von {rated} A>.",
         MixUnder:
             "Taken on short runs of thick cable and checked as a whole site is. Long or thin cable carries fewer."
             | "Angenommen an kurzen Strängen aus dicker Leitung und geprüft wie eine ganze Anlage. Lange oder dünne Leitung trägt weniger.",

@@ -108,7 +108,7 @@ sentences! {
         NotStated: "not stated" | "nicht angegeben",
         Yes: "yes" | "ja",
         No: "no" | "nein",
-        HoursNotCompared: "hours of batteries are not compared, since the two files ask for other hours or count other calls" | "Batteriestunden sind nicht verglichen, da die beiden Dateien andere Stunden verlangen oder andere Rufe zählen",
+        HoursNotCompared: "hours of batteries are not compared, since the two files count other calls" | "Batteriestunden sind nicht verglichen, da die beiden Dateien andere Rufe zählen",
         OtherLength { run: &'a str, cable: &'a str, old: &'a str, new: &'a str }:
             "{run}: {new} m of {cable} in all, was {old} m"
             | "{run}: zusammen {new} m {cable}, bisher {old} m",
@@ -141,17 +141,20 @@ sentences! {
             "{device}: margin< {new_bound}> {new} V, was< {old_bound}> {old} V"
             | "{device}: Reserve< {new_bound}> {new} V, bisher< {old_bound}> {old} V",
         TightestNow { device: &'a str, new: &'a str, new_bound: Option<&'a str> }:
-            "{device}: margin< {new_bound}> {new} V, had no operating point"
-            | "{device}: Reserve< {new_bound}> {new} V, bisher kein Arbeitspunkt",
+            "{device}: margin< {new_bound}> {new} V, was dark: the voltage collapsed"
+            | "{device}: Reserve< {new_bound}> {new} V, bisher dunkel: die Spannung brach zusammen",
         SupplyCurrentNow { supply: &'a str, new: &'a str }:
-            "{supply}: largest current {new} A, had no operating point"
-            | "{supply}: größter Strom {new} A, bisher kein Arbeitspunkt",
+            "{supply}: largest current {new} A, its voltage collapsed"
+            | "{supply}: größter Strom {new} A, bisher brach seine Spannung zusammen",
         WorksNoMore { element: &'a str }:
-            "{element}: has no operating point any more"
-            | "{element}: hat keinen Arbeitspunkt mehr",
+            "{element}: goes dark, the voltage collapses"
+            | "{element}: wird dunkel, die Spannung bricht zusammen",
         SupplyCurrent { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: largest current {new} A, was {old} A"
             | "{supply}: größter Strom {new} A, bisher {old} A",
+        LockMargin { door: &'a str, old: &'a str, new: &'a str }:
+            "lock of {door}: {new} V more than it needs, was {old} V"
+            | "Schloss von {door}: {new} V mehr, als es braucht, bisher {old} V",
         BatteryHours { supply: &'a str, old: &'a str, new: &'a str }:
             "{supply}: {new} h of battery, was {old} h"
             | "{supply}: {new} h Batterie, bisher {old} h",

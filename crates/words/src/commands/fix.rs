@@ -10,8 +10,8 @@ sentences! {
             "looking for what mends each finding, and checking the whole after each step"
             | "suche, was jeden Befund behebt, und prüfe nach jedem Schritt das Ganze",
         ListHead { file: &'a str }:
-            "Findings F1, F2, ... one by one, each with what mends it: latchline fix {file} --finding F1. The jobs J1, J2, ... of check take together what one change mends: latchline fix {file} --job J1. Another change than the first of a finding: its number, as in --finding F1 --remedy 2 for the second."
-            | "Befunde F1, F2, ... einzeln, jeder mit dem, was ihn behebt: latchline fix {file} --finding F1. Die Aufgaben J1, J2, ... von check fassen zusammen, was eine Änderung behebt: latchline fix {file} --job J1. Eine andere als die erste Änderung eines Befunds: ihre Nummer, etwa --finding F1 --remedy 2 für die zweite.",
+            "Findings F1, F2, ... one by one, each with what mends it: latchline fix {file} --finding F1. The jobs J1, J2, ... of check take together what one change mends: latchline fix {file} --job J1. Where a finding has several changes, its second is --finding F1 --remedy 2."
+            | "Befunde F1, F2, ... einzeln, jeder mit dem, was ihn behebt: latchline fix {file} --finding F1. Die Aufgaben J1, J2, ... von check fassen zusammen, was eine Änderung behebt: latchline fix {file} --job J1. Hat ein Befund mehrere Änderungen, ist die zweite --finding F1 --remedy 2.",
         Change { number: usize }: "change {number}:" | "Änderung {number}:",
         NothingToMend: "nothing to mend" | "nichts zu beheben",
         NotAllJudged { things: usize, file: &'a str }:

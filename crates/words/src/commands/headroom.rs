@@ -40,11 +40,11 @@ sentences! {
         NothingThere: "no run has stations yet" | "noch hat kein Strang Stationen",
         Metres: "metres" | "Meter",
         First { model: &'a str, of: &'a str }:
-            "At least so many more {model}, the model that most dwellings here have: {of}."
-            | "Mindestens so viele {model} mehr, das Modell der meisten Wohnungen hier: {of}.",
+            "Room for more {model} (the model that most dwellings here have), at least: {of}."
+            | "Platz für weitere {model} (das Modell der meisten Wohnungen hier), mindestens: {of}.",
         FirstEach { model: &'a str, of: &'a str }:
-            "At least so many more {model}, the model that most dwellings here have, on each supply alone and not on all together: {of}. On all: --more NUMBER."
-            | "Mindestens so viele {model} mehr, das Modell der meisten Wohnungen hier, an jedem Netzteil allein und nicht an allen zugleich: {of}. An allen: --more ANZAHL.",
+            "Room for more {model} (the model that most dwellings here have), on each supply alone, at least: {of}. On all together: --more NUMBER."
+            | "Platz für weitere {model} (das Modell der meisten Wohnungen hier), an jedem Netzteil für sich, mindestens: {of}. An allen zusammen: --more ANZAHL.",
         NotOneMore { model: &'a str, of: &'a str }:
             "Not one more {model}, the model that most dwellings here have: {of}."
             | "Kein {model} mehr, das Modell der meisten Wohnungen hier: {of}.",
@@ -63,7 +63,7 @@ sentences! {
         PlacedElsewhere { count: usize, places: usize }:
             "{count} at {places:more place|more places}"
             | "{count} an {places:weiteren Stelle|weiteren Stellen}",
-        PlacedOn { count: usize, supply: &'a str, places: &'a str }: "{count} on {supply}: {places}" | "{count} an {supply}: {places}",
+        PlacedOn { count: usize, supply: &'a str, places: &'a str }: "{count} on {supply} ({places})" | "{count} an {supply} ({places})",
         Spread { supply: &'a str, of_models: &'a str }: "{supply}: {of_models}" | same,
         FreePort { ports: &'a str, like: &'a str, cable: &'a str, environment: &'a str, first: &'a str, spacing: &'a str }:
             "At free ports ({ports}) a new run like {like} was assumed: {cable}, {environment}, {first} m to its first station and {spacing} m between stations."

@@ -31,8 +31,8 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, worst danger first<; {currency}>, without making good; dwellings to enter are named"
-            | "Aufgaben, größte Gefahr zuerst<; {currency}>, ohne Beiputzen; Betreten nur wo genannt",
+            "Jobs, worst danger first, each with those before it done<; {currency}>, without making good"
+            | "Aufgaben, größte Gefahr zuerst, jede nach denen davor<; {currency}>, ohne Beiputzen",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:
             "{stations:station|stations} on {run}; worst: {worst}"
@@ -77,7 +77,6 @@ sentences! {
         LookFirst { hint: &'a str, change: &'a str }:
             "first {hint}; if that is not it, {change}"
             | "zuerst: {hint}; ist es das nicht, {change}",
-        InOrder: "Each is tried with those before it done." | "Jede ist so gerechnet, als wären die davor erledigt.",
         DoneBy { jobs: &'a str }:
             "nothing is left to do once {jobs} are done"
             | "nach {jobs} ist hier nichts mehr zu tun",
@@ -94,6 +93,9 @@ sentences! {
         AllJobs { cost: &'a str, unpriced: Option<usize>, labour: Option<&'a str>, enters: &'a str }:
             "All jobs that have a change: {cost}< ({unpriced:job has|jobs have} no price)><, {labour}>, {enters}."
             | "Alle Aufgaben mit Änderung: {cost}< ({unpriced:Aufgabe|Aufgaben} ohne Preis)><, {labour}>, {enters}.",
+        Foot { command: &'a str }:
+            "Each is done by its name in brackets: {command}"
+            | "Jede mit ihrem Namen in Klammern: {command}",
         Number { job: usize }: "J{job}" | same,
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }

@@ -86,6 +86,7 @@ words! {
             "emergency release on 5 m of cable (measure the way, and write its length)"
             | "Nottaster an 5 m Leitung (Weg messen und die Länge eintragen)",
         EndOfLineResistor: "resistor at the end of the line" | "Widerstand am Leitungsende",
+        BranchBoxForEachLanding: "branch box on each landing" | "Abzweigdose auf jedem Podest",
         ExitButton: "exit button" | "Türöffnertaster",
         ExitButtonOnFiveMetres:
             "exit button on 5 m of cable (measure the way, and write its length)"

@@ -98,14 +98,15 @@ sentences! {
             | "{station}, {outputs:Schlossausgang|Schlossausgänge}",
         EscapeRoute { decided: &'a str }: "escape route ({decided})" | "Fluchtweg ({decided})",
         NoEscapeRoute { decided: &'a str }: "not an escape route ({decided})" | "kein Fluchtweg ({decided})",
-        EscapeRouteNotStated:
-            "not stated whether it is an escape route: not judged"
-            | "nicht angegeben, ob sie Fluchtweg ist: nicht beurteilt",
-        GateNotStated:
-            "not stated whether it is an escape route; a gate is not judged as one: its owner answers for opening it by hand"
-            | "nicht angegeben, ob es Fluchtweg ist; ein Tor wird nicht als solcher beurteilt: wer es betreibt, steht für das Öffnen von Hand ein",
+        EscapeRouteNotKnown { told: Option<&'a str> }:
+            "not known< ({told})> whether it is an escape route: not judged"
+            | "nicht bekannt< ({told})>, ob sie Fluchtweg ist: nicht beurteilt",
+        GateNotKnown { told: Option<&'a str> }:
+            "not known< ({told})> whether it is an escape route; a gate is not judged as one: its owner answers for opening it by hand"
+            | "nicht bekannt< ({told})>, ob es Fluchtweg ist; ein Tor wird nicht als solcher beurteilt: wer es betreibt, steht für das Öffnen von Hand ein",
         Decided { by: &'a str, on: &'a str }: "decided by {by}, {on}" | "entschieden von {by}, {on}",
-        NobodyNamed: "nobody named" | "niemand genannt",
+        DecidedByNobody { on: &'a str }:
+            "not said who decided it, {on}" | "nicht angegeben, wer es entschied, {on}",
         NoDate: "no date" | "kein Datum",
         FireInterlock: "fire interlock" | "Brandfallsteuerung",
         NoFireInterlock: "no fire interlock" | "keine Brandfallsteuerung",

@@ -122,8 +122,8 @@ sentences! {
             "Of {doors} doors the worst one is counted as released outside its calls too (exit button, reader, keypad)."
             | "Von {doors} Türen ist die ungünstigste auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         ReleasesNotCounted:
-            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once under [policy] it is."
-            | "Freigaben außerhalb von Rufen (Taster, Leser, Tastatur) sind nicht gerechnet; mit releases_at_once unter [policy] sind sie es.",
+            "A release outside a call (exit button, reader, keypad) is not counted here; with releases_at_once of 1 or more under [policy] it is."
+            | "Freigaben außerhalb von Rufen (Taster, Leser, Tastatur) sind nicht gerechnet; mit releases_at_once von 1 oder mehr unter [policy] sind sie es.",
         StationsOn { stations: usize, share: Option<&'a str> }:
             "{stations:station|stations}< ({share} % of the number allowed)>"
             | "{stations:Station|Stationen}< ({share} % der erlaubten Anzahl)>",
@@ -151,8 +151,8 @@ sentences! {
             "the voltage holds up to< {bound}> {margin} times this load"
             | "die Spannung bricht erst bei< {bound}> {margin}-facher Last zusammen",
         FirstLimit { factor: &'a str, bound: Option<&'a str>, limit: &'a str, element: &'a str, state: &'a str }:
-            "as all loads grow, every limit holds up to< {bound}> {factor} times this load, the first being {limit} at {element} ({state})"
-            | "wachsen alle Lasten, halten alle Grenzen bis zur< {bound}> {factor}-fachen Last, als erste {limit} an {element} ({state})",
+            "if every load grew alike, all limits would hold up to< {bound}> {factor} times this load; the first is {limit} at {element} ({state})"
+            | "wüchsen alle Lasten gleich, hielten alle Grenzen bis zur< {bound}> {factor}-fachen Last; die erste ist {limit} an {element} ({state})",
         CurrentOf { current: &'a str, limit: &'a str, state: &'a str }:
             "{current} of {limit} A ({state})"
             | "{current} von {limit} A ({state})",

@@ -16,7 +16,7 @@ use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, FileId, Finding, Origin, Severity, Sources};
 use latchline_site::bill::Bill;
-use latchline_site::changes::Effort;
+use latchline_site::changes::{Effort, EffortFrom};
 use latchline_site::edit::Editable;
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, ParsedSite};
@@ -46,7 +46,8 @@ pub struct Bench<'a> {
     acceptances: BTreeMap<u32, usize>,
     /// What could not be judged, and so need not be after a change.
     gaps: BTreeSet<Gap>,
-    bill: Bill,
+    /// What is the same of the work and material of every change.
+    effort_from: EffortFrom<'a>,
     /// The site file read for edits; `None` where that cannot be done.
     editable: Option<Editable<'a>>,
     /// The site file as it was read.
@@ -123,7 +124,7 @@ impl<'a> Bench<'a> {
             severity,
             errors,
             gaps: gaps(&assessment.not_judged),
-            bill: Bill::of(site),
+            effort_from: EffortFrom::new(site, Bill::of(site)),
             editable: Editable::new(text).ok(),
             parsed: ParsedSite::new(site_file, sources.file(site_file)),
             loaded,
@@ -133,8 +134,8 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// The site with a change; `None` if it cannot be made.
-    pub(crate) fn changed(&self, change: &Edit) -> Option<Site> {
+    /// The site with a change, but for the places of what was changed; `None` if it cannot be made.
+    pub fn changed(&self, change: &Edit) -> Option<Site> {
         Some(self.sketch(change)?.site)
     }
 
@@ -206,7 +207,7 @@ impl<'a> Bench<'a> {
     }
 
     fn price_of(&self, site: &Site) -> Price {
-        let Effort { material, minutes } = Effort::of(self.site, &self.bill, site);
+        let Effort { material, minutes } = self.effort_from.to(site);
         Price { material, minutes }
     }
 

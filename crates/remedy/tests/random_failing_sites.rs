@@ -2,6 +2,7 @@
 //! finding is gone, and what has come that was not there is what the remedy names, no error, an error being gone.
 
 use crate::common::{judge, keys};
+use latchline_assess::{Memory, assess_trial};
 use latchline_finding::{Code, ElementId, Finding, Severity};
 use latchline_remedy::propose;
 use latchline_site::edit;
@@ -166,4 +167,25 @@ fn every_remedy_mends_its_finding_and_names_what_it_brings() {
         remedies > 200 && kinds.len() >= 10 && mended > 10 && brought > 0,
         "{remedies} remedies, {kinds:?}, {mended} steps, {brought} findings brought"
     );
+}
+
+/// A change that is only tried is judged with less effort, and jobs are walked through on sites judged so: what is found, and how much it
+/// matters, is what the whole finds.
+#[test]
+fn a_trial_finds_what_the_whole_finds() {
+    let found = |findings: &[Finding]| -> BTreeSet<(String, Option<ElementId>, Severity)> {
+        let named = |one: &Finding| (one.code.as_str().to_string(), one.element.clone(), one.severity);
+        findings.iter().map(named).collect()
+    };
+    let (mut failing, mut codes) = (0, BTreeSet::new());
+    for seed in 1..=150 {
+        let judged = judge(&failing_site(seed));
+        let tried = assess_trial(&judged.site, &Memory::default(), None, &|_| true, &|_| true)
+            .unwrap_or_else(|| panic!("site {seed}: everything is allowed"));
+        let whole = found(&judged.assessment.findings);
+        assert_eq!(found(&tried.findings), whole, "site {seed}");
+        failing += usize::from(whole.iter().any(|(_, _, severity)| *severity == Severity::Error));
+        codes.extend(whole.into_iter().map(|(code, _, _)| code));
+    }
+    assert!(failing > 50 && codes.len() > 10, "{failing} failing, {codes:?}");
 }

@@ -158,25 +158,16 @@ impl After<'_> {
             let others = wanted.iter().filter(|one| **one != worst_key).filter_map(own);
             let own: Vec<usize> = of_worst.chain(others).collect();
             let with = Assessment { findings, ..now.clone() };
-            let chosen = change_for(site, &with, &own, &|change| self.now.changed(change))?;
+            let chosen = change_for(site, &with, &own, &|change| bench.changed(change))?;
             Some(chosen.remedy).filter(|remedy| remedy.clears.contains(&worst_key))
         };
-        let most_cost = same.as_ref().filter(|same| mends_all(same)).and_then(|same| self.bounds(site, same));
+        let most_cost =
+            same.as_ref().filter(|same| mends_all(same)).and_then(|same| bounds(site, bench, same));
         // The supply that does for other jobs as well may be a dearer one.
         let is_final = |remedy: &Option<Remedy>| {
             remedy.as_ref().is_some_and(|remedy| replaced_supply(&remedy.edit).is_none())
         };
         most_cost.and_then(|cost| Some(choose(Some(cost))).filter(is_final)).unwrap_or_else(|| choose(None))
-    }
-
-    /// What a change that mends all costs, if none that is dearer can be chosen before it: it brings nothing and nobody's dwelling is entered
-    /// for it, so that of changes that mend as much the cheaper one is taken.
-    fn bounds(&self, site: &Site, remedy: &Remedy) -> Option<Money> {
-        let is_plain = remedy.brings.is_empty()
-            && remedy.parts.is_empty()
-            && !remedy.edit.changes_stations_of_dwellings();
-        let enters = || Some(dwellings_to_enter(site, &self.now.changed(&remedy.edit)?));
-        remedy.cost.filter(|_| is_plain && enters().is_some_and(|dwellings| dwellings.is_empty()))
     }
 
     /// What names the worst finding of a job, that of its headline.
@@ -210,4 +201,13 @@ impl After<'_> {
         let remedy = again(bench, worst, &Remedy { edit, parts, ..(*remedies.first()?).clone() })?;
         wanted.iter().all(|key| remedy.clears.contains(key)).then_some(remedy)
     }
+}
+
+/// What a change that mends all costs, if none that is dearer can be chosen before it: it brings nothing and nobody's dwelling is entered
+/// for it, so that of changes that mend as much the cheaper one is taken.
+fn bounds(site: &Site, bench: &Bench<'_>, remedy: &Remedy) -> Option<Money> {
+    let is_plain =
+        remedy.brings.is_empty() && remedy.parts.is_empty() && !remedy.edit.changes_stations_of_dwellings();
+    let enters = || Some(dwellings_to_enter(site, &bench.changed(&remedy.edit)?));
+    remedy.cost.filter(|_| is_plain && enters().is_some_and(|dwellings| dwellings.is_empty()))
 }

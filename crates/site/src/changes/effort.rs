@@ -5,7 +5,7 @@
 //! that is in the wall: one that was there before, or one that somebody has measured.
 
 use super::at_doors;
-use super::ends::ends_wired_again;
+use super::ends::Ends;
 use super::same::SAME_M;
 use super::told::CableAtDoor;
 use crate::bill::Bill;
@@ -32,24 +32,71 @@ pub struct Effort {
 impl Effort {
     /// What it takes to turn one version of a site, of this bill, into the other.
     pub fn of(before: &Site, bill: &Bill, after: &Site) -> Effort {
-        let old: BTreeMap<&ElementId, &Run> = before.runs.iter().map(|run| (&run.id, run)).collect();
-        let new: BTreeMap<&ElementId, &Run> = after.runs.iter().map(|run| (&run.id, run)).collect();
-        let (was, is) = (Pieces::of(before), Pieces::of(after));
-        let left_in_the_wall = before.runs.iter().filter(|run| is_measured(run) && !run.existing.value);
-        let left_in_the_wall: Money = left_in_the_wall
-            .filter_map(|run| {
+        EffortFrom::new(before, bill.clone()).to(after)
+    }
+}
+
+/// One version of a site, with what is the same whatever it is turned into.
+#[derive(Debug)]
+pub struct EffortFrom<'a> {
+    before: &'a Site,
+    bill: Bill,
+    runs: BTreeMap<&'a ElementId, &'a Run>,
+    pieces: Pieces<'a>,
+    ends: Ends<'a>,
+    parts: BTreeMap<&'a ElementId, Vec<&'a PartHead>>,
+    at_doors: BTreeMap<(ElementId, DoorCable), CableAtDoor>,
+}
+
+impl<'a> EffortFrom<'a> {
+    /// A version with its bill.
+    pub fn new(before: &'a Site, bill: Bill) -> Self {
+        EffortFrom {
+            before,
+            bill,
+            runs: by_name(before),
+            pieces: Pieces::of(before),
+            ends: Ends::of(before),
+            parts: parts(before),
+            at_doors: at_doors::cables_at_doors(before),
+        }
+    }
+
+    /// What it takes to turn it into another.
+    pub fn to(&self, after: &Site) -> Effort {
+        let before = self.before;
+        let minutes =
+            |run: &Run| run_minutes(before, &self.pieces, self.runs.get(&run.id).copied(), after, run);
+        let runs: f64 = after.runs.iter().map(minutes).sum();
+        let ends = self.ends.wired_again(&Ends::of(after)) as f64 * END_MINUTES;
+        Effort {
+            material: self.material(after),
+            minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after),
+        }
+    }
+
+    /// What is bought; `None` where something of it has no price.
+    fn material(&self, after: &Site) -> Option<Money> {
+        let before = self.before;
+        let in_the_wall = || before.runs.iter().filter(|run| is_measured(run) && !run.existing.value);
+        let left_in_the_wall = if in_the_wall().next().is_none() {
+            Money::ZERO
+        } else {
+            let (new, is) = (by_name(after), Pieces::of(after));
+            let left = in_the_wall().filter_map(|run| {
                 let is_anew = new.get(&run.id).is_some_and(|now| is_pulled_anew(before, run, after, now));
                 let left_m = if is_anew { length_m(run) } else { is.lacking_m(before, run) };
                 let laid = f64::from(before.cables_side_by_side(run)) * left_m;
                 Some(before.cable(run).head.price.as_ref()?.value.times(laid))
-            })
-            .sum();
-        let material = Bill::of(after).material_beyond(bill).map(|more| more + left_in_the_wall);
-        let minutes = |run: &Run| run_minutes(before, &was, old.get(&run.id).copied(), after, run);
-        let runs: f64 = after.runs.iter().map(minutes).sum();
-        let ends = ends_wired_again(before, after) as f64 * END_MINUTES;
-        Effort { material, minutes: runs + ends + fittings(before, after) + cables_at_doors(before, after) }
+            });
+            left.sum()
+        };
+        Bill::of(after).material_beyond(&self.bill).map(|more| more + left_in_the_wall)
     }
+}
+
+fn by_name(site: &Site) -> BTreeMap<&ElementId, &Run> {
+    site.runs.iter().map(|run| (&run.id, run)).collect()
 }
 
 fn is_measured(run: &Run) -> bool {
@@ -138,25 +185,50 @@ fn run_minutes(before: &Site, was: &Pieces<'_>, old: Option<&Run>, after: &Site,
     lacking_m * per_metre * side_by_side + beside + (cores + terminator) as f64 * END_MINUTES
 }
 
-/// Parts taken out and put in.
-fn fittings(before: &Site, after: &Site) -> f64 {
-    let (mut old, mut new) = (parts(before), parts(after));
-    old.retain(|at, parts| {
-        let Some(now) = new.get_mut(at) else { return true };
-        // What is there before and after is not touched.
-        parts.retain(|part| match now.iter().position(|other| other.name == part.name) {
-            Some(same) => {
-                now.remove(same);
-                false
-            }
-            None => true,
-        });
-        true
+impl EffortFrom<'_> {
+    /// Parts taken out and put in. What is there before and after is not touched.
+    fn fittings(&self, after: &Site) -> f64 {
+        let new = parts(after);
+        let (mut out, mut into): (Vec<&PartHead>, Vec<&PartHead>) = (Vec::new(), Vec::new());
+        for (at, was) in &self.parts {
+            out.extend(not_among(was, new.get(at).map_or(&[], Vec::as_slice)));
+        }
+        for (at, is) in &new {
+            into.extend(not_among(is, self.parts.get(at).map_or(&[], Vec::as_slice)));
+        }
+        let minutes = |parts: &[&PartHead]| -> f64 {
+            parts.iter().filter_map(|part| Some(part.labour_minutes.as_ref()?.value)).sum()
+        };
+        TAKEN_OUT * minutes(&out) + minutes(&into)
+    }
+
+    /// Cables at doors that are pulled, and cores of those that are there connected beside.
+    fn cables_at_doors(&self, after: &Site) -> f64 {
+        let new = at_doors::cables_at_doors(after);
+        let minutes = |(at, now): (&(ElementId, DoorCable), &CableAtDoor)| {
+            let was = self.at_doors.get(at).filter(|was| was.is_of_use_for(now));
+            let cables = now.cables_beyond(was, after);
+            let labour = after.catalogue.cables.get(&now.cable)?.head.labour_minutes.as_ref();
+            let pulled = now.length_m * f64::from(cables) * labour.map_or(0.0, |minutes| minutes.value);
+            let cores = was.is_some_and(|was| was.pairs != now.pairs);
+            Some(pulled + if cores { 2.0 * END_MINUTES } else { 0.0 })
+        };
+        new.iter().filter_map(minutes).sum()
+    }
+}
+
+/// The parts of one list of which the other has none left, each of the other standing for one of the same name.
+fn not_among<'p>(parts: &[&'p PartHead], others: &[&PartHead]) -> Vec<&'p PartHead> {
+    let mut left: Vec<&str> = others.iter().map(|part| part.name.as_str()).collect();
+    let mut rest = parts.to_vec();
+    rest.retain(|part| match left.iter().position(|name| *name == part.name.as_str()) {
+        Some(same) => {
+            left.remove(same);
+            false
+        }
+        None => true,
     });
-    let minutes = |parts: &BTreeMap<&ElementId, Vec<&PartHead>>| -> f64 {
-        parts.values().flatten().filter_map(|part| Some(part.labour_minutes.as_ref()?.value)).sum()
-    };
-    TAKEN_OUT * minutes(&old) + minutes(&new)
+    rest
 }
 
 /// The parts of a site by what they belong to.
@@ -179,18 +251,4 @@ fn parts(site: &Site) -> BTreeMap<&ElementId, Vec<&PartHead>> {
         lights.iter().for_each(|light| add(id, &site.light(light).head));
     }
     parts
-}
-
-/// Cables at doors that are pulled, and cores of those that are there connected beside.
-fn cables_at_doors(before: &Site, after: &Site) -> f64 {
-    let (mut old, new) = (at_doors::cables_at_doors(before), at_doors::cables_at_doors(after));
-    let minutes = |(at, now): (&(ElementId, DoorCable), &CableAtDoor)| {
-        let was = old.remove(at).filter(|was| was.is_of_use_for(now));
-        let cables = now.cables_beyond(was.as_ref(), after);
-        let labour = after.catalogue.cables.get(&now.cable)?.head.labour_minutes.as_ref();
-        let pulled = now.length_m * f64::from(cables) * labour.map_or(0.0, |minutes| minutes.value);
-        let cores = was.is_some_and(|was| was.pairs != now.pairs);
-        Some(pulled + if cores { 2.0 * END_MINUTES } else { 0.0 })
-    };
-    new.iter().filter_map(minutes).sum()
 }

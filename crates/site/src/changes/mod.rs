@@ -1,7 +1,7 @@
 //! What is different between two versions of a site, as work on site.
 //!
 //! * [`Changes`]: what to buy, pull, move and set again;
-//! * [`Effort`]: what a change takes, bought and by hand;
+//! * [`Effort`]: what a change takes, bought and by hand; [`EffortFrom`]: the same for many changes of one site;
 //! * [`KEYS`]: every key of the site file, and what a difference in it is;
 //! * [`dwellings_to_enter`]: where that cannot be done from the stairs.
 
@@ -14,7 +14,7 @@ mod told;
 mod values;
 mod work;
 
-pub use effort::Effort;
+pub use effort::{Effort, EffortFrom};
 pub use keys::{Bearing, KEYS, bearing_of};
 pub use told::{CableAtDoor, Changes, OtherCableAtDoor, OtherRun, QuantityChange, RunWork, Set, Swap};
 pub use values::{KeyChange, KeyOwner, KeyValue};

@@ -99,6 +99,11 @@ impl Resolver<'_> {
     /// Of names of one kind those that can be taken for others, which compare as different all the same.
     pub(super) fn report_look_alikes<'n>(&mut self, named: impl Iterator<Item = (&'n str, &'n Origin)>) {
         let origins: BTreeMap<&str, &Origin> = named.collect();
+        // Of printable ASCII every sign is what it seems.
+        let is_plain = |name: &&str| name.bytes().all(|byte| byte.is_ascii_graphic() || byte == b' ');
+        if origins.keys().all(is_plain) {
+            return;
+        }
         let mut by_appearance: BTreeMap<String, Vec<&str>> = BTreeMap::new();
         for name in origins.keys() {
             by_appearance.entry(appearance(name)).or_default().push(name);

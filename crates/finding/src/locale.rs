@@ -88,6 +88,13 @@ pub struct Locale {
     pub units: Units,
 }
 
+impl From<Language> for Locale {
+    /// In metric units.
+    fn from(language: Language) -> Locale {
+        Locale { language, units: Units::Metric }
+    }
+}
+
 /// Feet in a metre (the international foot is 0.3048 m exactly).
 const FEET_PER_METRE: f64 = 1.0 / 0.3048;
 

@@ -9,15 +9,19 @@
 //! * [`language`]: every word and sentence, one module per language; [`locale`]: numbers, units, dates;
 //! * [`commissioning`]: the two commissioning sheets step by step;
 //! * [`job_cards`]: which device and which step is on which card;
+//! * [`built`]: what of that is otherwise than planned, as edits of the site file;
+//! * [`filled`]: what was written into the workbook of an earlier pack, carried over;
 //! * [`contents`]: the list of all files, by which a later run knows what people have changed;
 //! * [`write`](mod@write): CSV, XLSX; [`labels`]: label sheets with QR codes; [`pictures`]: drawings.
 //!
 //! Nothing here touches a file: [`Pack`] gives names and bytes, the same for the same input.
 
+pub mod built;
 pub mod commissioning;
 pub mod contents;
 mod device_code;
 mod file;
+pub mod filled;
 mod glossary;
 pub mod job_cards;
 pub mod labels;
@@ -39,7 +43,7 @@ pub use options::{Audience, Options, Paper, Part};
 pub use pictures::Drawing;
 pub use stamp::Stamp;
 pub use subject::{PackInput, Subject};
-pub use table::{Cell, Choice, Column, Role, Row, Table};
+pub use table::{Cell, Choice, Column, Entry, Role, Row, Table};
 
 /// Everything that a pack shows, before it is written in any format.
 pub struct Pack<'a> {

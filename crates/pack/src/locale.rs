@@ -1,12 +1,14 @@
 //! Words, numbers, units and dates as the reader is used to them.
 
-use crate::language::{Sentence, Word};
+use crate::language::{BuiltWords, Sentence, Word};
 use crate::options::Options;
-use crate::table::{Cell, Column, MISSING};
+use crate::table::{Cell, Column, Entry, MISSING};
 use latchline_assess::conductor_size;
-use latchline_finding::{Figure, Unit, Units};
+use latchline_finding::{Figure, Language, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
+use std::collections::BTreeMap;
 use std::ops::Deref;
+use std::sync::OnceLock;
 
 pub use latchline_finding::Rounding;
 
@@ -30,7 +32,17 @@ impl Locale {
 
     /// A fixed word or sentence.
     pub fn word(&self, word: Word) -> &'static str {
-        word.say(self.language)
+        let said = word.say(self.language);
+        if american(self.0) && said.to_ascii_lowercase().contains("colour") { american_word(word) } else { said }
+    }
+
+    /// A resistance per length of one conductor: ohm/km, or ohm per 1,000 feet.
+    pub fn ohm_per_length(&self, ohm_per_metre: f64) -> String {
+        let (factor, length) = match self.units {
+            Units::Metric => (1e3, "km"),
+            Units::Us => (304.8, "1000 ft"),
+        };
+        format!("{} {}/{length}", self.number(ohm_per_metre * factor, 2), self.ohm("ohm"))
     }
 
     /// A fixed word or sentence as a cell.
@@ -40,7 +52,15 @@ impl Locale {
 
     /// A sentence with its arguments.
     pub fn say(&self, sentence: &Sentence<'_>) -> String {
-        sentence.say(self.language)
+        match american(self.0) {
+            true => american_spelling(&sentence.say(self.0)),
+            false => sentence.say(self.0),
+        }
+    }
+
+    /// What an as-built entry says.
+    pub fn built(&self, words: &BuiltWords<'_>) -> String {
+        words.say(self.language)
     }
 
     /// Yes or no.
@@ -118,6 +138,7 @@ impl Locale {
         match cell {
             Cell::Empty | Cell::WriteIn | Cell::Choice(_) | Cell::Tick | Cell::Passed => String::new(),
             Cell::Text(text) => text.clone(),
+            Cell::Written { entry, .. } => self.entry(entry),
             Cell::Count(count) => count.to_string(),
             Cell::Quantity { value, decimals, unit } => {
                 let number = self.number(*value, usize::from(*decimals));
@@ -128,6 +149,15 @@ impl Locale {
                 self.number(value.as_hundredths() as f64 / 100.0, 2)
             }
             Cell::Date(date) => self.date(date),
+        }
+    }
+
+    /// What somebody has written, numbers as the reader is used to them.
+    pub fn entry(&self, entry: &Entry) -> String {
+        match entry {
+            Entry::Words(words) => words.clone(),
+            Entry::Number(number) => self.trimmed(*number, 6),
+            Entry::Date(date) => self.date(date),
         }
     }
 
@@ -150,28 +180,36 @@ impl Locale {
                 }
                 _ => format!("{gauge} AWG"),
             },
-            Gauge::Resistance(resistance) => match self.units {
-                Units::Metric => format!(
-                    "{} {}/km",
-                    self.trimmed(resistance.as_ohms_per_metre() * 1e3, 2),
-                    self.ohm("ohm")
-                ),
-                Units::Us => {
-                    format!(
-                        "{} {}/1000 ft",
-                        self.trimmed(resistance.as_ohms_per_metre() * 304.8, 2),
-                        self.ohm("ohm")
-                    )
-                }
-            },
+            Gauge::Resistance(resistance) => {
+                let ohm_per_metre = resistance.as_ohms_per_metre();
+                self.ohm_per_length(ohm_per_metre)
+            }
         }
     }
+}
+
+/// Whether a reader is used to American spelling.
+fn american(locale: latchline_finding::Locale) -> bool {
+    locale.language == Language::English && locale.units == Units::Us
+}
+
+fn american_spelling(text: &str) -> String {
+    text.replace("colour", "color").replace("Colour", "Color")
+}
+
+/// The few words of the pack that are spelled otherwise in American, made once.
+fn american_word(word: Word) -> &'static str {
+    static SPELLED: OnceLock<BTreeMap<Word, String>> = OnceLock::new();
+    let spelled = SPELLED.get_or_init(|| {
+        let said = |word: &Word| (*word, american_spelling(word.say(Language::English)));
+        Word::ALL.iter().map(said).collect()
+    });
+    spelled.get(&word).map_or(word.say(Language::English), String::as_str)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchline_finding::Language;
 
     const fn locale(language: Language, units: Units) -> Locale {
         Locale(latchline_finding::Locale { language, units })
@@ -196,5 +234,15 @@ mod tests {
     fn american_units() {
         assert_eq!(AMERICAN.in_words(30.48, Unit::Metre), "100.0 ft");
         assert_eq!(AMERICAN.in_words(20.0, Unit::Celsius), "68 °F");
+        // 24 AWG solid, 25.67 ohm per 1,000 ft at 20 °C (ASTM B258, from memory): 84.22 ohm/km.
+        assert_eq!(AMERICAN.ohm_per_length(0.08422), "25.67 ohm/1000 ft");
+        assert_eq!(ENGLISH.ohm_per_length(0.08422), "84.22 ohm/km");
+    }
+
+    #[test]
+    fn american_spelling_is_for_american_units() {
+        assert_eq!(AMERICAN.word(Word::ColourUsed), "Color used");
+        assert_eq!(ENGLISH.word(Word::ColourUsed), "Colour used");
+        assert!(Word::ALL.iter().all(|word| !AMERICAN.word(*word).to_lowercase().contains("colour")));
     }
 }

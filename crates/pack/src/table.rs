@@ -29,6 +29,19 @@ pub enum Role {
     Highest,
     /// Readings are written here, in the unit of the row's limits.
     Reading,
+    /// With the others of this role it says which row it is: by them what was written into an earlier pack finds its row again.
+    Names,
+}
+
+/// What somebody has written into a cell.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Entry {
+    /// Words.
+    Words(String),
+    /// A number.
+    Number(f64),
+    /// A date, YYYY-MM-DD.
+    Date(String),
 }
 
 /// One cell.
@@ -44,6 +57,13 @@ pub enum Cell {
     Tick,
     /// A box to tick for a test: passed.
     Passed,
+    /// What was written there, carried over from an earlier pack.
+    Written {
+        /// What was written.
+        entry: Entry,
+        /// The cell as it was before.
+        room: Box<Cell>,
+    },
     /// Words, in the pack's language or the user's own.
     Text(String),
     /// A number of things.
@@ -79,6 +99,11 @@ impl Cell {
     /// A count.
     pub fn count(count: usize) -> Cell {
         Cell::Count(count as u64)
+    }
+
+    /// Whether it is there to be written into.
+    pub fn is_room(&self) -> bool {
+        matches!(self, Cell::WriteIn | Cell::Choice(_) | Cell::Tick | Cell::Passed)
     }
 
     /// Its number, if it has one.
@@ -206,6 +231,14 @@ impl Table {
     pub fn body(&self) -> impl Iterator<Item = &[Cell]> {
         self.rows.iter().filter_map(|row| match row {
             Row::Cells(cells) => Some(&cells[..]),
+            Row::Heading(_) => None,
+        })
+    }
+
+    /// The cells of each row, headings left out.
+    pub(crate) fn body_mut(&mut self) -> impl Iterator<Item = &mut Vec<Cell>> {
+        self.rows.iter_mut().filter_map(|row| match row {
+            Row::Cells(cells) => Some(cells),
             Row::Heading(_) => None,
         })
     }

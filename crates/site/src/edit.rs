@@ -76,6 +76,11 @@ pub struct Editable<'t> {
 }
 
 impl<'t> Editable<'t> {
+    /// What stands at a path, as TOML text on its own; `None` if nothing does.
+    pub fn value_at(&self, path: &[EditStep]) -> Option<String> {
+        found::found(&self.document, path)
+    }
+
     /// Reads a text.
     ///
     /// # Errors

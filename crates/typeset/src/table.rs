@@ -86,7 +86,9 @@ impl Shown {
                         match cell {
                             Cell::Tick | Cell::Passed => ShownCell::Tick,
                             Cell::WriteIn | Cell::Choice(_) => ShownCell::WriteIn,
-                            Cell::Empty | Cell::Text(_) | Cell::Date(_) => ShownCell::Words(text()),
+                            Cell::Empty | Cell::Text(_) | Cell::Date(_) | Cell::Written { .. } => {
+                                ShownCell::Words(text())
+                            }
                             Cell::Count(_)
                             | Cell::Quantity { .. }
                             | Cell::Money(_)

@@ -138,16 +138,17 @@ fn power_of_ten(decimals: usize) -> f64 {
 
 /// A figure as it stands in a sentence: "36 V", "4.7 %", "3". Currents and loads are rounded up, here
 /// as in every table.
-pub fn sentence(figure: Figure, language: Language) -> String {
-    shown(figure, Rounding::Nearest, language)
+pub fn sentence(figure: Figure, locale: impl Into<Locale>) -> String {
+    shown(figure, Rounding::Nearest, locale)
 }
 
 /// A figure as it stands in a sentence, rounded to this side.
-pub fn shown(figure: Figure, rounding: Rounding, language: Language) -> String {
+pub fn shown(figure: Figure, rounding: Rounding, locale: impl Into<Locale>) -> String {
+    let Locale { language, units } = locale.into();
     if !figure.value.is_finite() {
         return no_number(figure, language);
     }
-    let (value, symbol, decimals) = scaled(figure);
+    let (value, symbol, decimals) = scaled(figure, units);
     let number = match (rounding, figure.unit) {
         (Rounding::Down, _) => rounded_down(value, decimals),
         (Rounding::Up, _) | (Rounding::Nearest, Unit::Ampere | Unit::Watt) => rounded_up(value, decimals),
@@ -172,30 +173,33 @@ pub fn rounded(value: Rounded, language: Language) -> String {
 
 /// An input of a formula as a calculation shows it, rounded to this side: a power with a thousandth, so that who works the formula out
 /// gets the result that stands beside it.
-pub fn input(figure: Figure, rounding: Rounding, language: Language) -> String {
+pub fn input(figure: Figure, rounding: Rounding, locale: impl Into<Locale>) -> String {
+    let locale = locale.into();
     if figure.unit != Unit::Watt || !figure.value.is_finite() {
-        return shown(figure, rounding, language);
+        return shown(figure, rounding, locale);
     }
     let number = match rounding {
         Rounding::Down => rounded_down(figure.value, 3),
         Rounding::Up | Rounding::Nearest => rounded_up(figure.value, 3),
     };
-    join(without_zeros(&number), "W", language)
+    join(without_zeros(&number), "W", locale.language)
 }
 
 /// A figure and its limit as they stand in one sentence: rounded away from the limit, with as many
 /// decimals as it takes to tell them apart, so that "36.00 V, needs 36 V" is never written of a
 /// failure.
-pub fn pair(value: Figure, limit: Figure, language: Language) -> (String, String) {
+pub fn pair(value: Figure, limit: Figure, locale: impl Into<Locale>) -> (String, String) {
+    let locale = locale.into();
+    let Locale { language, units } = locale;
     if !value.value.is_finite()
         || !limit.value.is_finite()
         || value.unit != limit.unit
         || value.value == limit.value
     {
-        return (sentence(value, language), sentence(limit, language));
+        return (sentence(value, locale), sentence(limit, locale));
     }
-    let (shown, symbol, mut decimals) = scaled(value);
-    let (shown_limit, limit_symbol, limit_decimals) = scaled(limit);
+    let (shown, symbol, mut decimals) = scaled(value, units);
+    let (shown_limit, limit_symbol, limit_decimals) = scaled(limit, units);
     let mut shown = shown;
     let mut symbols = (symbol, limit_symbol);
     if symbols.0 != symbols.1 {
@@ -245,10 +249,14 @@ fn join(number: &str, symbol: &'static str, language: Language) -> String {
 }
 
 /// Number, symbol and usual decimals of a figure in a fitting multiple of its unit.
-fn scaled(figure: Figure) -> (f64, &'static str, usize) {
+fn scaled(figure: Figure, units: Units) -> (f64, &'static str, usize) {
     let Figure { value, unit } = figure;
     let size = value.abs();
     match unit {
+        Unit::Metre | Unit::Celsius if units == Units::Us => {
+            let (value, _, symbol) = Locale { language: Language::English, units }.scaled(figure);
+            (value, symbol, if unit == Unit::Metre { 1 } else { 0 })
+        }
         Unit::Volt => (value, "V", 2),
         Unit::Ampere if size > 0.0 && size < 0.1 => (value * 1e3, "mA", 1),
         Unit::Ampere => (value, "A", decimals_of_amperes(value)),
@@ -291,6 +299,17 @@ mod tests {
 
     fn pair(value: Figure, limit: Figure) -> (String, String) {
         super::pair(value, limit, Language::English)
+    }
+
+    /// The international foot has 0.3048 m exactly; 40 °C are 104 °F.
+    #[test]
+    fn american_units_in_sentences() {
+        let us = Locale { language: Language::English, units: Units::Us };
+        let said = |value, unit| super::sentence(Figure::new(value, unit), us);
+        assert_eq!(said(30.48, Unit::Metre), "100 ft");
+        assert_eq!(said(40.0, Unit::Celsius), "104 °F");
+        let pair = super::pair(Figure::new(10.0, Unit::Metre), Figure::new(9.144, Unit::Metre), us);
+        assert_eq!(pair, (String::from("32.9 ft"), String::from("30 ft")));
     }
 
     #[test]

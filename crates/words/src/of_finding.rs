@@ -2,37 +2,40 @@
 
 use crate::template::{figure, list, pieces, plain, render, with_article};
 use crate::{bands, figures, states};
-use latchline_finding::{Argument, Finding, Language};
+use latchline_finding::{Argument, Finding, Locale};
 
 /// Fills in a template with the arguments of a finding; `None` if one that is not optional is missing.
-pub fn fill(template: &str, finding: &Finding, language: Language) -> Option<String> {
-    render(&pieces(template), &|name, form| of_finding(finding, name, form, language))
+pub fn fill(template: &str, finding: &Finding, locale: impl Into<Locale>) -> Option<String> {
+    let locale = locale.into();
+    render(&pieces(template), &|name, form| of_finding(finding, name, form, locale))
 }
 
-fn of_finding(finding: &Finding, name: &str, form: &str, language: Language) -> Option<String> {
+fn of_finding(finding: &Finding, name: &str, form: &str, locale: Locale) -> Option<String> {
+    let language = locale.language;
     match name {
         "element" => finding.element.as_ref().map(|element| plain(element.as_str())),
         "state" => finding.state.as_ref().map(|state| states::in_words(state, language)),
         "value" => finding.value.map(|value| match finding.limit {
-            Some(limit) if form.is_empty() => figures::pair(value, limit, language).0,
-            _ => figure(value, form, language),
+            Some(limit) if form.is_empty() => figures::pair(value, limit, locale).0,
+            _ => figure(value, form, locale),
         }),
         // Bands of the built-in families have a name in each language.
         "band" => match finding.argument(name)? {
             Argument::Text(band) => Some(plain(bands::band(band, language))),
-            other => words(other, form, language),
+            other => words(other, form, locale),
         },
         // A count that has a limit carries it as an argument.
         "limit" => match (finding.value, finding.limit) {
-            (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, language).1),
-            (_, Some(limit)) => Some(figure(limit, form, language)),
-            (_, None) => words(finding.argument(name)?, form, language),
+            (Some(value), Some(limit)) if form.is_empty() => Some(figures::pair(value, limit, locale).1),
+            (_, Some(limit)) => Some(figure(limit, form, locale)),
+            (_, None) => words(finding.argument(name)?, form, locale),
         },
-        _ => words(finding.argument(name)?, form, language),
+        _ => words(finding.argument(name)?, form, locale),
     }
 }
 
-fn words(argument: &Argument, form: &str, language: Language) -> Option<String> {
+fn words(argument: &Argument, form: &str, locale: Locale) -> Option<String> {
+    let language = locale.language;
     Some(match argument {
         Argument::Text(text) => plain(text),
         Argument::Words(both) => plain(&with_article(both.of(language), form, language)),
@@ -43,6 +46,6 @@ fn words(argument: &Argument, form: &str, language: Language) -> Option<String> 
         Argument::Texts(texts) => list(texts.iter().map(String::as_str), form, language),
         Argument::ManyWords(words) => list(words.iter().map(|both| both.of(language)), form, language),
         Argument::Elements(elements) => list(elements.iter().map(|element| element.as_str()), form, language),
-        Argument::Figure(value) => figure(*value, form, language),
+        Argument::Figure(value) => figure(*value, form, locale),
     })
 }

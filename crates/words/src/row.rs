@@ -106,13 +106,14 @@ macro_rules! sentences {
                 }
             }
 
-            /// What it says.
-            pub fn say(&self, language: latchline_finding::Language) -> String {
+            /// What it says, in a language and metric units or as a locale has it.
+            pub fn say(&self, locale: impl Into<latchline_finding::Locale>) -> String {
+                let locale: latchline_finding::Locale = locale.into();
                 match self {
                     $($name::$variant $({ $($argument),* })? => {
                         let arguments: &[(&str, $crate::template::Said<'_>)] =
                             &[$($((stringify!($argument), $crate::template::Say::said($argument))),*)?];
-                        $crate::template::filled($crate::row::of(self.row(), language), arguments, language)
+                        $crate::template::filled($crate::row::of(self.row(), locale.language), arguments, locale)
                     })*
                 }
             }

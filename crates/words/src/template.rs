@@ -5,7 +5,7 @@
 //! special. A finding has four arguments beside its own: `element`, `value`, `limit` and `state`.
 
 use crate::{figures, row};
-use latchline_finding::{Both, ElementId, Figure, Language, Rounding, Unit, shown};
+use latchline_finding::{Both, ElementId, Figure, Language, Locale, Rounding, Unit, shown};
 
 /// Most names that one sentence lists; the rest is counted.
 const MOST_NAMES: usize = 8;
@@ -104,13 +104,14 @@ pub(crate) enum Piece<'a> {
 pub(crate) type Arguments<'a> = dyn Fn(&str, &str) -> Option<String> + 'a;
 
 /// Fills in a template with these arguments.
-pub(crate) fn filled(template: &str, arguments: &[(&str, Said<'_>)], language: Language) -> String {
+pub(crate) fn filled(template: &str, arguments: &[(&str, Said<'_>)], locale: Locale) -> String {
+    let language = locale.language;
     let say = |name: &str, form: &str| {
         let (_, said) = arguments.iter().find(|(known, _)| *known == name)?;
         Some(match said {
             Said::Text(text) => String::from(*text),
             Said::Count(count) => counted(*count as f64, count.to_string(), form),
-            Said::Figure(value) => figure(*value, form, language),
+            Said::Figure(value) => figure(*value, form, locale),
             Said::Row(row) => with_article(row::of(*row, language), form, language),
             Said::Both(both) => with_article(both.of(language), form, language),
             Said::Missing => return None,
@@ -177,10 +178,10 @@ pub(crate) fn render(pieces: &[Piece<'_>], arguments: &Arguments<'_>) -> Option<
     Some(text)
 }
 
-pub(crate) fn figure(value: Figure, form: &str, language: Language) -> String {
+pub(crate) fn figure(value: Figure, form: &str, locale: Locale) -> String {
     let number = match form {
-        "down" => figures::shown(value, Rounding::Down, language),
-        _ => figures::sentence(value, language),
+        "down" => figures::shown(value, Rounding::Down, locale),
+        _ => figures::sentence(value, locale),
     };
     if matches!(value.unit, Unit::Count | Unit::Ratio) { counted(value.value, number, form) } else { number }
 }

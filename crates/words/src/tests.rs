@@ -9,9 +9,10 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 67] = [
+    let all: [&[SentenceRow]; 68] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
+        pack::BuiltWords::ROWS,
         drawing::Phrase::ROWS,
         typeset::Sentence::ROWS,
         states::FewWords::ROWS,

@@ -1,5 +1,6 @@
 //! `latchline as-built`: what was measured on site becomes what the site file says.
 
+use super::as_built_workbook::{is_workbook, of_workbook};
 use super::compare::{self, Format};
 use super::from_phones::{self, FromPhones, Planned};
 use super::locale::LanguageArguments;
@@ -10,9 +11,9 @@ use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, files};
 use clap::Args;
-use latchline_finding::shown;
-use latchline_phone::{AsBuilt, Comparison};
-use latchline_report::Report;
+use latchline_finding::{Edit, Locale, shown};
+use latchline_phone::{AsBuilt, Comparison, WorkPlan};
+use latchline_report::{Look, Report};
 use latchline_report::table::{hanging, paragraph};
 use latchline_words::commands::AsBuiltWords;
 use latchline_words::refusals::FileRefusal;
@@ -23,7 +24,8 @@ use std::process::ExitCode;
 
 /// Make what was measured on site what the site file says: previewed, judged again, then written
 ///
-/// Takes the files that the phone page exports. A loop, a capacitance or an insulation of a run, or the voltage that a supply gives
+/// Takes the files that the phone page exports, and workbooks of the pack (XLSX). From a workbook it takes the as-built columns: lengths and
+/// types of cables, addresses, places. From the phones' files: a loop, a capacitance or an insulation of a run, or the voltage that a supply gives
 /// with nothing connected, that lies outside its predicted range becomes a change of the site file. Prints each change, and what the
 /// site is then; nothing is written without --write. Voltages and currents with everything connected change no key: they tell of a fault.
 ///
@@ -32,8 +34,8 @@ use std::process::ExitCode;
 pub struct AsBuiltArguments {
     /// The site file
     site: PathBuf,
-    /// Files that the phones exported
-    #[arg(value_name = "FILE.json", required = true)]
+    /// Files that the phones exported, or workbooks of the pack
+    #[arg(value_name = "FILE", required = true)]
     files: Vec<PathBuf>,
     /// Take over what is within its range, too: what was assumed then counts as measured
     #[arg(long)]
@@ -58,49 +60,36 @@ pub fn run(
     let look = surroundings.look(Colour::Auto, false).in_language(language);
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
     let before = session.view();
-    let Some(Planned { site, plan, options }) = from_phones::plan(&before, language)? else {
-        return super::refuse(&before, &look);
-    };
-    let Some(FromPhones { merged, .. }) = from_phones::take(&arguments.files, &plan, language)? else {
-        return Ok(ExitCode::from(UNUSABLE));
-    };
-    let found = Comparison::new(&plan, &merged);
-    let built = AsBuilt::new(site, &found, arguments.every);
-    let (title, revision) = (&*shown::name(&plan.site), &*shown::name(&plan.revision));
-    let head = match built.corrections.len() {
-        0 => AsBuiltWords::Nothing { site: title, revision }.say(language),
-        corrections => AsBuiltWords::Head { site: title, revision, corrections }.say(language),
-    };
-    let mut text = paragraph(&head, 0, look.width);
-    let line =
-        |text: &mut String, words: &str| text.push_str(&hanging("  ", &shown::prose(words), look.width));
-    for one in &built.corrections {
-        line(&mut text, &judged(&plan, &one.judgement, options.locale));
-        let sets = AsBuiltWords::Sets { path: &one.path.join("."), value: &one.value }.say(language);
-        text.push_str(&hanging("    ", &shown::prose(&sets), look.width));
+    let (workbooks, phones): (Vec<PathBuf>, Vec<PathBuf>) =
+        arguments.files.iter().cloned().partition(|file| is_workbook(file));
+    let mut text = String::new();
+    let mut edit = Edit::default();
+    if !phones.is_empty() {
+        let Some(Planned { site, plan, options }) = from_phones::plan(&before, language)? else {
+            return super::refuse(&before, &look);
+        };
+        let Some(FromPhones { merged, .. }) = from_phones::take(&phones, &plan, language)? else {
+            return Ok(ExitCode::from(UNUSABLE));
+        };
+        let found = Comparison::new(&plan, &merged);
+        let built = AsBuilt::new(site, &found, arguments.every);
+        text.push_str(&of_phones(&plan, &found, &built, options.locale, &look));
+        edit = edit.then(built.edit());
     }
-    for (path, readings) in &built.disagreeing {
-        let _ = write!(
-            text,
-            "\n{}",
-            paragraph(&AsBuiltWords::Disagree { path: &path.join(".") }.say(language), 0, look.width)
-        );
-        readings.iter().for_each(|one| line(&mut text, &judged(&plan, one, options.locale)));
-    }
-    if !built.left.is_empty() {
-        let left = AsBuiltWords::Left { count: built.left.len() }.say(language);
-        let _ = write!(text, "\n{}", paragraph(&left, 0, look.width));
-        built.left.iter().for_each(|one| line(&mut text, &judged(&plan, one, options.locale)));
-    }
-    for (count, words) in [
-        (found.not_of_this_plan.len(), AsBuiltWords::OtherRevision { count: found.not_of_this_plan.len() }),
-        (found.conflicts.len(), AsBuiltWords::Unsettled { count: found.conflicts.len() }),
-    ] {
-        if count > 0 {
-            let _ = write!(text, "\n{}", paragraph(&words.say(language), 0, look.width));
+    for file in &workbooks {
+        if before.site().is_none() {
+            return super::refuse(&before, &look);
         }
+        let Some((words, of_workbook)) = of_workbook(file, &before, arguments.every, &look)? else {
+            return Ok(ExitCode::from(UNUSABLE));
+        };
+        if !text.is_empty() {
+            text.push('\n');
+        }
+        text.push_str(&words);
+        edit = edit.then(of_workbook);
     }
-    if built.corrections.is_empty() {
+    if edit.changes.is_empty() {
         crate::output::put(&text, output)?;
         let assessment = before.assessment()?;
         let name = &before.sources().file(before.site_file()).name;
@@ -108,18 +97,17 @@ pub fn run(
         return Ok(ExitCode::from(u8::from(report.fails())));
     }
     session
-        .edit(&built.edit())
+        .edit(&edit)
         .refused(|| FileRefusal::CannotChange { file: &arguments.site.display().to_string() }.both())?;
     let after = session.view();
     let Some((compared, fails)) = compare::between(&before, &after, Format::Text, &look)? else {
         crate::output::put(&text, output)?;
         return super::refuse(&after, &look);
     };
-    let _ = write!(
-        text,
-        "\n{}\n{compared}\n",
-        paragraph(AsBuiltWords::CauseFirst.say(language).as_ref(), 0, look.width)
-    );
+    if !phones.is_empty() {
+        let _ = write!(text, "\n{}", paragraph(&AsBuiltWords::CauseFirst.say(language), 0, look.width));
+    }
+    let _ = write!(text, "\n{compared}\n");
     if arguments.write {
         files::edit(&arguments.site, &original, after.text())?;
         let file = &shown::path(&arguments.site);
@@ -133,4 +121,50 @@ pub fn run(
     }
     crate::output::put(&text, output)?;
     Ok(ExitCode::from(u8::from(fails)))
+}
+
+/// What the files of the phones make of the site file, in words.
+fn of_phones(
+    plan: &WorkPlan,
+    found: &Comparison<'_>,
+    built: &AsBuilt<'_>,
+    locale: Locale,
+    look: &Look,
+) -> String {
+    let language = look.language;
+    let (title, revision) = (&*shown::name(&plan.site), &*shown::name(&plan.revision));
+    let head = match built.corrections.len() {
+        0 => AsBuiltWords::Nothing { site: title, revision }.say(language),
+        corrections => AsBuiltWords::Head { site: title, revision, corrections }.say(language),
+    };
+    let mut text = paragraph(&head, 0, look.width);
+    let line =
+        |text: &mut String, words: &str| text.push_str(&hanging("  ", &shown::prose(words), look.width));
+    for one in &built.corrections {
+        line(&mut text, &judged(plan, &one.judgement, locale));
+        let sets = AsBuiltWords::Sets { path: &one.path.join("."), value: &one.value }.say(language);
+        text.push_str(&hanging("    ", &shown::prose(&sets), look.width));
+    }
+    for (path, readings) in &built.disagreeing {
+        let _ = write!(
+            text,
+            "\n{}",
+            paragraph(&AsBuiltWords::Disagree { path: &path.join(".") }.say(language), 0, look.width)
+        );
+        readings.iter().for_each(|one| line(&mut text, &judged(plan, one, locale)));
+    }
+    if !built.left.is_empty() {
+        let left = AsBuiltWords::Left { count: built.left.len() }.say(language);
+        let _ = write!(text, "\n{}", paragraph(&left, 0, look.width));
+        built.left.iter().for_each(|one| line(&mut text, &judged(plan, one, locale)));
+    }
+    for (count, words) in [
+        (found.not_of_this_plan.len(), AsBuiltWords::OtherRevision { count: found.not_of_this_plan.len() }),
+        (found.conflicts.len(), AsBuiltWords::Unsettled { count: found.conflicts.len() }),
+    ] {
+        if count > 0 {
+            let _ = write!(text, "\n{}", paragraph(&words.say(language), 0, look.width));
+        }
+    }
+    text
 }

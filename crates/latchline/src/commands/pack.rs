@@ -1,6 +1,7 @@
 //! `latchline pack`: everything that goes to site, into one folder.
 
 use super::locale::LocaleArguments;
+use super::pack_carried;
 use crate::files::folder;
 use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
@@ -109,11 +110,18 @@ pub fn run(
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };
-    let pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
-    let mut files = pack.files().refused(|| ResultRefusal::NoPack)?;
+    let mut pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
     let of_client = options.of_client();
     let client = of_client.as_ref().map(|options| Pack::new(&input, options, &stamp));
-    let client = client.transpose().refused(|| ResultRefusal::NoPack)?;
+    let mut client = client.transpose().refused(|| ResultRefusal::NoPack)?;
+    let carried = pack_carried::carried_over(
+        (&arguments.output, &arguments.site, view.text()),
+        &mut pack,
+        client.as_mut(),
+        &input,
+        (&options, of_client.as_ref(), &stamp),
+    )?;
+    let mut files = pack.files().refused(|| ResultRefusal::NoPack)?;
     files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).refused(|| ResultRefusal::NoPack)?);
     if options.only.is_empty() && options.audience != Audience::Client {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
@@ -122,8 +130,12 @@ pub fn run(
     }
     files.push(pack.contents(&files));
     let kept = folder::replace(&arguments.output, &files)?;
+    let wrote = PackWords::Wrote { files: files.len(), folder: &shown::path(&arguments.output) };
+    writeln!(output, "{}", wrote.say(language))?;
+    for words in &carried {
+        writeln!(output, "{words}")?;
+    }
     let mut tell = |words: PackWords<'_>| writeln!(output, "{}", words.say(language));
-    tell(PackWords::Wrote { files: files.len(), folder: &shown::path(&arguments.output) })?;
     for one in &kept {
         let (name, file) = (one.name.as_str(), one.stays_as.as_str());
         tell(match &one.beside {

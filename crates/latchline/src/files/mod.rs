@@ -10,6 +10,7 @@
 //! * [`inputs`]: a result is never written over what it was made from;
 //! * `written`: what was written so far, for who is told of a failure;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it;
+//! * [`workbooks`]: those of an earlier pack, with what people wrote into them;
 //! * [`PassingFolder`]: a folder for as long as the program runs.
 #![allow(clippy::disallowed_methods, reason = "files are read and written here, and nowhere else")]
 
@@ -26,6 +27,7 @@ mod result_file;
 mod standing;
 #[cfg(test)]
 mod tests;
+mod workbooks;
 mod write;
 mod written;
 
@@ -37,5 +39,6 @@ pub use passing::PassingFolder;
 pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
+pub use workbooks::{OldWorkbook, workbooks};
 pub use write::{create_by, edit, make_folder, write};
 pub use written::written;

@@ -2,4 +2,4 @@
 
 mod states;
 
-pub use latchline_words::pack::{Sentence, TERMS, Word};
+pub use latchline_words::pack::{BuiltWords, Sentence, TERMS, Word};

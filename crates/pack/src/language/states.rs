@@ -41,12 +41,12 @@ impl Locale {
 
     /// What is wrong, in one sentence.
     pub fn finding(&self, finding: &Finding) -> String {
-        codes::sentence(finding, self.language)
+        codes::sentence(finding, self.0)
     }
 
     /// Value and limit of a finding as its sentence has them.
     pub fn figures_of(&self, finding: &Finding) -> [Option<String>; 2] {
-        codes::figures(finding, self.language)
+        codes::figures(finding, self.0)
     }
 
     /// A figure of a finding or of a calculation with a prefix that fits its size.

@@ -5,7 +5,7 @@ use crate::language::Word;
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Role, Table};
 use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Environment;
@@ -17,15 +17,15 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let mut length = measured(locale, Word::Length, Unit::Metre, 9);
     length.is_summed = true;
     let columns = vec![
-        column(locale, Word::Cable, 11),
+        column(locale, Word::Cable, 11).with_role(Role::Names),
         column(locale, Word::Run, 9),
         column(locale, Word::CableType, 11),
         // Metric sizes with their gauge beside take more room.
         column(locale, Word::ConductorSize, if locale.units == Units::Us { 20 } else { 13 }),
         column(locale, Word::PairsUsed, 7),
         column(locale, Word::PairsSpare, 6),
-        column(locale, Word::From, 12),
-        column(locale, Word::To, 12),
+        column(locale, Word::From, 12).with_role(Role::Names),
+        column(locale, Word::To, 12).with_role(Role::Names),
         length,
         column(locale, Word::LabelFrom, 24),
         column(locale, Word::LabelTo, 24),

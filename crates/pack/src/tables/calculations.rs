@@ -13,6 +13,7 @@ use latchline_assess::{
 };
 use latchline_finding::{Language, StateKind, Unit};
 use latchline_wiring::runs::section_name;
+use latchline_words::calculation::Symbol;
 use latchline_words::figures;
 use latchline_words::key_names::name_of;
 
@@ -224,9 +225,9 @@ fn cable_words(
         return (what, "R I, R = Rm (1 + k) L / ΣL · r(hot) / r(usual)", inputs, source);
     }
     let hot_c = conditions.hottest_temperature.value.as_celsius();
-    let per_km = locale.number(conductor_ohm_per_m * 1e3, 2);
+    let per_length = locale.ohm_per_length(conductor_ohm_per_m);
     let mut inputs = format!(
-        "r = {per_km} ohm/km ({}, {}), L = {length}, a = {}, b = {}, j = {}, p = {}",
+        "r = {per_length} ({}, {}), L = {length}, a = {}, b = {}, j = {}, p = {}",
         run.cable.value,
         locale.in_words(hot_c, Unit::Celsius),
         locale.in_words(conditions.length_tolerance.value.as_fraction(), Unit::Percent),
@@ -265,14 +266,19 @@ fn line_cells(subject: &Subject<'_>, about: &str, line: &CalculationLine) -> Vec
         .inputs
         .iter()
         .map(|input| {
+            // A resistance per length is written as in the lines of the voltage.
+            if input.symbol == Symbol::ResistancePerMetre {
+                let per_length = locale.ohm_per_length(input.figure.value);
+                return format!("r = {per_length} ({})", input.source.say(locale.0));
+            }
             format!(
                 "{} = {} ({})",
                 input.symbol.say(language),
                 match input.figure.unit {
-                    Unit::Watt => figures::input(input.figure, input.rounding, language),
+                    Unit::Watt => figures::input(input.figure, input.rounding, locale.0),
                     _ => locale.finding_figure_rounded(input.figure, input.rounding),
                 },
-                input.source.say(language)
+                input.source.say(locale.0)
             )
         })
         .collect();

@@ -7,7 +7,7 @@ use super::wiring::{earth_size, parallel_batteries};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Role, Table};
 use latchline_finding::Unit;
 use latchline_site::model::{Place, RunStart};
 use latchline_wiring::item::item_place;
@@ -17,8 +17,8 @@ use latchline_wiring::{By, Item, Landing, ProtectorAt, ScreenEnd, TerminalSet};
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Device, 16),
-        column(locale, Word::Item, 26),
+        column(locale, Word::Device, 16).with_role(Role::Names),
+        column(locale, Word::Item, 26).with_role(Role::Names),
         column(locale, Word::Value, 34),
         column(locale, Word::Remark, 60),
         column(locale, Word::Done, 6),

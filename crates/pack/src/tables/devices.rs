@@ -4,7 +4,7 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Role, Table};
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::{BoxRole, FieldKind, Media};
 use latchline_site::model::StationOwner;
@@ -17,7 +17,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let shows_settings = subject.options.audience != crate::options::Audience::Client;
     let mut columns = vec![
         column(locale, Word::Number, 6),
-        column(locale, Word::Designation, 16),
+        column(locale, Word::Designation, 16).with_role(Role::Names),
         column(locale, Word::Reference, 20),
         column(locale, Word::What, 24),
         column(locale, Word::Model, 16),

@@ -4,14 +4,14 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Table};
+use crate::table::{Cell, Role, Table};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
         column(locale, Word::Line, 6),
-        column(locale, Word::Item, 70),
+        column(locale, Word::Item, 70).with_role(Role::Names),
         column(locale, Word::Value, 34),
         column(locale, Word::Done, 8),
     ];

@@ -4,7 +4,7 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Choice, Table};
+use crate::table::{Cell, Choice, Role, Table};
 use latchline_finding::{Finding, Severity};
 use latchline_words::codes::title_of;
 
@@ -17,8 +17,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let columns = vec![
         column(locale, Word::Line, 5),
         column(locale, Word::Kind, 10),
-        column(locale, Word::Where, 16),
-        column(locale, Word::Snag, 90),
+        column(locale, Word::Where, 16).with_role(Role::Names),
+        column(locale, Word::Snag, 90).with_role(Role::Names),
         column(locale, Word::Value, 10),
         column(locale, Word::Limit, 10),
         column(locale, Word::State, 17),

@@ -106,8 +106,8 @@ impl<'s, 'a> Steps<'s, 'a> {
 pub(crate) fn step_columns(locale: &Locale) -> Vec<Column> {
     vec![
         column(locale, Word::Step, 6),
-        column(locale, Word::Where, 16),
-        column(locale, Word::WhatToDo, 60),
+        column(locale, Word::Where, 16).with_role(Role::Names),
+        column(locale, Word::WhatToDo, 60).with_role(Role::Names),
         column(locale, Word::Instrument, 14),
         column(locale, Word::ExpectedValue, 11),
         column(locale, Word::Lowest, 11).with_role(Role::Lowest),

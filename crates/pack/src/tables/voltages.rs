@@ -16,7 +16,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let volts = |title, width| measured(locale, title, Unit::Volt, width);
     let columns = vec![
-        column(locale, Word::Terminal, 18),
+        column(locale, Word::Terminal, 18).with_role(Role::Names),
         volts(Word::StandbyNominal, 10),
         volts(Word::StandbyLowest, 10).with_role(Role::Lowest),
         volts(Word::StandbyHighest, 10).with_role(Role::Highest),

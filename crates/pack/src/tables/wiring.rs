@@ -6,7 +6,7 @@ use crate::language::{Sentence, Word};
 use crate::locale::Locale;
 use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Choice, Table};
+use crate::table::{Cell, Choice, Role, Table};
 use latchline_assess::door::words::part as part_word;
 use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
@@ -40,10 +40,10 @@ fn copper(locale: &Locale, (area_mm2, gauge): (f64, u32)) -> String {
 pub fn table(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
     let columns = vec![
-        column(locale, Word::Device, 16).said_above(),
-        column(locale, Word::Terminal, 9),
-        column(locale, Word::Leg, 5),
-        column(locale, Word::CableEnd, 16),
+        column(locale, Word::Device, 16).with_role(Role::Names).said_above(),
+        column(locale, Word::Terminal, 9).with_role(Role::Names),
+        column(locale, Word::Leg, 5).with_role(Role::Names),
+        column(locale, Word::CableEnd, 16).with_role(Role::Names),
         column(locale, Word::CableType, 14),
         column(locale, Word::Pair, 6),
         column(locale, Word::Colour, 8),

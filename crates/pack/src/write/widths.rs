@@ -7,7 +7,7 @@
 use super::pages::{characters_of_page, column_points, least_characters, wrapped_lines};
 use crate::locale::Locale;
 use crate::options::Paper;
-use crate::table::{Cell, Column, Table};
+use crate::table::{Cell, Column, Entry, Table};
 
 /// No column is narrower.
 const NARROWEST: u8 = 4;
@@ -32,12 +32,15 @@ fn levels(table: &Table, index: usize, column: &Column, locale: &Locale) -> [u8;
     for cells in table.body() {
         let cell = &cells[index];
         match cell {
-            Cell::Text(text) => words = words.max(least_characters(text, false)),
+            Cell::Text(text) | Cell::Written { entry: Entry::Words(text), .. } => {
+                words = words.max(least_characters(text, false));
+            }
             Cell::Count(_)
             | Cell::Quantity { .. }
             | Cell::Money(_)
             | Cell::Product { .. }
-            | Cell::Date(_) => {
+            | Cell::Date(_)
+            | Cell::Written { .. } => {
                 let text = locale.cell_text(cell, Some(column)).replace(' ', "\u{a0}");
                 numbers = numbers.max(least_characters(&text, false).saturating_add(BESIDE_NUMBER));
             }
@@ -88,7 +91,9 @@ pub(super) fn points(widths: &[u8]) -> f64 {
 /// Lines that a cell takes.
 pub(super) fn lines_of(cell: &Cell, width: u8) -> usize {
     match cell {
-        Cell::Text(text) => wrapped_lines(text, column_points(width), false),
+        Cell::Text(text) | Cell::Written { entry: Entry::Words(text), .. } => {
+            wrapped_lines(text, column_points(width), false)
+        }
         _ => 1,
     }
 }

@@ -16,8 +16,8 @@ code! {
         /// # What it checks
         /// The measured insulation resistance of a run, between its conductors or to earth, whichever is
         /// lower. Below 0.5 Mohm is an error: the least for SELV and PELV circuits at a test voltage of 250 V DC
-        /// (IEC 60364-6 table 6.1, BS 7671 table 64; quoted from memory). Below 1 Mohm is a warning (common
-        /// practice, no source).
+        /// (IEC 60364-6 table 6A, BS 7671 table 64; quoted from memory). It is the limit that the commissioning sheets
+        /// print.
         ///
         /// # Why it matters
         /// Sound cable has hundreds of megohms. What is lower is damp, crushed or has a nail in it, and will
@@ -33,8 +33,8 @@ code! {
         /// # Was geprüft wird
         /// Den gemessenen Isolationswiderstand eines Strangs, zwischen seinen Adern oder gegen Erde, den kleineren
         /// von beiden. Unter 0,5 MΩ ist ein Fehler: der kleinste Wert für SELV und PELV bei 250 V DC Prüfspannung
-        /// (IEC 60364-6, Tabelle 6.1, BS 7671, Tabelle 64; aus dem Gedächtnis). Unter 1 MΩ ist eine Warnung
-        /// (üblich, keine Quelle).
+        /// (IEC 60364-6, Tabelle 6A, BS 7671, Tabelle 64; aus dem Gedächtnis). Denselben Grenzwert drucken die
+        /// Inbetriebnahmeblätter.
         ///
         /// # Warum es zählt
         /// Gesunde Leitung hat Hunderte Megaohm. Was darunter liegt, ist feucht, gequetscht oder hat einen Nagel im

@@ -2,7 +2,7 @@
 //! what to do, what to measure first where it shows on site, and the manual page that `explain` prints, each in English and in German.
 
 use crate::{of_finding, template};
-use latchline_finding::{Finding, Language};
+use latchline_finding::{Finding, Language, Locale};
 
 /// The words of one code: English, German. See [`template`] for the language of message, label and hint.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -70,20 +70,24 @@ pub fn title_of(code: &str, language: Language) -> String {
 
 /// The wording of a finding. A code without words, or a message that lacks an argument, falls back to the title with
 /// the element, the figures and the state, so that nothing is ever lost.
-pub fn wording(finding: &Finding, language: Language) -> Wording {
+pub fn wording(finding: &Finding, locale: impl Into<Locale>) -> Wording {
+    let locale = locale.into();
+    let language = locale.language;
     let words = of(finding.code.as_str());
-    let said = |template: &str| of_finding::fill(template, finding, language).filter(|text| !text.is_empty());
+    let said = |template: &str| of_finding::fill(template, finding, locale).filter(|text| !text.is_empty());
     let [message, label, hint] = words.map_or([""; 3], |words| words.templates(language));
     Wording {
-        message: said(message).unwrap_or_else(|| fallback(finding, words, language)),
+        message: said(message).unwrap_or_else(|| fallback(finding, words, locale)),
         label: said(label),
         hint: said(hint),
     }
 }
 
 /// What is wrong as a sentence without full stop: with a capital letter, unless it begins with a name, which stays as it is written.
-pub fn sentence(finding: &Finding, language: Language) -> String {
-    let message = wording(finding, language).message;
+pub fn sentence(finding: &Finding, locale: impl Into<Locale>) -> String {
+    let locale = locale.into();
+    let language = locale.language;
+    let message = wording(finding, locale).message;
     let template = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
     let element = finding.element.as_ref().map(|element| template::plain(element.as_str()));
     let is_name = template.trim_start_matches('<').starts_with('{')
@@ -96,18 +100,21 @@ pub fn sentence(finding: &Finding, language: Language) -> String {
 }
 
 /// Value and limit of a finding, each as its message has it, and where the message has it not, as a figure stands in a sentence.
-pub fn figures(finding: &Finding, language: Language) -> [Option<String>; 2] {
+pub fn figures(finding: &Finding, locale: impl Into<Locale>) -> [Option<String>; 2] {
+    let locale = locale.into();
+    let language = locale.language;
     let message = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
     ["value", "limit"].map(|name| {
         let start = message.find(&format!("{{{name}:")).or_else(|| message.find(&format!("{{{name}}}")));
         let written = start.and_then(|start| Some(&message[start..=start + message[start..].find('}')?]));
         let plain = format!("{{{name}}}");
-        of_finding::fill(written.unwrap_or(&plain), finding, language)
+        of_finding::fill(written.unwrap_or(&plain), finding, locale)
     })
 }
 
 /// Title of the code, the element, the figures and the state.
-fn fallback(finding: &Finding, words: Option<&CodeWords>, language: Language) -> String {
+fn fallback(finding: &Finding, words: Option<&CodeWords>, locale: Locale) -> String {
+    let language = locale.language;
     let title = words
         .map_or_else(|| finding.code.as_str().replace('-', " "), |words| words.title(language).to_string());
     let template = match (finding.limit.is_some(), language) {
@@ -115,7 +122,7 @@ fn fallback(finding: &Finding, words: Option<&CodeWords>, language: Language) ->
         (true, Language::German) => "<{element}: >TITLE<: {value}, Grenzwert {limit}><, {state}>",
         (false, _) => "<{element}: >TITLE<: {value}><, {state}>",
     };
-    of_finding::fill(template, finding, language).unwrap_or_default().replacen("TITLE", &title, 1)
+    of_finding::fill(template, finding, locale).unwrap_or_default().replacen("TITLE", &title, 1)
 }
 
 /// The row of one code.

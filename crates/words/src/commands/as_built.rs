@@ -28,6 +28,25 @@ sentences! {
             "A reading far out of its range is a fault more often than a different cable: find it and read again before it becomes what was built."
             | "Ein Messwert weit außerhalb seines Bereichs ist öfter ein Fehler als ein anderes Kabel: erst suchen und neu messen, dann gilt er als gebaut.",
         NotWritten { command: &'a str }: "Nothing was written. To write it: {command}" | "Nichts wurde geschrieben. Zum Schreiben: {command}",
+        BookHead { site: &'a str, file: &'a str, count: usize }:
+            "{site}: {count:entry|entries} of {file} tell what was built otherwise than planned."
+            | "{site}: {count:Eintrag|Einträge} in {file} sagen, was anders gebaut wurde als geplant.",
+        BookNothing { site: &'a str, file: &'a str }:
+            "{site}: nothing in {file} says that something was built otherwise than planned."
+            | "{site}: Nichts in {file} sagt, dass etwas anders gebaut wurde als geplant.",
+        BookSets: "In the site file:" | "In der Anlagendatei:",
+        BookRemoves { path: &'a str }: "{path} goes" | "{path} entfällt",
+        BookWithin: "Within what the plan allows, so taken over with --every only:" | "Innerhalb dessen, was der Plan zulässt, daher nur mit --every übernommen:",
+        BookByHand: "To be decided, since no single key of the site file follows from it:" | "Zu entscheiden, weil daraus kein einzelner Schlüssel der Anlagendatei folgt:",
+        BookNoted { count: usize }:
+            "Kept in the workbook, since the site file has no key for it (pair and colour used, serial number, version): {count:entry|entries}."
+            | "Bleibt in der Arbeitsmappe, weil die Anlagendatei keinen Schlüssel dafür hat (benutztes Paar, benutzte Farbe, Seriennummer, Version): {count:Eintrag|Einträge}.",
+        BookReadings { count: usize }:
+            "Not looked at: {count:reading|readings} of the commissioning sheets. Readings are taken over from the files of the phones."
+            | "Nicht betrachtet: {count:Messwert|Messwerte} der Inbetriebnahmeblätter. Messwerte werden aus den Dateien der Telefone übernommen.",
+        BookLost { count: usize }:
+            "Of rows that this plan does not have: {count:entry|entries}. latchline pack lists them."
+            | "Aus Zeilen, die dieser Plan nicht hat: {count:Eintrag|Einträge}. latchline pack zählt sie auf.",
         Written { file: &'a str }:
             "Written to {file}. That is another revision: entries on phones belong to the one before, so export them first, then make a new page with latchline phone."
             | "In {file} geschrieben. Das ist ein anderer Stand: Einträge auf Telefonen gehören zum vorigen, also zuerst ausgeben, dann mit latchline phone eine neue Seite machen.",

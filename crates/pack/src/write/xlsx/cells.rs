@@ -4,8 +4,8 @@ use super::looks::Looks;
 use super::texts::{MOST_CHARACTERS, column_letters, plain, shortened};
 use crate::language::Word;
 use crate::subject::Subject;
-use crate::table::{Cell, Column, MISSING, Table};
-use rust_xlsxwriter::{Formula, Worksheet, XlsxError};
+use crate::table::{Cell, Column, Entry, MISSING, Table};
+use rust_xlsxwriter::{Format, Formula, Worksheet, XlsxError};
 
 /// The row of sums below the rows from `first` up to, without, `row`.
 pub(super) fn totals(
@@ -45,6 +45,7 @@ pub(super) fn write_cell(
         Cell::WriteIn | Cell::Choice(_) | Cell::Tick | Cell::Passed => {
             sheet.write_blank(row, at, &looks.write_in)?
         }
+        Cell::Written { entry, .. } => write_entry(sheet, (row, at), entry, subject, &looks.write_in)?,
         Cell::Text(text) if text == MISSING => {
             sheet.write_string_with_format(row, at, text, &looks.missing)?
         }
@@ -74,12 +75,30 @@ pub(super) fn write_cell(
     Ok(())
 }
 
-/// Room for a reading: a number in the unit of the row's limits.
+/// What was written into an earlier pack: a number stays one.
+fn write_entry<'s>(
+    sheet: &'s mut Worksheet,
+    (row, at): (u32, u16),
+    entry: &Entry,
+    subject: &Subject<'_>,
+    look: &Format,
+) -> Result<&'s mut Worksheet, XlsxError> {
+    match entry {
+        Entry::Number(number) => sheet.write_number_with_format(row, at, *number, look),
+        Entry::Words(words) => {
+            sheet.write_string_with_format(row, at, shortened(words, MOST_CHARACTERS), look)
+        }
+        Entry::Date(date) => sheet.write_string_with_format(row, at, subject.locale.date(date), look),
+    }
+}
+
+/// Room for a reading, or the reading that was carried over: a number in the unit of the row's limits.
 pub(super) fn write_reading(
     sheet: &mut Worksheet,
     (row, at): (u32, u16),
-    column: &Column,
+    (cell, column): (&Cell, &Column),
     limit: Option<&Cell>,
+    subject: &Subject<'_>,
     looks: &Looks,
 ) -> Result<(), XlsxError> {
     let look = match limit {
@@ -88,6 +107,9 @@ pub(super) fn write_reading(
         }
         _ => looks.write_in.clone(),
     };
-    sheet.write_blank(row, at, &look)?;
+    match cell {
+        Cell::Written { entry, .. } => write_entry(sheet, (row, at), entry, subject, &look)?,
+        _ => sheet.write_blank(row, at, &look)?,
+    };
     Ok(())
 }

@@ -26,7 +26,11 @@ pub(super) struct Choices(BTreeMap<(List, u16), Vec<(u32, u32)>>);
 impl Choices {
     /// Takes note of a cell.
     pub(super) fn add(&mut self, (row, column): (u32, u16), cell: &Cell) {
-        let list = match cell {
+        let room = match cell {
+            Cell::Written { room, .. } => room,
+            cell => cell,
+        };
+        let list = match room {
             Cell::Tick => List::Done,
             Cell::Passed => List::Passed,
             Cell::Choice(choice) => List::Of(*choice),

@@ -59,7 +59,7 @@ impl Looks {
                 .set_align(FormatAlign::VerticalCenter),
             text: boxed().set_text_wrap(),
             missing: boxed().set_align(FormatAlign::Center),
-            write_in: boxed().set_background_color(WRITE_IN_FILL),
+            write_in: boxed().set_text_wrap().set_background_color(WRITE_IN_FILL),
             total: boxed().set_bold().set_border_top(FormatBorder::Medium),
             link: base().set_font_color(LINK).set_underline(FormatUnderline::Single),
             // What a rule changes of a cell that it hits: fonts of a rule have no name and no size.

@@ -69,10 +69,10 @@ pub(super) fn table_sheet(
             Row::Cells(cells) => {
                 for (index, (cell, column)) in cells.iter().zip(&table.columns).enumerate() {
                     let at = (row, index as u16);
-                    if Some(index) == reading && *cell == Cell::WriteIn {
+                    if Some(index) == reading && (cell.is_room() || matches!(cell, Cell::Written { .. })) {
                         let mut limits = roles.iter().flatten().map(|limit| &cells[*limit]);
                         let limit = limits.find(|limit| limit.number().is_some());
-                        write_reading(sheet, at, column, limit, looks)?;
+                        write_reading(sheet, at, (cell, column), limit, subject, looks)?;
                     } else {
                         write_cell(sheet, at, cell, column, subject, looks)?;
                     }

@@ -5,7 +5,7 @@ use crate::locale::Locale;
 use crate::options::Part;
 
 /// The tab of a table: in English its name on the command line.
-pub(super) fn tab(locale: &Locale, part: Part) -> &'static str {
+pub fn tab(locale: &Locale, part: Part) -> &'static str {
     let word = match part {
         Part::Summary => Word::TabSummary,
         Part::Revisions => Word::TabRevisions,

@@ -29,8 +29,8 @@ macro_rules! calculations {
             | "vor Ort gemessene Schleife, nach Länge aufgeteilt; k ist ihr Fehler",
         SourceVoltage: "Lowest voltage of the source" | "Kleinste Spannung der Quelle",
         SymbolsNote:
-            "Symbols: r ohm per metre of one conductor when hot, L length, a and b tolerances of length and resistance, j ohm per joint, n joints, p pairs in parallel, s and e ohm of surge protection, ΣL length of the whole run, k error of a measured loop, t tolerance of the source."
-            | "Formelzeichen: r Ohm je Meter einer warmen Ader, L Länge, a und b Toleranzen von Länge und Widerstand, j Ohm je Verbindung, n Verbindungen, p Paare parallel, s und e Ohm des Überspannungsschutzes, ΣL Länge des ganzen Strangs, k Fehler einer gemessenen Schleife, t Toleranz der Quelle.",
+            "Symbols: r resistance per length of one conductor when hot, L length, a and b tolerances of length and resistance, j ohm per joint, n joints, p pairs in parallel, s and e ohm of surge protection, ΣL length of the whole run, k error of a measured loop, t tolerance of the source."
+            | "Formelzeichen: r Widerstand je Länge einer warmen Ader, L Länge, a und b Toleranzen von Länge und Widerstand, j Ohm je Verbindung, n Verbindungen, p Paare parallel, s und e Ohm des Überspannungsschutzes, ΣL Länge des ganzen Strangs, k Fehler einer gemessenen Schleife, t Toleranz der Quelle.",
         VoltageAtTerminals: "Voltage at the terminals" | "Spannung an den Klemmen",
         }
     };

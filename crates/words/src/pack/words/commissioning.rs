@@ -21,7 +21,7 @@ macro_rules! commissioning {
             "capacitance meter"
             | "Kapazitätsmessgerät",
         CapacitanceAssumedNote:
-            "Where nobody has stated the capacitance of a cable's metre, a usual one is taken, within 20 % (assumed): its range is as much wider."
+            "Where nobody has stated the capacitance of a cable, a usual one is taken, within 20 % (assumed): its range is as much wider."
             | "Wo niemand die Kapazität je Meter Leitung angegeben hat, ist eine übliche angenommen, auf 20 % genau: Der Bereich ist um so viel weiter.",
         ChangeCredentials:
             "Change every factory code and password. Do not write the new ones on this sheet."

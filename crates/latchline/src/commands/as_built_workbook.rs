@@ -1,0 +1,124 @@
+//! What `as-built` takes from a workbook of the pack: lengths, types, addresses as they came out.
+
+use super::filled_workbook::{carry_into, sheets};
+use super::from_phones::tell;
+use crate::files::read_bytes;
+use crate::load;
+use crate::refusal::{Refused, Result};
+use latchline_finding::{Change, Edit, EditStep, Locale, Units, shown};
+use latchline_pack::built::{Built, Takes};
+use latchline_pack::filled::locale_of;
+use latchline_pack::{Options, Pack, PackInput};
+use latchline_report::Look;
+use latchline_report::table::{hanging, paragraph};
+use latchline_session::View;
+use latchline_site::edit::Editable;
+use latchline_words::commands::{AsBuiltWords, PackWords};
+use latchline_words::refusals::ResultRefusal;
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// Whether a file is a workbook by its name.
+pub(super) fn is_workbook(file: &Path) -> bool {
+    file.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("xlsx"))
+}
+
+/// What a workbook says of what was built, in words, and the change that takes it over. `None` if it is no workbook of a pack, or the
+/// site cannot be judged.
+///
+/// # Errors
+/// If the file cannot be read, or the pack not be made.
+pub(super) fn of_workbook(
+    file: &Path,
+    view: &View,
+    every: bool,
+    look: &Look,
+) -> Result<Option<(String, Edit)>> {
+    let language = look.language;
+    let name = &*shown::path(file);
+    let bytes = read_bytes(file, &mut std::io::empty())?;
+    let (Some(site), Some(assessment), Some(readings)) = (view.site(), view.assessment()?, view.readings()?)
+    else {
+        return Ok(None);
+    };
+    let sheets = sheets(name, &bytes).filter(|sheets| locale_of(sheets).is_some());
+    let Some(sheets) = sheets else {
+        tell(&PackWords::WorkbookUnread { file: name }.say(language));
+        return Ok(None);
+    };
+    // In the units of the workbook, whose figures are compared.
+    let units = locale_of(&sheets).map_or(Units::Metric, |locale| locale.units);
+    let stamp = load::stamp(view, None, None);
+    let options = Options { locale: Locale { language, units }, ..Options::default() };
+    let reading_findings = &assessment.read;
+    let input = PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings };
+    let mut pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
+    let carried = carry_into(&mut pack, &sheets, (&input, &options, &stamp))?.unwrap_or_default();
+    let editable = Editable::new(view.text()).ok();
+    let has = |path: &[EditStep]| editable.as_ref().is_some_and(|text| text.value_at(path).is_some());
+    let built = Built::new(&pack.subject, &pack.tables, &has);
+    let edit = built.edit(&pack.subject, &has, every);
+    let title = &*shown::name(&site.title);
+    let count = built.differences.iter().filter(|one| !one.is_within).count();
+    let mut text = String::new();
+    let mut put = |words: &str| text.push_str(&paragraph(words, 0, look.width));
+    match count {
+        0 => put(&AsBuiltWords::BookNothing { site: title, file: name }.say(language)),
+        count => put(&AsBuiltWords::BookHead { site: title, file: name, count }.say(language)),
+    }
+    let line = |text: &mut String, words: &str| {
+        text.push_str(&hanging("  ", &shown::prose(words), look.width));
+    };
+    let taken = |one: &&latchline_pack::built::Difference| one.takes != Takes::Nothing && !one.is_within;
+    built.differences.iter().filter(taken).for_each(|one| line(&mut text, &one.says));
+    let sections: [(AsBuiltWords<'_>, Vec<&str>); 2] = [
+        (
+            AsBuiltWords::BookByHand,
+            built.differences.iter().filter(|one| one.takes == Takes::Nothing).map(|one| &*one.says).collect(),
+        ),
+        (
+            AsBuiltWords::BookWithin,
+            built.differences.iter().filter(|one| one.is_within).map(|one| &*one.says).collect(),
+        ),
+    ];
+    for (words, lines) in sections {
+        if !lines.is_empty() {
+            let _ = write!(text, "\n{}", paragraph(&words.say(language), 0, look.width));
+            lines.iter().for_each(|one| line(&mut text, one));
+        }
+    }
+    if !edit.changes.is_empty() {
+        let _ = write!(text, "\n{}", paragraph(&AsBuiltWords::BookSets.say(language), 0, look.width));
+        for (path, change) in &edit.changes {
+            let path: Vec<String> = path.iter().map(step).collect();
+            let path = &path.join(".");
+            match change {
+                Change::Set(value) => line(&mut text, &format!("{path} = {value}")),
+                _ => line(&mut text, &AsBuiltWords::BookRemoves { path }.say(language)),
+            }
+        }
+    }
+    for (count, words) in [
+        (built.noted, AsBuiltWords::BookNoted { count: built.noted }),
+        (built.readings, AsBuiltWords::BookReadings { count: built.readings }),
+        (carried.lost.len(), AsBuiltWords::BookLost { count: carried.lost.len() }),
+    ] {
+        if count > 0 {
+            let _ = write!(text, "\n{}", paragraph(&words.say(language), 0, look.width));
+        }
+    }
+    Ok(Some((text, edit)))
+}
+
+/// A step of a path as it stands in a site file.
+fn step(step: &EditStep) -> String {
+    match step {
+        EditStep::Key(key)
+            if !key.is_empty() && key.bytes().all(|sign| sign.is_ascii_alphanumeric() || b"-_".contains(&sign)) =>
+        {
+            key.clone()
+        }
+        EditStep::Key(key) => format!("\"{key}\""),
+        EditStep::Index(index) => format!("[{index}]"),
+    }
+}

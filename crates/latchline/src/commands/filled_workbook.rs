@@ -1,0 +1,65 @@
+//! A workbook of a pack into which people have written: read, and carried over into the tables of a pack made now.
+
+use crate::refusal::{Refused, Result};
+use latchline_finding::Sources;
+use latchline_pack::filled::{Carried, FilledRow, FilledSheet, carry, locale_of, transfer};
+use latchline_pack::locale::Locale;
+use latchline_pack::{Entry, Options, Pack, PackInput, Stamp};
+use latchline_survey::problem::ProblemKind;
+use latchline_survey::table::Value;
+use latchline_survey::workbook::from_xlsx;
+use latchline_words::refusals::ResultRefusal;
+
+/// The sheets of a workbook; `None` if it cannot be read whole.
+pub(super) fn sheets(name: &str, bytes: &[u8]) -> Option<Vec<FilledSheet>> {
+    let mut problems = Vec::new();
+    let file = Sources::new().add(name.to_string(), String::new());
+    let sheets = from_xlsx(file, bytes, &mut problems);
+    // Headings over rows are merged cells, which is as it should be.
+    if problems.iter().any(|problem| !matches!(problem.kind, ProblemKind::MergedCells)) {
+        return None;
+    }
+    let rows = |rows: Vec<(u32, Vec<latchline_survey::table::Cell>)>| {
+        let row = |(number, cells): (u32, Vec<latchline_survey::table::Cell>)| FilledRow {
+            number,
+            cells: cells.into_iter().map(|cell| entry(cell.value)).collect(),
+        };
+        rows.into_iter().map(row).collect()
+    };
+    Some(
+        sheets
+            .into_iter()
+            .map(|sheet| FilledSheet { name: sheet.name.to_string(), rows: rows(sheet.rows) })
+            .collect(),
+    )
+}
+
+fn entry(value: Value) -> Option<Entry> {
+    match value {
+        Value::Empty => None,
+        Value::Text(text) | Value::Fault(text) => Some(Entry::Words(text)),
+        Value::Number(number) => Some(Entry::Number(number)),
+        Value::Bool(is_true) => Some(Entry::Words(String::from(if is_true { "✓" } else { "✗" }))),
+        Value::Date(date) => Some(Entry::Date(date)),
+    }
+}
+
+/// Carries what was written into the tables of a pack, whatever language and units the workbook is in. `None` if it is none of a pack's.
+///
+/// # Errors
+/// If the pack in the language of the workbook cannot be made.
+pub(super) fn carry_into(
+    pack: &mut Pack<'_>,
+    sheets: &[FilledSheet],
+    (input, options, stamp): (&PackInput<'_>, &Options, &Stamp),
+) -> Result<Option<Carried>> {
+    let Some(locale) = locale_of(sheets) else { return Ok(None) };
+    if locale == options.locale {
+        return Ok(Some(carry(sheets, &mut pack.tables, &Locale(locale))));
+    }
+    let options = Options { locale, ..options.clone() };
+    let mut twin = Pack::new(input, &options, stamp).refused(|| ResultRefusal::NoPack)?;
+    let carried = carry(sheets, &mut twin.tables, &Locale(locale));
+    transfer(&twin.tables, &mut pack.tables);
+    Ok(Some(carried))
+}

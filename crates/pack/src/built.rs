@@ -1,0 +1,163 @@
+//! What the as-built columns say against the plan: length and type of cables, addresses, places.
+//!
+//! Where the site file has one key that says it, the edit that takes it over. What has none stays in the workbook and is counted.
+
+mod cables;
+mod devices;
+
+use crate::language::Word;
+use crate::options::Part;
+use crate::subject::Subject;
+use crate::table::{Cell, Entry, Role, Table};
+use latchline_finding::{Change, Edit, EditStep, Units};
+use std::collections::BTreeMap;
+
+/// What takes a difference over into the site file.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Takes {
+    /// No single key does.
+    Nothing,
+    /// This key, set to this TOML text.
+    Key(Vec<EditStep>, String),
+    /// The length of this section of this run, in metres.
+    Section {
+        /// Index into the site's runs.
+        run: usize,
+        /// Section of it.
+        section: usize,
+        /// As it was laid.
+        metres: f64,
+    },
+}
+
+/// What is written of one thing, and what follows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Difference {
+    /// In words.
+    pub says: String,
+    /// What takes it over.
+    pub takes: Takes,
+    /// Whether it is within what the plan allows anyway.
+    pub is_within: bool,
+}
+
+/// What was built otherwise than planned.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Built {
+    /// Each difference, in the order of the sheets.
+    pub differences: Vec<Difference>,
+    /// Entries for which the site file has no key.
+    pub noted: usize,
+    /// Readings of the commissioning sheets.
+    pub readings: usize,
+}
+
+impl Built {
+    /// Of tables into which a workbook was carried. `has` says whether the site file has something at a path.
+    pub fn new(subject: &Subject<'_>, tables: &[Table], has: &dyn Fn(&[EditStep]) -> bool) -> Built {
+        let mut built = Built::default();
+        for table in tables {
+            let written = |title: Word| {
+                let title = subject.locale.word(title);
+                table.columns.iter().position(|column| column.title == title)
+            };
+            match table.part {
+                Part::Cables => {
+                    let columns = [Word::Cable, Word::LengthLaid, Word::TypeLaid].map(written);
+                    if let [Some(cable), Some(length), Some(kind)] = columns {
+                        cables::add(subject, table, [cable, length, kind], has, &mut built);
+                    }
+                }
+                Part::Devices => {
+                    let columns = [Word::Designation, Word::AddressSet, Word::PlaceFitted].map(written);
+                    if let [Some(device), Some(address), Some(place)] = columns {
+                        devices::add(subject, table, [device, address, place], &mut built);
+                    }
+                    let noted = [Word::Serial, Word::Version].map(written);
+                    built.noted += noted.into_iter().flatten().map(|column| filled(table, column)).sum::<usize>();
+                }
+                Part::Wiring => {
+                    let noted = [Word::PairUsed, Word::ColourUsed, Word::Colour, Word::CableType].map(written);
+                    built.noted += noted.into_iter().flatten().map(|column| filled(table, column)).sum::<usize>();
+                }
+                Part::BeforePower | Part::Live | Part::Voltages => {
+                    built.readings += table.column_of(Role::Reading).map_or(0, |column| filled(table, column));
+                }
+                _ => {}
+            }
+        }
+        built
+    }
+
+    /// The change of the site file: of what is beyond what the plan allows, or of `every` difference.
+    pub fn edit(&self, subject: &Subject<'_>, has: &dyn Fn(&[EditStep]) -> bool, every: bool) -> Edit {
+        let mut edit = Edit::default();
+        let mut of_runs: BTreeMap<usize, BTreeMap<usize, f64>> = BTreeMap::new();
+        for one in self.differences.iter().filter(|one| every || !one.is_within) {
+            match &one.takes {
+                Takes::Nothing => {}
+                Takes::Key(path, value) => edit.changes.push((path.clone(), Change::Set(value.clone()))),
+                Takes::Section { run, section, metres } => {
+                    of_runs.entry(*run).or_default().insert(*section, *metres);
+                }
+            }
+        }
+        for (run, laid) in of_runs {
+            lengths(subject, run, &laid, has, &mut edit);
+        }
+        edit
+    }
+
+    /// Something that no single key takes.
+    fn say(&mut self, says: String) {
+        self.differences.push(Difference { says, takes: Takes::Nothing, is_within: false });
+    }
+}
+
+/// Sets the lengths of a run: its only one, or the list of all.
+fn lengths(
+    subject: &Subject<'_>,
+    index: usize,
+    laid: &BTreeMap<usize, f64>,
+    has: &dyn Fn(&[EditStep]) -> bool,
+    edit: &mut Edit,
+) {
+    let (run, units) = (&subject.site.runs[index], subject.locale.units);
+    let id = run.id.as_str();
+    let of_section = |at: usize| laid.get(&at).copied().unwrap_or(run.sections[at].length.value.as_metres());
+    let single = path(&["runs", id, "length"]);
+    if run.sections.len() == 1 && has(&single) {
+        edit.changes.push((single, Change::Set(length_text(of_section(0), units))));
+        return;
+    }
+    let list: Vec<String> = (0..run.sections.len()).map(|at| length_text(of_section(at), units)).collect();
+    edit.changes.push((path(&["runs", id, "lengths"]), Change::Set(format!("[{}]", list.join(", ")))));
+    // What said the lengths before.
+    let others = ["length", "first", "spacing"].map(|key| path(&["runs", id, key]));
+    edit.changes.extend(others.into_iter().filter(|path| has(path)).map(|path| (path, Change::Remove)));
+}
+
+fn filled(table: &Table, column: usize) -> usize {
+    table.body().filter(|cells| matches!(cells[column], Cell::Written { .. })).count()
+}
+
+fn entry(cell: &Cell) -> Option<&Entry> {
+    match cell {
+        Cell::Written { entry, .. } => Some(entry),
+        _ => None,
+    }
+}
+
+fn path(steps: &[&str]) -> Vec<EditStep> {
+    steps.iter().map(|step| EditStep::from(*step)).collect()
+}
+
+/// A length as it is written in a site file, in the reader's units.
+fn length_text(metres: f64, units: Units) -> String {
+    let (value, unit) = match units {
+        Units::Metric => (metres, "m"),
+        Units::Us => (metres / 0.3048, "ft"),
+    };
+    let number = format!("{value:.2}");
+    format!("\"{} {unit}\"", number.trim_end_matches('0').trim_end_matches('.'))
+}

@@ -151,9 +151,12 @@ impl After<'_> {
             if may_move && (is_error || same.is_some()) {
                 let mut together = vec![index];
                 together.extend(same);
-                let earliest = self.earliest(jobs, &together, end, &change)?;
-                if same.is_some() || earliest < end {
-                    return Ok(put_at(first, jobs, index, same, earliest, &change));
+                let found = self.earliest(jobs, &together, end, &change)?;
+                if let Some((earliest, there)) = found {
+                    return Ok(put_at(first, jobs, index, same, earliest, there));
+                }
+                if same.is_some() {
+                    return Ok(put_at(first, jobs, index, same, end, change));
                 }
             }
             let Some(next) = self.with_change(&change.remedy.edit) else {
@@ -187,18 +190,19 @@ impl After<'_> {
             return Ok(None);
         };
         let Some(change) = jobs.jobs[index].told_change().cloned() else { return Ok(None) };
-        let earliest = self.earliest(jobs, &[index, other], index, &change)?;
-        Ok((earliest < index).then(|| put_at(first, jobs, index, Some(other), earliest, &change)).flatten())
+        let found = self.earliest(jobs, &[index, other], index, &change)?;
+        Ok(found.and_then(|(earliest, there)| put_at(first, jobs, index, Some(other), earliest, there)))
     }
 
-    /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them then.
+    /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them then and
+    /// brings nothing that it does not bring later on; with its figures as they are there.
     fn earliest(
         &self,
         jobs: &Jobs,
         together: &[usize],
         end: usize,
         change: &JobChange,
-    ) -> Result<usize, GivenUp> {
+    ) -> Result<Option<(usize, JobChange)>, GivenUp> {
         let from = together.iter().copied().min().unwrap_or(end);
         let all: Vec<Key> = together.iter().flat_map(|job| self.keys(jobs, *job)).collect();
         for (place, view) in self.before.iter().enumerate().take(end).skip(from) {
@@ -211,11 +215,16 @@ impl After<'_> {
             let Some(bench) = view.bench()? else { continue };
             let does = again(&bench, worst, &change.remedy);
             view.still_wanted()?;
-            if does.is_some_and(|remedy| wanted.iter().all(|key| remedy.clears.contains(key))) {
-                return Ok(place);
+            let is_as_good = |remedy: &Remedy| {
+                wanted.iter().all(|key| remedy.clears.contains(key))
+                    && remedy.brings.iter().all(|one| change.remedy.brings.contains(one))
+            };
+            if let Some(remedy) = does.filter(is_as_good) {
+                let clears = self.cleared(&remedy, &standing);
+                return Ok(Some((place, JobChange { carried_by: None, remedy, clears, ..change.clone() })));
             }
         }
-        Ok(end)
+        Ok(None)
     }
 
     /// What names the findings of a job.
@@ -267,7 +276,7 @@ fn put_at(
     open: usize,
     same: Option<usize>,
     at: usize,
-    change: &JobChange,
+    change: JobChange,
 ) -> Option<Jobs> {
     let mut jobs = first.clone();
     let mut take = |index: usize| Some(jobs.jobs.remove(place(&jobs, &now.jobs[index])?));
@@ -276,7 +285,7 @@ fn put_at(
         let done = take(same)?;
         job.causes = done.causes.into_iter().chain(job.causes).collect();
     }
-    job.change = Some(JobChange { clears: Vec::new(), ..change.clone() });
+    job.change = Some(change);
     job.in_order = None;
     // Behind those that are before that place now; the two themselves are no measure of it.
     let is_another = |index: &usize| *index != open && Some(*index) != same;

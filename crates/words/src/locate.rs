@@ -523,9 +523,9 @@ sentences! {
         StartsSound { supply: &'a str }:
             "When power returns at {supply}, nothing drops out again."
             | "Kehrt das Netz an {supply} wieder, fällt nichts wieder aus.",
-        StartsWithDropouts { supply: &'a str, dropouts: usize }:
-            "When power returns at {supply}, devices drop out again {dropouts:time|times} before all are up: restarts at that moment come from the site."
-            | "Kehrt das Netz an {supply} wieder, fallen Geräte {dropouts:Mal|Mal} wieder aus, bis alle laufen: Neustarts dabei kommen von der Anlage.",
+        StartsWithDropouts { supply: &'a str, dropouts: Option<usize>, trips: Option<usize> }:
+            "When power returns at {supply}, all come up, but not without interruption<: devices drop out again {dropouts:time|times}><; the supply or a port switches off {trips:time|times}>. Restarts at that moment come from the site."
+            | "Kehrt das Netz an {supply} wieder, laufen alle an, aber nicht ohne Ausfälle<: Geräte fallen {dropouts:Mal|Mal} wieder aus><; Netzteil oder Abgang schaltet {trips:Mal|Mal} ab>. Neustarts dabei kommen von der Anlage.",
         StartFails { supply: &'a str, down: usize }:
             "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, läuft ein Teil nicht dauerhaft an ({down:Gerät|Geräte}): Neustarts dabei kommen von der Anlage.",

@@ -291,11 +291,13 @@ impl<'a> AsDrawnOf<'a> {
         let supply = &latchline_finding::shown::prose(self.device.source.as_str());
         said.push(
             match self.start_up {
-                Some(start) if start.outcome == "runs" && start.dropouts == 0 => {
+                Some(start) if start.outcome == "runs" && start.dropouts + start.trips == 0 => {
                     AsDrawn::StartsSound { supply }
                 }
                 Some(start) if start.outcome == "runs" => {
-                    AsDrawn::StartsWithDropouts { supply, dropouts: start.dropouts }
+                    let some = |count: usize| (count > 0).then_some(count);
+                    let (dropouts, trips) = (some(start.dropouts), some(start.trips));
+                    AsDrawn::StartsWithDropouts { supply, dropouts, trips }
                 }
                 Some(start) if start.outcome != "not-judged" => {
                     AsDrawn::StartFails { supply, down: start.not_running.len() }

@@ -19,10 +19,13 @@ pub(super) fn reason<'a>(
         StationOwner::Entrance(entrance) => &site.entrances[entrance].id,
         StationOwner::Management(_) => &own.id,
     };
-    let there = assessment.findings.iter().filter(|found| {
-        found.element.as_ref().is_some_and(|element| *element == own.id || element == owner)
-            && found.severity >= Severity::Warning
-    });
+    // What a supply does when power returns shows at all that hang on it.
+    let source = assessment.devices.iter().find(|device| device.id == own.id).map(|device| &device.source);
+    let is_there = |found: &&Finding| {
+        let at = |place: &ElementId| found.element.as_ref() == Some(place);
+        at(&own.id) || at(owner) || found.code.as_str().starts_with("start-up-") && source.is_some_and(at)
+    };
+    let there = assessment.findings.iter().filter(is_there).filter(|found| found.severity >= Severity::Warning);
     let shown = there.filter_map(|found| {
         let near = symptoms.iter().filter_map(|symptom| shows_as(found.code, *symptom)).min()?;
         Some((near, Reverse(found.severity), found))
@@ -53,12 +56,15 @@ fn shows_as(code: Code, symptom: SymptomKind) -> Option<usize> {
             ];
             nearest(&[&calls, &way, &anything])
         }
+        SymptomKind::AfterPowerCut => {
+            let start = ["start-up-dip", "start-up-hiccups", "start-up-fails", "start-up-dropouts"];
+            nearest(&[&start[..1], &start, &anything])
+        }
         SymptomKind::Dead
         | SymptomKind::NotFound
         | SymptomKind::Restarts
         | SymptomKind::Dim
-        | SymptomKind::ComesAndGoes
-        | SymptomKind::AfterPowerCut => nearest(&[&anything]),
+        | SymptomKind::ComesAndGoes => nearest(&[&anything]),
         _ => None,
     }
 }

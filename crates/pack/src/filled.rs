@@ -85,7 +85,8 @@ pub fn locale_of(sheets: &[FilledSheet]) -> Option<latchline_finding::Locale> {
         _ => Language::English,
     };
     let in_feet = ", ft";
-    let is_heading = |cell: &Option<Entry>| matches!(cell, Some(Entry::Words(words)) if words.ends_with(in_feet));
+    let is_heading =
+        |cell: &Option<Entry>| matches!(cell, Some(Entry::Words(words)) if words.ends_with(in_feet));
     let is_us = sheets.iter().flat_map(|sheet| &sheet.rows).any(|row| row.cells.iter().any(is_heading));
     Some(latchline_finding::Locale { language, units: if is_us { Units::Us } else { Units::Metric } })
 }
@@ -134,7 +135,9 @@ fn carry_sheet(
     let mut old: Vec<Option<Old<'_>>> = Vec::new();
     for row in &sheet.rows[heading_row + 1..] {
         match row.cells.as_slice() {
-            [Some(Entry::Words(words)), rest @ ..] if rest.iter().all(Option::is_none) && table_has_headings(table) => {
+            [Some(Entry::Words(words)), rest @ ..]
+                if rest.iter().all(Option::is_none) && table_has_headings(table) =>
+            {
                 heading.clone_from(words);
             }
             _ => old.push(Some(Old { heading: heading.clone(), row })),

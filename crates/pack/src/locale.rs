@@ -33,7 +33,11 @@ impl Locale {
     /// A fixed word or sentence.
     pub fn word(&self, word: Word) -> &'static str {
         let said = word.say(self.language);
-        if american(self.0) && said.to_ascii_lowercase().contains("colour") { american_word(word) } else { said }
+        if american(self.0) && said.to_ascii_lowercase().contains("colour") {
+            american_word(word)
+        } else {
+            said
+        }
     }
 
     /// A resistance per length of one conductor: ohm/km, or ohm per 1,000 feet.

@@ -261,18 +261,23 @@ pub(crate) fn command(
 /// The name of a job that stays when others are done, as it is written in a command; `None` where no change is known.
 pub(crate) fn job_name(assessment: &Assessment, jobs: &Jobs, job: &Job) -> Option<String> {
     let change = job.told_change()?;
-    // One that is left when the jobs before it are done.
+    // One that is left when the jobs before it are done; of the same at several places each.
     let mut own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
-    let finding = own.find(|finding| change.clears.contains(finding))?;
-    Some(by_finding(&assessment.findings[*finding], change.remedy.kind))
+    let first = &assessment.findings[*own.find(|finding| change.clears.contains(finding))?];
+    let heads = job.causes.iter().map(|cause| &assessment.findings[jobs.causes[*cause].findings[0]]);
+    let alike = heads.filter(|one| job.is_of_several && one.code == first.code && one.element != first.element);
+    let about: Vec<&ElementId> =
+        std::iter::once(first).chain(alike).filter_map(|one| one.element.as_ref()).collect();
+    Some(named_job(first.code, &about, change.remedy.kind))
 }
 
-/// The name of a job that stays when others are done: the code of a finding that it mends, whom that is about and the kind of change, in
+/// The name of a job that stays when others are done: the code of what it mends, whom that is about and the kind of change, in
 /// quotes where a shell wants them.
-fn by_finding(finding: &Finding, kind: &str) -> String {
-    let about = finding.element.as_ref().map_or(String::new(), |element| format!(":{element}"));
-    let name = format!("{}{about}={kind}", finding.code);
-    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=".contains(sign));
+fn named_job(code: Code, about: &[&ElementId], kind: &str) -> String {
+    let about: Vec<&str> = about.iter().map(|element| element.as_str()).collect();
+    let about = if about.is_empty() { String::new() } else { format!(":{}", about.join(",")) };
+    let name = format!("{code}{about}={kind}");
+    let is_plain = name.chars().all(|sign| sign.is_alphanumeric() || "-_.:/=,".contains(sign));
     if is_plain { name } else { format!("\"{name}\"") }
 }
 

@@ -51,6 +51,7 @@ impl After<'_> {
             let mut causes = std::mem::take(&mut jobs.jobs[index].causes);
             causes.sort_by(|a, b| excess(head(b)).total_cmp(&excess(head(a))));
             jobs.jobs[index].causes = causes;
+            jobs.jobs[index].is_of_several = true;
         } else {
             let head = self.head(jobs, index);
             // Where nothing was done yet it is the change that was chosen for the site as it is.

@@ -38,6 +38,8 @@ pub struct Job {
     pub in_order: Option<InOrder>,
     /// Whether it stands behind jobs of less danger, since no change does it before they are done.
     pub waits: bool,
+    /// Whether it is the same fault with the same change at several places, each of which could be done alone.
+    pub is_of_several: bool,
 }
 
 /// A job once those before it are done.
@@ -130,7 +132,7 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             found.causes.push(cause);
             continue;
         }
-        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false });
+        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false, is_of_several: false });
         found.causes.push(cause);
         cleared.push(clears);
     }

@@ -6,7 +6,7 @@ use crate::files::read_bytes;
 use crate::load;
 use crate::refusal::{Refused, Result};
 use latchline_finding::{Change, Edit, EditStep, Locale, Units, shown};
-use latchline_pack::built::{Built, Takes};
+use latchline_pack::built::{self, Takes};
 use latchline_pack::filled::locale_of;
 use latchline_pack::{Options, Pack, PackInput};
 use latchline_report::Look;
@@ -56,7 +56,7 @@ pub(super) fn of_workbook(
     let carried = carry_into(&mut pack, &sheets, (&input, &options, &stamp))?.unwrap_or_default();
     let editable = Editable::new(view.text()).ok();
     let has = |path: &[EditStep]| editable.as_ref().is_some_and(|text| text.value_at(path).is_some());
-    let built = Built::new(&pack.subject, &pack.tables, &has);
+    let built = built::read(&pack.subject, &pack.tables, &has);
     let edit = built.edit(&pack.subject, &has, every);
     let title = &*shown::name(&site.title);
     let count = built.differences.iter().filter(|one| !one.is_within).count();
@@ -69,12 +69,17 @@ pub(super) fn of_workbook(
     let line = |text: &mut String, words: &str| {
         text.push_str(&hanging("  ", &shown::prose(words), look.width));
     };
-    let taken = |one: &&latchline_pack::built::Difference| one.takes != Takes::Nothing && !one.is_within;
+    let taken = |one: &&built::Difference| one.takes != Takes::Nothing && !one.is_within;
     built.differences.iter().filter(taken).for_each(|one| line(&mut text, &one.says));
     let sections: [(AsBuiltWords<'_>, Vec<&str>); 2] = [
         (
             AsBuiltWords::BookByHand,
-            built.differences.iter().filter(|one| one.takes == Takes::Nothing).map(|one| &*one.says).collect(),
+            built
+                .differences
+                .iter()
+                .filter(|one| one.takes == Takes::Nothing)
+                .map(|one| &*one.says)
+                .collect(),
         ),
         (
             AsBuiltWords::BookWithin,
@@ -114,7 +119,8 @@ pub(super) fn of_workbook(
 fn step(step: &EditStep) -> String {
     match step {
         EditStep::Key(key)
-            if !key.is_empty() && key.bytes().all(|sign| sign.is_ascii_alphanumeric() || b"-_".contains(&sign)) =>
+            if !key.is_empty()
+                && key.bytes().all(|sign| sign.is_ascii_alphanumeric() || b"-_".contains(&sign)) =>
         {
             key.clone()
         }

@@ -59,8 +59,8 @@ pub struct FixArguments {
 enum JobName {
     /// Its number in the list of check, from 1.
     Number(usize),
-    /// A finding that it mends: code, and whom it is about; and the kind of change that is wanted.
-    Finding { code: String, element: Option<String>, kind: Option<String> },
+    /// A finding that it mends: code, and whom it is about, or several of the same; and the kind of change that is wanted.
+    Finding { code: String, elements: Vec<String>, kind: Option<String> },
 }
 
 /// 3 of "J3" or "3"; "voltage-too-low", "A-4" and "doubled-pair" of "voltage-too-low:A-4=doubled-pair".
@@ -75,12 +75,12 @@ fn job_name(text: &str) -> Result<JobName> {
         Some((finding, kind)) => (finding, Some(kind.to_string())),
         None => (text, None),
     };
-    let (code, element) = match finding.split_once(':') {
-        Some((code, element)) => (code, Some(element.to_string())),
-        None => (finding, None),
+    let (code, elements) = match finding.split_once(':') {
+        Some((code, elements)) => (code, elements.split(',').map(str::to_string).collect()),
+        None => (finding, Vec::new()),
     };
     match latchline_words::codes::of(code) {
-        Some(_) => Ok(JobName::Finding { code: code.to_string(), element, kind }),
+        Some(_) => Ok(JobName::Finding { code: code.to_string(), elements, kind }),
         None => Err(ArgumentRefusal::NoJobName { text }.into()),
     }
 }
@@ -247,17 +247,29 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
             .checked_sub(1)
             .and_then(|index| jobs.jobs.get(index))
             .refused(|| NameRefusal::NoJob { number: *number, all: jobs.jobs.len() })?,
-        JobName::Finding { code, element, .. } => {
-            let is_it = |one: &&Finding| {
-                one.code.as_str() == code && one.element.as_ref().map(ElementId::as_str) == element.as_deref()
-            };
+        JobName::Finding { code, elements, .. } => {
+            let is_it = |one: &&Finding| is_named(one, code, elements);
+            let element = elements.first().map(String::as_str);
             jobs.jobs
                 .iter()
                 .find(|job| of(job).iter().any(is_it))
-                .refused(|| NameRefusal::NotFound { code, element: element.as_deref() })?
+                .refused(|| NameRefusal::NotFound { code, element })?
         }
     };
-    let findings = of(job);
+    let mut findings = of(job);
+    // Of the same at several places only what was asked for: the others may have jobs of their own in the list that it is from.
+    let asked_for = match name {
+        JobName::Finding { code, elements, .. } if job.is_of_several => {
+            let asked_for: Vec<&Finding> =
+                findings.iter().copied().filter(|one| is_named(one, code, elements)).collect();
+            let is_left_out = |one: &&Finding| one.code.as_str() == code && !is_named(one, code, elements);
+            findings.iter().any(is_left_out).then_some(asked_for)
+        }
+        _ => None,
+    };
+    if let Some(asked_for) = &asked_for {
+        findings.clone_from(asked_for);
+    }
     let finding = *findings.first().refused(|| SiteRefusal::JobWithoutFinding)?;
     let kind = match name {
         JobName::Finding { kind, .. } => kind.as_deref(),
@@ -273,17 +285,21 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
     let (told, now) = (|| of_change(job.told_change()), || of_change(job.change.as_ref()));
     // By its number it is done as the list says; by what it mends, whose turn has come, as would be done now.
     let all_of_it = match name {
+        _ if asked_for.is_some() => at_each(bench, &findings, kind),
         JobName::Number(_) => told().or_else(now),
         JobName::Finding { .. } => now().or_else(told),
     };
-    let part_of_it = || job.change.as_ref().map(|change| change.remedy.clone()).filter(|one| is_wanted(&one));
+    let part_of_it = || {
+        let change = job.change.as_ref().filter(|_| asked_for.is_none());
+        change.map(|change| change.remedy.clone()).filter(|one| is_wanted(&one))
+    };
     // The finding that was named first: the job may begin with another by now.
-    let is_named = |one: &&&Finding| match name {
+    let is_of_code = |one: &&&Finding| match name {
         JobName::Finding { code, .. } => one.code.as_str() == code,
         JobName::Number(_) => false,
     };
     let other = || {
-        let named = findings.iter().find(is_named).into_iter();
+        let named = findings.iter().find(is_of_code).into_iter();
         named.chain(&findings).find_map(|one| of_kind(bench, one, kind?))
     };
     let change = all_of_it.or_else(part_of_it).or_else(other);
@@ -302,6 +318,26 @@ fn job(view: &View, bench: &Bench<'_>, name: &JobName) -> Result<Asked> {
     let is_other = |told: &&Remedy| remedy.as_ref().is_some_and(|remedy| remedy.edit != told.edit);
     let listed = told.filter(is_other).map(|told| told.kind);
     Ok(Asked { finding: finding.clone(), remedy, is_as_it_is, listed })
+}
+
+/// Whether a finding is of a code and about one of these, or about nothing where none is named.
+fn is_named(finding: &Finding, code: &str, elements: &[String]) -> bool {
+    let about = finding.element.as_ref().map(ElementId::as_str);
+    let is_about = match about {
+        Some(about) => elements.iter().any(|element| element == about),
+        None => elements.is_empty(),
+    };
+    finding.code.as_str() == code && is_about
+}
+
+/// The change of a kind at each of some places, as one; `None` where one of them has none.
+fn at_each(bench: &Bench<'_>, findings: &[&Finding], kind: Option<&str>) -> Option<Remedy> {
+    let each: Vec<Remedy> =
+        findings.iter().map(|one| of_kind(bench, one, kind?)).collect::<Option<Vec<Remedy>>>()?;
+    let first = each.first()?;
+    let edit = each.iter().fold(Edit::default(), |edit, one| edit.then(one.edit.clone()));
+    let parts = each.iter().flat_map(|one| one.parts.iter().cloned()).collect();
+    again(bench, findings.first()?, &Remedy { edit, parts, ..first.clone() })
 }
 
 /// The currency of the site's prices, if its catalogue names one.

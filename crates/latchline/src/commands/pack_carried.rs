@@ -4,7 +4,7 @@ use super::filled_workbook::{carry_into, sheets};
 use crate::files::{self, OldWorkbook};
 use crate::refusal::Result;
 use latchline_finding::{EditStep, shown};
-use latchline_pack::built::Built;
+use latchline_pack::built;
 use latchline_pack::{Options, Pack, PackInput, Stamp};
 use latchline_site::edit::Editable;
 use latchline_words::commands::PackWords;
@@ -74,7 +74,7 @@ pub(super) fn carried_over<'a>(
     if let Some(name) = last {
         let editable = Editable::new(site_text).ok();
         let has = |path: &[EditStep]| editable.as_ref().is_some_and(|text| text.value_at(path).is_some());
-        let built = Built::new(&pack.subject, &pack.tables, &has);
+        let built = built::read(&pack.subject, &pack.tables, &has);
         let count = built.differences.iter().filter(|one| !one.is_within).count();
         if count > 0 {
             let workbook = folder.join(name);

@@ -1,6 +1,6 @@
 //! Lengths and types of cables, as they were laid.
 
-use super::{Built, Difference, Takes, entry, length_text, path};
+use super::difference::{Built, Difference, Takes, entry, length_text, path};
 use crate::language::BuiltWords;
 use crate::subject::Subject;
 use crate::table::{Cell, Entry, Table};
@@ -84,15 +84,20 @@ pub(super) fn add(
         }
         let written = pieces.iter().find_map(|cells| entry(&cells[kind]));
         let laid = written.map(|entry| locale.entry(entry).trim().to_string());
-        types.extend(laid.filter(|laid| !laid.eq_ignore_ascii_case(&wired.laid.cable)).map(|laid| (wired, laid)));
+        types.extend(
+            laid.filter(|laid| !laid.eq_ignore_ascii_case(&wired.laid.cable)).map(|laid| (wired, laid)),
+        );
     }
     for (wired, laid) in &types {
         cable_type(subject, wired, laid, &types, has, built);
     }
     for cable in &subject.wiring.unstated {
         let Some(cells) = rows.get(cable.designation.as_str()) else { continue };
-        let written: Vec<String> =
-            [kind, length].iter().filter_map(|column| entry(&cells[*column])).map(|entry| locale.entry(entry)).collect();
+        let written: Vec<String> = [kind, length]
+            .iter()
+            .filter_map(|column| entry(&cells[*column]))
+            .map(|entry| locale.entry(entry))
+            .collect();
         if !written.is_empty() {
             let (cable, written) = (cable.designation.as_str(), &written.join(", "));
             built.say(locale.built(&BuiltWords::NotInThePlan { cable, written }));
@@ -118,7 +123,11 @@ fn door_key(
 }
 
 /// Where the site file states the cable of a lock, a light or a contact; `None` if it does so in another way.
-fn door_path(subject: &Subject<'_>, cable: DoorCable, has: &dyn Fn(&[EditStep]) -> bool) -> Option<Vec<EditStep>> {
+fn door_path(
+    subject: &Subject<'_>,
+    cable: DoorCable,
+    has: &dyn Fn(&[EditStep]) -> bool,
+) -> Option<Vec<EditStep>> {
     let (entrance, list, at) = match cable {
         DoorCable::Lock { entrance, lock } => (entrance, "locks", lock),
         DoorCable::Light { entrance, light } => (entrance, "lights", light),
@@ -149,12 +158,10 @@ fn cable_type(
 ) {
     let locale = &subject.locale;
     let (cable, planned) = (wired.designation.as_str(), wired.laid.cable.as_str());
-    let known = subject
-        .site
-        .catalogue
-        .cables
-        .iter()
-        .find(|(name, part)| name.eq_ignore_ascii_case(laid) || part.head.title.eq_ignore_ascii_case(laid));
+    let known =
+        subject.site.catalogue.cables.iter().find(|(name, part)| {
+            name.eq_ignore_ascii_case(laid) || part.head.title.eq_ignore_ascii_case(laid)
+        });
     let Some((name, _)) = known else {
         return built.say(locale.built(&BuiltWords::TypeUnknown { cable, laid, planned }));
     };
@@ -162,9 +169,7 @@ fn cable_type(
     let takes = match wired.laid.owner {
         CableOwner::Section { run: index, .. } => {
             let run = &subject.site.runs[index];
-            let is_of_run = |wired: &WiredCable| {
-                matches!(wired.laid.owner, CableOwner::Section { run, .. } if run == index)
-            };
+            let is_of_run = |wired: &WiredCable| matches!(wired.laid.owner, CableOwner::Section { run, .. } if run == index);
             let alike = all.iter().filter(|(wired, other)| is_of_run(wired) && other == laid).count();
             if alike < run.sections.len() {
                 let run = run.id.as_str();

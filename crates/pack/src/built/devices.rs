@@ -1,6 +1,6 @@
 //! Addresses as they were set, and places where devices were fitted.
 
-use super::{Built, Difference, Takes, entry, path};
+use super::difference::{Built, Difference, Takes, entry, path};
 use crate::language::BuiltWords;
 use crate::subject::Subject;
 use crate::table::Table;
@@ -11,7 +11,12 @@ use latchline_site::model::StationOwner;
 use latchline_wiring::Item;
 
 /// What the device schedule says.
-pub(super) fn add(subject: &Subject<'_>, table: &Table, [name, address, place]: [usize; 3], built: &mut Built) {
+pub(super) fn add(
+    subject: &Subject<'_>,
+    table: &Table,
+    [name, address, place]: [usize; 3],
+    built: &mut Built,
+) {
     let locale = &subject.locale;
     for (item, cells) in subject.order.iter().zip(table.body()) {
         let device = cells[name].words();

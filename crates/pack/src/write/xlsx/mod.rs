@@ -22,9 +22,9 @@ use crate::table::Table;
 use crate::tables::origin_line;
 use contents::contents_sheet;
 use looks::Looks;
-pub use tab::tab;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, XlsxError};
 use sheet::table_sheet;
+pub use tab::tab;
 use texts::shortened;
 
 /// The workbook.

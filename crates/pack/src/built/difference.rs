@@ -1,14 +1,7 @@
-//! What the as-built columns say against the plan: length and type of cables, addresses, places.
-//!
-//! Where the site file has one key that says it, the edit that takes it over. What has none stays in the workbook and is counted.
+//! What was built otherwise than planned, and the edit of the site file that takes it over.
 
-mod cables;
-mod devices;
-
-use crate::language::Word;
-use crate::options::Part;
 use crate::subject::Subject;
-use crate::table::{Cell, Entry, Role, Table};
+use crate::table::{Cell, Entry};
 use latchline_finding::{Change, Edit, EditStep, Units};
 use std::collections::BTreeMap;
 
@@ -53,42 +46,6 @@ pub struct Built {
 }
 
 impl Built {
-    /// Of tables into which a workbook was carried. `has` says whether the site file has something at a path.
-    pub fn new(subject: &Subject<'_>, tables: &[Table], has: &dyn Fn(&[EditStep]) -> bool) -> Built {
-        let mut built = Built::default();
-        for table in tables {
-            let written = |title: Word| {
-                let title = subject.locale.word(title);
-                table.columns.iter().position(|column| column.title == title)
-            };
-            match table.part {
-                Part::Cables => {
-                    let columns = [Word::Cable, Word::LengthLaid, Word::TypeLaid].map(written);
-                    if let [Some(cable), Some(length), Some(kind)] = columns {
-                        cables::add(subject, table, [cable, length, kind], has, &mut built);
-                    }
-                }
-                Part::Devices => {
-                    let columns = [Word::Designation, Word::AddressSet, Word::PlaceFitted].map(written);
-                    if let [Some(device), Some(address), Some(place)] = columns {
-                        devices::add(subject, table, [device, address, place], &mut built);
-                    }
-                    let noted = [Word::Serial, Word::Version].map(written);
-                    built.noted += noted.into_iter().flatten().map(|column| filled(table, column)).sum::<usize>();
-                }
-                Part::Wiring => {
-                    let noted = [Word::PairUsed, Word::ColourUsed, Word::Colour, Word::CableType].map(written);
-                    built.noted += noted.into_iter().flatten().map(|column| filled(table, column)).sum::<usize>();
-                }
-                Part::BeforePower | Part::Live | Part::Voltages => {
-                    built.readings += table.column_of(Role::Reading).map_or(0, |column| filled(table, column));
-                }
-                _ => {}
-            }
-        }
-        built
-    }
-
     /// The change of the site file: of what is beyond what the plan allows, or of `every` difference.
     pub fn edit(&self, subject: &Subject<'_>, has: &dyn Fn(&[EditStep]) -> bool, every: bool) -> Edit {
         let mut edit = Edit::default();
@@ -109,7 +66,7 @@ impl Built {
     }
 
     /// Something that no single key takes.
-    fn say(&mut self, says: String) {
+    pub(super) fn say(&mut self, says: String) {
         self.differences.push(Difference { says, takes: Takes::Nothing, is_within: false });
     }
 }
@@ -137,23 +94,21 @@ fn lengths(
     edit.changes.extend(others.into_iter().filter(|path| has(path)).map(|path| (path, Change::Remove)));
 }
 
-fn filled(table: &Table, column: usize) -> usize {
-    table.body().filter(|cells| matches!(cells[column], Cell::Written { .. })).count()
-}
-
-fn entry(cell: &Cell) -> Option<&Entry> {
+/// What was written into a cell.
+pub(super) fn entry(cell: &Cell) -> Option<&Entry> {
     match cell {
         Cell::Written { entry, .. } => Some(entry),
         _ => None,
     }
 }
 
-fn path(steps: &[&str]) -> Vec<EditStep> {
+/// A path of keys.
+pub(super) fn path(steps: &[&str]) -> Vec<EditStep> {
     steps.iter().map(|step| EditStep::from(*step)).collect()
 }
 
 /// A length as it is written in a site file, in the reader's units.
-fn length_text(metres: f64, units: Units) -> String {
+pub(super) fn length_text(metres: f64, units: Units) -> String {
     let (value, unit) = match units {
         Units::Metric => (metres, "m"),
         Units::Us => (metres / 0.3048, "ft"),

@@ -119,6 +119,8 @@ pub struct Remedy {
     pub value_after: Option<Rounded>,
     /// Extra cost in the catalogue's currency, where prices are known.
     pub cost: Option<Money>,
+    /// Where something of it has no price, what the rest costs.
+    pub priced: Option<Money>,
     /// Extra labour in minutes, where the bill knows it.
     pub minutes: Option<f64>,
     /// Every finding that goes with it, by code and element, its own among them.

@@ -169,13 +169,13 @@ fn every_remedy_mends_its_finding_and_names_what_it_brings() {
     );
 }
 
-/// A change that is only tried is judged with less effort, and jobs are walked through on sites judged so: what is found, and how much it
-/// matters, is what the whole finds.
+/// A change that is only tried is judged with less effort: what is found, and how much it matters, is what the whole finds, but that a start
+/// that drops out again and again is not followed to its end.
 #[test]
 fn a_trial_finds_what_the_whole_finds() {
     let found = |findings: &[Finding]| -> BTreeSet<(String, Option<ElementId>, Severity)> {
         let named = |one: &Finding| (one.code.as_str().to_string(), one.element.clone(), one.severity);
-        findings.iter().map(named).collect()
+        findings.iter().map(named).filter(|(code, ..)| !code.starts_with("start-up-")).collect()
     };
     let (mut failing, mut codes) = (0, BTreeSet::new());
     for seed in 1..=150 {

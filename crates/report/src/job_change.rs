@@ -79,7 +79,7 @@ pub fn entered(dwellings: &[ElementId], language: Language) -> String {
 
 fn change_words(assessment: &Assessment, change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let cost = parts_cost(remedy.cost.map(Money::rounded), language);
+    let cost = parts_cost(remedy.cost.map(Money::rounded), remedy.priced.map(Money::rounded), language);
     let labour = wording::work(remedy, language);
     let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
     let enters = enters.map(|dwellings| entered(dwellings, language));
@@ -106,11 +106,17 @@ fn change_words(assessment: &Assessment, change: &JobChange, language: Language)
     words.say(language)
 }
 
-/// What parts cost more or less.
-fn parts_cost(cost: Option<Money>, language: Language) -> String {
+/// What parts cost more or less; of what has no price that, and what the rest costs.
+fn parts_cost(cost: Option<Money>, priced: Option<Money>, language: Language) -> String {
     let amount = |cost: Money| figures::cost(cost, language);
     match cost {
-        None => JobWords::NoPrice.say(language),
+        None => match priced.filter(|priced| *priced != Money::ZERO) {
+            None => JobWords::NoPrice.say(language),
+            Some(priced) => {
+                let priced = &parts_cost(Some(priced), None, language);
+                JobWords::SomeWithoutPrice { priced }.say(language)
+            }
+        },
         Some(Money::ZERO) => JobWords::NoParts.say(language),
         Some(cost) if cost < Money::ZERO => JobWords::PartsSaved { amount: &amount(cost) }.say(language),
         Some(cost) => JobWords::PartsCost { amount: &amount(cost) }.say(language),
@@ -127,8 +133,9 @@ pub(crate) fn all_together(jobs: &Jobs, language: Language) -> Option<String> {
     if changes.len() < 2 {
         return None;
     }
-    let costs: Vec<Money> =
-        changes.iter().filter_map(|change| change.remedy.cost.map(Money::rounded)).collect();
+    let known = changes.iter().map(|change| change.remedy.cost.or(change.remedy.priced).unwrap_or(Money::ZERO));
+    let cost: Money = known.map(Money::rounded).sum();
+    let unpriced = changes.iter().filter(|change| change.remedy.cost.is_none()).count();
     let minutes = changes.iter().filter_map(|change| change.remedy.minutes.filter(|one| one.is_finite()));
     let minutes: f64 = minutes.map(f64::ceil).sum();
     let mut dwellings: Vec<ElementId> = Vec::new();
@@ -137,16 +144,29 @@ pub(crate) fn all_together(jobs: &Jobs, language: Language) -> Option<String> {
             dwellings.push(dwelling.clone());
         }
     }
-    dwellings.sort();
-    let unpriced = changes.len() - costs.len();
+    dwellings.sort_by_cached_key(|dwelling| by_number(dwelling.as_str()));
     let labour = wording::minutes_of_work(minutes, language);
     let words = JobWords::AllJobs {
-        cost: &parts_cost((!costs.is_empty()).then(|| costs.into_iter().sum()), language),
+        cost: &parts_cost(Some(cost), None, language),
         unpriced: (unpriced > 0).then_some(unpriced),
         labour: labour.as_deref(),
         enters: &entered(&dwellings, language),
     };
     Some(words.say(language))
+}
+
+/// A name by which A-2 comes before A-10: what is no digit, and the number behind it, piece by piece.
+fn by_number(name: &str) -> Vec<(String, u64)> {
+    let mut pieces: Vec<(String, u64)> = Vec::new();
+    let mut rest = name;
+    while !rest.is_empty() {
+        let words = rest.find(|sign: char| sign.is_ascii_digit()).unwrap_or(rest.len());
+        let behind = &rest[words..];
+        let digits = behind.find(|sign: char| !sign.is_ascii_digit()).unwrap_or(behind.len());
+        pieces.push((rest[..words].to_string(), behind[..digits].parse().unwrap_or(u64::MAX)));
+        rest = &behind[digits..];
+    }
+    pieces
 }
 
 /// Several changes in one, each named with what it comes to and where it is made; where that is the same for all, it is said once.

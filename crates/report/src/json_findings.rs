@@ -163,6 +163,9 @@ pub(crate) struct RemedyDocument {
     /// Extra cost in the catalogue's currency.
     #[serde(skip_serializing_if = "Option::is_none")]
     cost: Option<f64>,
+    /// Where something of it has no price, what the rest costs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    priced: Option<f64>,
     /// Extra labour in minutes, making good not included.
     #[serde(skip_serializing_if = "Option::is_none")]
     labour_minutes: Option<f64>,
@@ -334,6 +337,7 @@ pub(crate) fn remedy(report: &Report<'_>, remedy: &Remedy) -> RemedyDocument {
         message: wording::remedy(remedy, report.currency(), Language::English),
         value_after: remedy.value_after.and_then(|value| finite(value.figure.value)),
         cost: remedy.cost.map(|cost| cost.rounded().as_units()),
+        priced: remedy.priced.map(|cost| cost.rounded().as_units()),
         labour_minutes: remedy.minutes.and_then(finite),
         changes: changes(&remedy.edit),
         brings: remedy.brings.iter().map(brought).collect(),

@@ -59,7 +59,14 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
         add(RemedyWords::MeasureTheWay { runs: &moved.join(", ") });
     }
     match remedy.cost.map(Money::rounded) {
-        None => add(RemedyWords::NotInPriceList),
+        None => match remedy.priced.map(Money::rounded).filter(|priced| *priced > Money::ZERO) {
+            None => add(RemedyWords::NotInPriceList),
+            Some(priced) => {
+                let amount = figures::cost(priced, language);
+                let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
+                add(RemedyWords::CostsWithoutSome { amount });
+            }
+        },
         Some(cost) => {
             let amount = figures::cost(cost, language);
             let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));

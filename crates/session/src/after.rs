@@ -42,7 +42,7 @@ pub(crate) struct After<'a> {
 impl After<'_> {
     /// The site with one more change; `None` if it does not fit or the site is of no use with it.
     pub fn with_change(&self, change: &Edit) -> Option<View> {
-        let next = self.now.with_change_tried(change)?;
+        let next = self.now.with_change(change)?;
         let mut remembered = self.remembered.borrow_mut();
         Some(remembered.views.entry(next.text().to_string()).or_insert(next).clone())
     }

@@ -45,22 +45,21 @@ impl Known {
         memory: &Memory,
         wanted: Wanted,
     ) -> Self {
-        Known::of_branch(number, sources, catalogues, resolved, &memory.wanted(wanted), Effort::Whole)
+        Known::of_branch(number, sources, catalogues, resolved, &memory.wanted(wanted))
     }
 
-    /// The same, for work that is wanted as long as that which the memory is of; assessed with no more effort than so much.
+    /// The same, for work that is wanted as long as that which the memory is of.
     pub fn of_branch(
         number: u64,
         sources: Sources,
         catalogues: Catalogues,
         resolved: Resolved,
         memory: &Memory,
-        effort: Effort,
     ) -> Self {
         let memory = memory.clone();
         let site = resolved.site.map(Arc::new);
         let assessing = site.as_ref().map(|site| {
-            Assessing::new(Arc::clone(site), effort, &memory).with_reading(resolved.findings.clone())
+            Assessing::new(Arc::clone(site), Effort::Whole, &memory).with_reading(resolved.findings.clone())
         });
         Known {
             number,

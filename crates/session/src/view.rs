@@ -6,7 +6,7 @@ use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-use latchline_assess::{Assessing, Assessment, Effort, GivenUp, Readings, VoltageResults, WorkDone};
+use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults, WorkDone};
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, MoreHere, headroom_while, more_here};
 use latchline_remedy::Bench;
@@ -168,29 +168,13 @@ impl View {
     /// This revision with a change made, to see what comes of it; `None` if the change does not fit or the site is of no use with it. Work on it
     /// is given up with that on this revision.
     pub(crate) fn with_change(&self, change: &Edit) -> Option<View> {
-        self.with_change_assessed(change, Effort::Whole)
-    }
-
-    /// The same where no figure of it is shown, only what is found: assessed with no more effort than the change was tried with, so that nearly
-    /// all of it is remembered.
-    pub(crate) fn with_change_tried(&self, change: &Edit) -> Option<View> {
-        self.with_change_assessed(change, Effort::Hurried)
-    }
-
-    fn with_change_assessed(&self, change: &Edit, effort: Effort) -> Option<View> {
         let text = edit::apply_at(self.text(), &self.known.places, change).ok()?;
         let sources = self.sources().with_text(self.site_file, text);
         let parsed = ParsedSite::new(self.site_file, sources.file(self.site_file));
         let catalogues = self.known.catalogues.clone();
         let resolved = catalogues.loaded.resolve_parsed(&parsed);
-        let known = Known::of_branch(
-            self.known.number,
-            sources.clone(),
-            catalogues,
-            resolved,
-            &self.known.memory,
-            effort,
-        );
+        let known =
+            Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.known.memory);
         let view = View { revision: self.revision, site_file: self.site_file, known: Arc::new(known) };
         view.site().is_some().then_some(view)
     }

@@ -11,7 +11,7 @@ use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
 use latchline_assess::Assessment;
 use latchline_assess::jobs::{Job, JobChange};
-use latchline_finding::{ElementId, Finding, Remedy, Severity, shown};
+use latchline_finding::{Edit, ElementId, Finding, Remedy, Severity, shown};
 use latchline_remedy::{Bench, again, of_kind, offered, pair};
 use latchline_report::table::hanging;
 use latchline_report::{Look, job_change, wording};

@@ -8,6 +8,8 @@ use std::cmp::Ordering;
 pub(super) struct Price {
     /// Extra material; `None` where something of it has no price.
     pub material: Option<Money>,
+    /// What of it has a price.
+    pub priced: Money,
     /// Work in minutes.
     pub minutes: f64,
 }

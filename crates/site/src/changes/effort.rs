@@ -25,6 +25,8 @@ const END_MINUTES: f64 = 5.0;
 pub struct Effort {
     /// What is bought for it; `None` where something of it has no price.
     pub material: Option<Money>,
+    /// What of it has a price.
+    pub priced: Money,
     /// Work in minutes, as far as the catalogue states any.
     pub minutes: f64,
 }
@@ -69,14 +71,16 @@ impl<'a> EffortFrom<'a> {
             |run: &Run| run_minutes(before, &self.pieces, self.runs.get(&run.id).copied(), after, run);
         let runs: f64 = after.runs.iter().map(minutes).sum();
         let ends = self.ends.wired_again(&Ends::of(after)) as f64 * END_MINUTES;
+        let (material, priced) = self.material(after);
         Effort {
-            material: self.material(after),
+            material,
+            priced,
             minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after),
         }
     }
 
-    /// What is bought; `None` where something of it has no price.
-    fn material(&self, after: &Site) -> Option<Money> {
+    /// What is bought, `None` where something of it has no price; and what of it has one.
+    fn material(&self, after: &Site) -> (Option<Money>, Money) {
         let before = self.before;
         let in_the_wall = || before.runs.iter().filter(|run| is_measured(run) && !run.existing.value);
         let left_in_the_wall = if in_the_wall().next().is_none() {
@@ -91,7 +95,9 @@ impl<'a> EffortFrom<'a> {
             });
             left.sum()
         };
-        Bill::of(after).material_beyond(&self.bill).map(|more| more + left_in_the_wall)
+        let bill = Bill::of(after);
+        let priced = bill.material() - self.bill.material() + left_in_the_wall;
+        (bill.material_beyond(&self.bill).map(|more| more + left_in_the_wall), priced)
     }
 }
 

@@ -57,7 +57,8 @@ sentences! {
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "nothing to buy" | "nichts zu kaufen",
-        NoPrice: "price not known" | "Preis offen",
+        NoPrice: "price not known" | "Preis nicht bekannt",
+        SomeWithoutPrice { priced: &'a str }: "{priced}, and parts without a price" | "{priced}, dazu Teile ohne Preis",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
         Enters { dwellings: usize, names: &'a str }:
             "{dwellings:dwelling|dwellings} to enter ({names})"
@@ -91,8 +92,8 @@ sentences! {
             "{jobs:more job|more jobs} below."
             | "{jobs:weitere Aufgabe|weitere Aufgaben} unten.",
         AllJobs { cost: &'a str, unpriced: Option<usize>, labour: Option<&'a str>, enters: &'a str }:
-            "All jobs that have a change: {cost}< ({unpriced:job has|jobs have} no price)><, {labour}>, {enters}."
-            | "Alle Aufgaben mit Änderung: {cost}< ({unpriced:Aufgabe|Aufgaben} ohne Preis)><, {labour}>, {enters}.",
+            "All jobs that have a change: {cost}< ({unpriced:job has|jobs have} parts without a price)><, {labour}>, {enters}."
+            | "Alle Aufgaben mit Änderung: {cost}< ({unpriced:Aufgabe|Aufgaben} mit Teilen ohne Preis)><, {labour}>, {enters}.",
         Foot { command: &'a str }:
             "Each is done by its name in brackets: {command}"
             | "Jede mit ihrem Namen in Klammern: {command}",

@@ -46,7 +46,10 @@ sentences! {
         DoubledPair:
             "halves the pair's impedance and doubles its capacitance"
             | "halbiert den Wellenwiderstand des Paars und verdoppelt seine Kapazität",
-        NotInPriceList: "price not known" | "Preis offen",
+        NotInPriceList: "price not known" | "Preis nicht bekannt",
+        CostsWithoutSome { amount: &'a str }:
+            "costs {amount} more for parts, and parts without a price"
+            | "kostet {amount} mehr für Teile, dazu Teile ohne Preis",
         NoCost: "nothing to buy" | "nichts zu kaufen",
         Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
         Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",

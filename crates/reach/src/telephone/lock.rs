@@ -10,7 +10,7 @@ use latchline_assess::rules::codes::{
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Code, Finding, Severity, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Cable, Catalogue, LockKind, PowerLoss};
+use latchline_site::catalogue::{Cable, Catalogue, Feed, LockKind, PowerLoss};
 
 /// A lock fed by its door station over so much of a cable, judged as a door's sheet judges it.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,6 +87,8 @@ pub struct OwnSupply {
     pub pairs: u32,
     /// Its voltage in volts.
     pub voltage_v: f64,
+    /// Whether that is alternating, as the lock takes it.
+    pub is_ac: bool,
     /// Its tolerance in per cent.
     pub tolerance_percent: f64,
     /// Least voltage at the lock in volts.
@@ -249,9 +251,11 @@ fn lock_from_own_supply(
     let model = catalogues.catalogue().locks.get(way.lock)?;
     catalogues.catalogue().cables.get(cable).filter(|cable| cable.pairs.value >= pairs)?;
     let opens_without_power = model.power_loss.value == PowerLoss::Opens;
+    let is_ac = model.feed.value == Feed::Ac;
+    let ac = if is_ac { ", supply_ac = true, suppression = \"varistor\"" } else { "" };
     LOCK_SUPPLY_VOLTAGES_V.into_iter().find_map(|voltage_v| {
         let feed = format!(
-            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{LOCK_SUPPLY_TOLERANCE_PERCENT} %\", pairs = {pairs}"
+            "feed = \"own-supply\", supply_voltage = \"{voltage_v} V\", supply_tolerance = \"{LOCK_SUPPLY_TOLERANCE_PERCENT} %\", pairs = {pairs}{ac}"
         );
         let assessment = door(sources, catalogues, way, cable, &feed)?;
         let circuit = assessment.doors.first()?.locks.first()?.circuit.as_ref().ok()?;
@@ -261,6 +265,7 @@ fn lock_from_own_supply(
             cable: cable.to_string(),
             pairs,
             voltage_v,
+            is_ac,
             tolerance_percent: LOCK_SUPPLY_TOLERANCE_PERCENT,
             least_v: circuit.least_v,
             opens_without_power,

@@ -254,7 +254,9 @@ fn lock_besides(found: &LockCable, is_named: bool, locale: Locale) -> Vec<String
                 1 => own.cable.clone(),
                 _ => say(AskWords::TwoPairsOf { cable: &own.cable }),
             };
-            let (cable, supply) = (&*cable, &*number(own.voltage_v, 1, locale));
+            let kind = if own.is_ac { " AC" } else { "" };
+            let supply = &*format!("{} V{kind}", number(own.voltage_v, 1, locale));
+            let cable = &*cable;
             let tolerance = &*number(own.tolerance_percent, 0, locale);
             let voltage = &*figures::volts(own.least_v, locale.language);
             say(match doubled {

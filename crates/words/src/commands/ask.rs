@@ -127,11 +127,11 @@ sentences! {
             "No cable of the catalogue that is made for outdoors feeds {lock} over {length} from {door}, {supply} on mains with one call<; {cable} reaches {longest}>."
             | "Keine für außen gemachte Leitung des Katalogs speist {lock} über {length} aus {door}, {supply} am Netz bei einem Ruf<; {cable} reicht {longest}>.",
         LockOwnSupply { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
-            "Way out: a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
-            | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+            "Way out: a supply of the lock's own at {supply}, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
+            | "Ausweg: ein eigenes Netzteil für das Schloss mit {supply}, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
         LockOwnSupplyToo { cable: &'a str, supply: &'a str, tolerance: &'a str, voltage: &'a str }:
-            "Or a supply of the lock's own at {supply} V, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
-            | "Oder ein eigenes Netzteil für das Schloss mit {supply} V, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
+            "Or a supply of the lock's own at {supply}, {tolerance} %, beside the door station: over {cable} the lock then has at least {voltage} V."
+            | "Oder ein eigenes Netzteil für das Schloss mit {supply}, {tolerance} %, neben der Türstation: Über {cable} hat das Schloss dann mindestens {voltage} V.",
         TwoPairsOf { cable: &'a str }:
             "two pairs of {cable} in parallel (pairs = 2 at the lock)"
             | "zwei Paare {cable} parallel (am Schloss pairs = 2)",

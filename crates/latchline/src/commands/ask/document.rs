@@ -204,6 +204,8 @@ struct OwnSupplyFigures<'a> {
     /// Pairs of it in parallel.
     pairs: u32,
     voltage_v: f64,
+    /// Whether that is alternating.
+    is_ac: bool,
     tolerance_percent: f64,
     least_v: f64,
     /// Whether the lock opens when that supply has no power; else it cannot be released.
@@ -226,6 +228,7 @@ impl<'a> LockFigures<'a> {
                 cable: &own.cable,
                 pairs: own.pairs,
                 voltage_v: own.voltage_v,
+                is_ac: own.is_ac,
                 tolerance_percent: own.tolerance_percent,
                 least_v: own.least_v,
                 opens_without_power: own.opens_without_power,

@@ -26,6 +26,7 @@ mod store;
 mod surveys;
 mod telephone;
 mod told_first;
+mod told_once;
 
 use std::fs;
 use std::path::Path;

@@ -163,7 +163,9 @@ fn one_slip_in_a_range_is_one_mistake() {
     let broken = json(&folder(HOUSE, &[(row, "\"A-1..A-6\" = \"three a floor\"")]), &["check", "house.toml"]);
     let errors = |found: &Value| -> Vec<String> {
         let all = found["findings"].as_array().unwrap().iter();
-        all.filter(|one| one["severity"] == "error").map(|one| one["code"].as_str().unwrap().to_string()).collect()
+        all.filter(|one| one["severity"] == "error")
+            .map(|one| one["code"].as_str().unwrap().to_string())
+            .collect()
     };
     assert_eq!(errors(&broken), ["wrong-type"], "{broken}");
     let renamed = folder(HOUSE, &[(row, "\"A-01..A-06\" = { place = \"A/G\", per_floor = 3 }")]);
@@ -197,7 +199,10 @@ fn what_got_worse_at_a_lock_and_a_battery_that_is_new_are_compared() {
 fn a_way_out_that_is_not_known_says_who_said_so() {
     let folder = folder(HOUSE, &[("escape_route = false", "escape_route = \"not known\"")]);
     let said = words(&folder, &["check", "house.toml", "--door", "front"]);
-    assert!(said.contains("not known (owner, 2026-01-02) whether it is an escape route: not judged"), "{said}");
+    assert!(
+        said.contains("not known (owner, 2026-01-02) whether it is an escape route: not judged"),
+        "{said}"
+    );
     let german = words(&folder, &["check", "house.toml", "--door", "front", "--language", "de"]);
     assert!(german.contains("nicht bekannt (owner, 2026-01-02), ob sie Fluchtweg ist"), "{german}");
 }

@@ -133,7 +133,8 @@ pub(crate) fn all_together(jobs: &Jobs, language: Language) -> Option<String> {
     if changes.len() < 2 {
         return None;
     }
-    let known = changes.iter().map(|change| change.remedy.cost.or(change.remedy.priced).unwrap_or(Money::ZERO));
+    let known =
+        changes.iter().map(|change| change.remedy.cost.or(change.remedy.priced).unwrap_or(Money::ZERO));
     let cost: Money = known.map(Money::rounded).sum();
     let unpriced = changes.iter().filter(|change| change.remedy.cost.is_none()).count();
     let minutes = changes.iter().filter_map(|change| change.remedy.minutes.filter(|one| one.is_finite()));
@@ -257,11 +258,11 @@ fn becomes(edit: &Edit, language: Language) -> Option<String> {
     }
 }
 
-/// Whether a change sets the cable of one run, then its pairs, and nothing else.
+/// Whether a change sets a cable, of a run or to a lock, then its pairs, and nothing else.
 fn sets_cable_and_pairs(edit: &Edit) -> bool {
     let set = edit.changes.iter().filter(|(_, change)| matches!(change, Change::Set(_)));
-    let keys = set.map(|(path, _)| match &path[..] {
-        [EditStep::Key(table), EditStep::Key(_), EditStep::Key(key)] if table == "runs" => key.as_str(),
+    let keys = set.map(|(path, _)| match path.last() {
+        Some(EditStep::Key(key)) => key.as_str(),
         _ => "",
     });
     keys.eq(["cable", "pairs"])
@@ -285,7 +286,8 @@ pub(crate) fn job_name(assessment: &Assessment, jobs: &Jobs, job: &Job) -> Optio
     let mut own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
     let first = &assessment.findings[*own.find(|finding| change.clears.contains(finding))?];
     let heads = job.causes.iter().map(|cause| &assessment.findings[jobs.causes[*cause].findings[0]]);
-    let alike = heads.filter(|one| job.is_of_several && one.code == first.code && one.element != first.element);
+    let alike =
+        heads.filter(|one| job.is_of_several && one.code == first.code && one.element != first.element);
     let about: Vec<&ElementId> =
         std::iter::once(first).chain(alike).filter_map(|one| one.element.as_ref()).collect();
     Some(named_job(first.code, &about, change.remedy.kind))

@@ -34,7 +34,7 @@ words! {
         Floor: "floor" | "Geschoss",
         Core: "core" | "Treppenhaus",
         StartOfRun: "supply, port or station (key from of a run)" | "Netzteil, Abgang oder Station als Anfang eines Strangs",
-        StopOfRun: "station or box (key to of a run)" | "Station oder Verteiler als Ziel eines Strangs",
+        StopOfRun: "station or box" | "Station oder Verteiler als Ziel eines Strangs",
         Scope: "dwelling, floor or building (key calls)" | "Wohnung, Geschoss oder Gebäude, die gerufen werden",
         ScopeOfSurvey: "dwelling, floor or building (column Calls)" | "Wohnung, Geschoss oder Gebäude (Spalte Calls)",
         Place: "place" | "Ort",

@@ -132,7 +132,13 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             found.causes.push(cause);
             continue;
         }
-        found.jobs.push(Job { causes: vec![found.causes.len()], change, in_order: None, waits: false, is_of_several: false });
+        found.jobs.push(Job {
+            causes: vec![found.causes.len()],
+            change,
+            in_order: None,
+            waits: false,
+            is_of_several: false,
+        });
         found.causes.push(cause);
         cleared.push(clears);
     }

@@ -1,13 +1,13 @@
 //! `supply-too-hot`
 
 use super::limit::ROUNDING;
-use crate::rule::{Judgement, finding, rule};
+use crate::rule::{Judgement, finding_as, rule};
 use crate::stage::WithVoltages;
 use crate::supply::{hottest_c, mains_figures};
-use latchline_finding::{CodeDoc, DataGrade, Figure, Unit};
+use latchline_finding::{CodeDoc, DataGrade, Figure, Severity, Unit};
 
 rule! {
-    pub static SUPPLY_TOO_HOT: "supply-too-hot", Error, reads Voltages, check
+    pub static SUPPLY_TOO_HOT: "supply-too-hot", Error or Advice, reads Voltages, check
 }
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
@@ -24,10 +24,12 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         let mains = mains_figures(context, index);
         let derated = mains.as_ref().and_then(|mains| Some((mains.derated_w?, mains.output_w)));
         let is_enough = derated.is_some_and(|(derated_w, output_w)| output_w <= derated_w * (1.0 + ROUNDING));
-        if ambient_c <= limit_c || is_enough {
+        if ambient_c <= limit_c {
             continue;
         }
-        let mut found = finding(doc, origin)
+        // It gives less there; where that is enough, only the cupboard is told of.
+        let severity = if is_enough { Severity::Advice } else { doc.severity };
+        let mut found = finding_as(doc, severity, origin)
             .about(supply.id.clone())
             .figures(ambient_c, limit_c, Unit::Celsius)
             .with("model", supply.model.value.as_str())

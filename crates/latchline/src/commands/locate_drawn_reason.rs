@@ -25,7 +25,8 @@ pub(super) fn reason<'a>(
         let at = |place: &ElementId| found.element.as_ref() == Some(place);
         at(&own.id) || at(owner) || found.code.as_str().starts_with("start-up-") && source.is_some_and(at)
     };
-    let there = assessment.findings.iter().filter(is_there).filter(|found| found.severity >= Severity::Warning);
+    let there =
+        assessment.findings.iter().filter(is_there).filter(|found| found.severity >= Severity::Warning);
     let shown = there.filter_map(|found| {
         let near = symptoms.iter().filter_map(|symptom| shows_as(found.code, *symptom)).min()?;
         Some((near, Reverse(found.severity), found))

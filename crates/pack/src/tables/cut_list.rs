@@ -67,10 +67,13 @@ fn row(
     } else {
         length.designation.clone()
     };
+    let is_too_long =
+        matches!(&cable.plan, Err(CuttingError::TooLong { longest, .. }) if cut.length_dm > *longest);
     let (number, stock, left) = match drum {
         Some((number, stock, left)) => {
             (Cell::count(number), metres(stock, Rounding::Nearest), metres(left, Rounding::Down))
         }
+        None if is_too_long => (Cell::text(locale.word(Word::LongerThanAnyDrum)), Cell::Empty, Cell::Empty),
         None => (Cell::Empty, Cell::Empty, Cell::Empty),
     };
     let cells = vec![

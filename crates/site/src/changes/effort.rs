@@ -72,11 +72,7 @@ impl<'a> EffortFrom<'a> {
         let runs: f64 = after.runs.iter().map(minutes).sum();
         let ends = self.ends.wired_again(&Ends::of(after)) as f64 * END_MINUTES;
         let (material, priced) = self.material(after);
-        Effort {
-            material,
-            priced,
-            minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after),
-        }
+        Effort { material, priced, minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after) }
     }
 
     /// What is bought, `None` where something of it has no price; and what of it has one.

@@ -2,7 +2,7 @@
 
 code! {
     "escape-decision-missing"
-    title: "Not decided by anybody named whether a door is a way out" | "Von niemand Genanntem entschieden, ob eine Tür Fluchtweg ist",
+    title: "Whether a door is a way out is not decided" | "Ob eine Tür Fluchtweg ist, ist nicht entschieden",
     message:
         "whether people escape through {element} is stated, but not who decided it and when: add {missing}"
         | "ob {element} Fluchtweg ist, ist angegeben, aber nicht, wer das wann entschieden hat: {missing} ergänzen",

@@ -8,7 +8,7 @@ code! {
         | "Die Brandmeldeanlage gibt das Schloss {lock} von {element} nicht frei<, {role}>",
     hint:
         "have the fire alarm cut its power; the responsible person decides"
-        | "die Brandmeldeanlage seinen Strom unterbrechen lassen; die verantwortliche Person entscheidet",
+        | "den Strom des Schlosses von der Brandmeldeanlage unterbrechen lassen; die verantwortliche Person entscheidet",
     measure:
         "With those who look after the fire alarm, the voltage at the lock while it is in alarm: none may be left."
         | "Mit denen, die die Brandmeldeanlage betreuen, die Spannung am Schloss während des Alarms: Es darf keine mehr da sein.",

@@ -4,12 +4,12 @@ code! {
     "supply-too-hot"
     title: "A cupboard too hot for its supply" | "Ein Schrank, der für sein Netzteil zu warm ist",
     message:
-        "the cupboard of {element} is at {value}; {model} may stand in at most {limit}"
-        | "Im Schrank von {element} sind {value}; {model} verträgt dort {limit}",
+        "the cupboard of {element} is at {value}; {model} is made for {limit}<: at this heat it gives {derated}><, and {load} are needed>"
+        | "Im Schrank von {element} sind {value}; {model} ist für {limit} gemacht<: Bei dieser Wärme gibt es {derated}><, verlangt sind {load}>",
     label: "<it gives off {heat} itself>" | "<es gibt selbst {heat} ab>",
     hint:
-        "<at that temperature it gives {derated}, and {load} are needed: >let air through, move it to a cooler place, or take one with more in hand"
-        | "<bei dieser Temperatur gibt es {derated}, verlangt sind {load}: >lüften, an einen kühleren Ort setzen, oder eines mit mehr Reserve nehmen",
+        "let air through, move it to a cooler place, or take one with more in hand"
+        | "lüften, an einen kühleren Ort setzen, oder eines mit mehr Reserve nehmen",
     measure:
         "The air temperature in the closed cupboard beside the supply, after an hour in use."
         | "Die Lufttemperatur im geschlossenen Schrank neben dem Netzteil, nach einer Stunde in Betrieb.",

@@ -74,7 +74,7 @@ sentences! {
             | "<{place}, >Nummer {ordinal} von {stations} an Strang {run} von {from}; die Leitung kommt von {before}",
         Reads { voltage: &'a str, lowest: &'a str, highest: &'a str }:
             "At its terminals in standby: {voltage} V ({lowest} to {highest})"
-            | "An seinen Klemmen in Ruhe: {voltage} V ({lowest} bis {highest})",
+            | "An den Klemmen in Ruhe: {voltage} V ({lowest} bis {highest})",
         ReadsTalking { voltage: &'a str, lowest: &'a str, highest: &'a str }:
             "While it talks: {voltage} V ({lowest} to {highest})"
             | "Im Gespräch: {voltage} V ({lowest} bis {highest})",

@@ -70,10 +70,10 @@ sentences! {
             | "Kein Modell war genannt, also wurde {model} genommen, das schwerste; auch von {lightest}, dem leichtesten, arbeitet keine {power}.",
         Margin { stations: usize, power: &'a str, margin: &'a str }:
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment."
-            | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve.",
+            | "Bei {stations} {power} hat die knappste Station im ungünstigsten Zustand {margin} V Reserve.",
         MarginThin { stations: usize, power: &'a str, margin: &'a str }:
             "With {stations} {power} the worst-placed station has {margin} V more than it needs, at its worst moment, which check warns of as thin-margin: plan for one less, or thicker cable."
-            | "Bei {stations} {power} hat die knappste im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
+            | "Bei {stations} {power} hat die knappste Station im ungünstigsten Zustand {margin} V Reserve, wovor check als thin-margin warnt: eine weniger planen oder dickere Leitung.",
         RunNotJudged { codes: &'a str }:
             "Not judged, since values are missing, so that it may still not work: {codes}."
             | "Nicht beurteilt, da Werte fehlen, sodass es doch nicht gehen kann: {codes}.",

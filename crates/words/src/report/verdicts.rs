@@ -113,8 +113,8 @@ sentences! {
             "Existing cable that could be judged only in part: {runs}."
             | "Vorhandene Leitungen, die nur zum Teil beurteilt sind: {runs}.",
         ReleasesCounted:
-            "Every door is counted as released outside its calls too (exit button, reader, keypad)."
-            | "Jede Tür ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
+            "Every door that draws current for a release is counted as released outside its calls too (exit button, reader, keypad)."
+            | "Jede Tür, deren Freigabe Strom braucht, ist auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",
         SomeReleasesCounted { at_once: usize, doors: usize }:
             "Of {doors} doors the worst {at_once} at once are counted as released outside their calls too (exit button, reader, keypad)."
             | "Von {doors} Türen sind die ungünstigsten {at_once} gleichzeitig auch außerhalb ihrer Rufe als freigegeben gerechnet (Türöffnertaster, Leser, Tastatur).",

@@ -36,8 +36,8 @@ macro_rules! devices {
         NotInCatalogue: "not in the catalogue: to be chosen" | "nicht im Katalog: auszuwählen",
         Number: "No." | "Nr.",
         OrderedInDrums:
-            "needed as the cut list cuts it, ordered by the drum; what stays on the drums is left over"
-            | "Bedarf wie in der Zuschnittliste, bestellt nach Trommeln; was auf ihnen bleibt, ist übrig",
+            "needed as the cut list cuts it, ordered by the drum, or to length where no drum is long enough; what stays on the drums is left over"
+            | "Bedarf wie in der Zuschnittliste, bestellt nach Trommeln, oder nach Länge, wo keine Trommel reicht; was auf ihnen bleibt, ist übrig",
         PartsTitle: "Parts list" | "Stückliste",
         PlaceFitted: "Place, if another" | "Ort, falls anders",
         Reference: "Reference designation" | "Referenzkennzeichen",

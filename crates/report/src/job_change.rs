@@ -21,13 +21,8 @@ pub fn what_to_do(assessment: &Assessment, jobs: &Jobs, job: &Job, language: Lan
         [job] => return JobWords::DoneByOne { job }.say(language),
         jobs => return JobWords::DoneBy { jobs: &jobs.join(", ") }.say(language),
     }
-    let in_order = job.in_order.as_ref();
     if let Some(change) = job.told_change() {
         let change = change_words(assessment, change, language);
-        let change = match job.waits || in_order.is_some_and(|in_order| in_order.is_other) {
-            true => JobWords::Other { change: &change }.say(language),
-            false => change,
-        };
         let hint = worst.and_then(|index| look_first(&assessment.findings[*index], language));
         let slipped = || {
             let of_job = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);
@@ -81,6 +76,13 @@ fn change_words(assessment: &Assessment, change: &JobChange, language: Language)
     let remedy = &change.remedy;
     let cost = parts_cost(remedy.cost.map(Money::rounded), remedy.priced.map(Money::rounded), language);
     let labour = wording::work(remedy, language);
+    let is_unknown = remedy.minutes.is_none()
+        && remedy.cost.is_none()
+        && remedy.priced.is_none_or(|one| one.rounded() == Money::ZERO);
+    let (cost, labour) = match is_unknown {
+        true => (JobWords::NoPriceNoWork.say(language), None),
+        false => (cost, labour),
+    };
     let enters = change.enters.as_deref().filter(|dwellings| !dwellings.is_empty());
     let enters = enters.map(|dwellings| entered(dwellings, language));
     let value = remedy.value_after.map(|value| figures::rounded(value, language));
@@ -280,7 +282,7 @@ pub(crate) fn command(
 }
 
 /// The name of a job that stays when others are done, as it is written in a command; `None` where no change is known.
-pub(crate) fn job_name(assessment: &Assessment, jobs: &Jobs, job: &Job) -> Option<String> {
+fn job_name(assessment: &Assessment, jobs: &Jobs, job: &Job) -> Option<String> {
     let change = job.told_change()?;
     // One that is left when the jobs before it are done; of the same at several places each.
     let mut own = job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings);

@@ -1,8 +1,6 @@
 //! The first page of a site on which something is found: what is to be done, and the causes one by one.
 
-use crate::job_change::{
-    MOST_NAMES, all_together, command, first_named, job_name, named, number, what_to_do,
-};
+use crate::job_change::{MOST_NAMES, all_together, command, first_named, named, number, what_to_do};
 use crate::paint::Look;
 use crate::report::Report;
 use crate::table::{hanging, paragraph};
@@ -28,8 +26,8 @@ pub(crate) enum Room {
     Little,
     /// Of what no job on the page tells, only who has it.
     Least,
-    /// The same, and of each job's command only the name that it goes by.
-    Names,
+    /// The same, and in place of each job's command the one by its number, once for all.
+    Numbers,
 }
 
 /// The word of a danger.
@@ -78,7 +76,7 @@ pub(crate) fn list(
         return String::new();
     }
     let language = look.language;
-    let shown = jobs.on_first_page(MOST_JOBS);
+    let shown = on_page(jobs, room);
     let head = JobWords::Jobs { currency: report.currency() }.say(language);
     let mut text = format!("{}\n", look.bold(&head));
     for (index, job) in shown.iter().map(|index| (*index, &jobs.jobs[*index])) {
@@ -88,7 +86,7 @@ pub(crate) fn list(
         text.push_str(&hanging(&format!("{:<4}", number(index, language)), &line, look.width));
         text.push_str(&paragraph(&what_to_do(assessment, jobs, job, language), 4, look.width));
         // A command that is broken by a line cannot be copied: it may be wider than the page.
-        if let Some(command) = command(report, assessment, jobs, job).filter(|_| room < Room::Names) {
+        if let Some(command) = command(report, assessment, jobs, job).filter(|_| room < Room::Numbers) {
             text.push_str(&format!("    {command}\n"));
         }
     }
@@ -96,17 +94,25 @@ pub(crate) fn list(
     let foot: Vec<String> = (more > 0)
         .then(|| JobWords::MoreJobs { jobs: more }.say(language))
         .into_iter()
-        .chain(all_together(jobs, language))
+        .chain((room < Room::Numbers).then(|| all_together(jobs, language)).flatten())
         .chain(
-            (room == Room::Names)
-                .then(|| Some(JobWords::Foot { command: &report.command_of_job("NAME")? }.say(language)))
-                .flatten(),
+            jobs.jobs.iter().position(|job| room == Room::Numbers && job.told_change().is_some()).and_then(
+                |first| {
+                    let job = &number(first, language);
+                    Some(JobWords::Foot { job, command: &report.command_of_job(job)? }.say(language))
+                },
+            ),
         )
         .collect();
     if !foot.is_empty() {
         text.push_str(&paragraph(&foot.join(" "), 2, look.width));
     }
     text
+}
+
+/// The jobs that are told on the page; one fewer where there is least room.
+fn on_page(jobs: &Jobs, room: Room) -> Vec<usize> {
+    jobs.on_first_page(MOST_JOBS - usize::from(room == Room::Numbers))
 }
 
 /// What is wrong, in one sentence without full stop.
@@ -152,12 +158,7 @@ fn title_with_code(
     let worst = job.causes.first().and_then(|cause| jobs.causes[*cause].findings.first());
     let Some(worst) = worst.map(|index| &assessment.findings[*index]) else { return message };
     let place = place(report, worst, language).filter(|_| room == Room::Ample);
-    let name = match room {
-        Room::Names => job_name(assessment, jobs, job),
-        _ => None,
-    };
-    let code = name.as_deref().unwrap_or(worst.code.as_str());
-    JobWords::CodeAt { message: &message, code, place: place.as_deref() }.say(language)
+    JobWords::CodeAt { message: &message, code: worst.code.as_str(), place: place.as_deref() }.say(language)
 }
 
 /// The elements of findings, each once.
@@ -180,7 +181,7 @@ pub(crate) fn causes(
     room: Room,
     look: &Look,
 ) -> String {
-    let shown = jobs.on_first_page(MOST_JOBS);
+    let shown = on_page(jobs, room);
     let mut lines = String::new();
     for alike in alike(assessment, jobs, &shown, room) {
         let of_job =

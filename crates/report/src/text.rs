@@ -39,7 +39,7 @@ const MOST_LINES: usize = 80;
 pub fn render(report: &Report<'_>, look: &Look, detail: Detail) -> String {
     let mut text = page(report, look, detail, Room::Ample);
     if detail == Detail::FirstPage && report.jobs.is_some() && report.fails() {
-        for room in [Room::Little, Room::Least, Room::Names] {
+        for room in [Room::Little, Room::Least, Room::Numbers] {
             if text.lines().count() > MOST_LINES {
                 text = page(report, look, detail, room);
             }

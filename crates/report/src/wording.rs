@@ -339,6 +339,7 @@ mod tests {
             edit: Edit::set(&["runs", "W 3", "cable"], "\"flex-1.0\""),
             value_after: Some(Rounded::down(Figure::new(41.209, Unit::Volt))),
             cost: Some(Money::from_units(12.5)),
+            minutes: Some(0.0),
             ..Remedy::default()
         };
         assert_eq!(
@@ -354,6 +355,7 @@ mod tests {
             edit: Edit::set(&["runs", "W3", "cable"], "\"flex-1.0\""),
             value_after: Some(Rounded::down(Figure::new(41.209, Unit::Volt))),
             cost: Some(Money::from_units(12.5)),
+            minutes: Some(0.0),
             ..Remedy::default()
         };
         assert_eq!(

@@ -42,7 +42,12 @@ pub(crate) struct After<'a> {
 impl After<'_> {
     /// The site with one more change; `None` if it does not fit or the site is of no use with it.
     pub fn with_change(&self, change: &Edit) -> Option<View> {
-        let next = self.now.with_change(change)?;
+        self.with_change_on(&self.now, change)
+    }
+
+    /// The same of another site.
+    pub fn with_change_on(&self, view: &View, change: &Edit) -> Option<View> {
+        let next = view.with_change(change)?;
         let mut remembered = self.remembered.borrow_mut();
         Some(remembered.views.entry(next.text().to_string()).or_insert(next).clone())
     }

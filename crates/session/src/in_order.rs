@@ -11,10 +11,11 @@ use crate::one_run;
 use crate::view::View;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, jobs as first_jobs, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
-use latchline_finding::{Remedy, Severity};
-use latchline_remedy::{again, most_looked_at, offered};
+use latchline_finding::{Edit, EditStep, Remedy, Severity};
+use latchline_remedy::{TWO_CHANGES, again, most_looked_at, offered};
 use latchline_site::changes::dwellings_to_enter;
 use std::cell::RefCell;
+use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Jobs that are tried in order whatever the size of the site: those of a first page, and some.
@@ -151,12 +152,15 @@ impl After<'_> {
             if may_move && (is_error || same.is_some()) {
                 let mut together = vec![index];
                 together.extend(same);
-                let found = self.earliest(jobs, &together, end, &change)?;
-                if let Some((earliest, there)) = found {
-                    return Ok(put_at(first, jobs, index, same, earliest, there));
+                let mut found = self.earliest(jobs, &together, end, &change)?;
+                if let (None, Some(other)) = (&found, same)
+                    && let Some(told) = jobs.jobs[other].told_change()
+                {
+                    found = self.earliest(jobs, &together, end, &both(told, &change))?;
                 }
-                if same.is_some() {
-                    return Ok(put_at(first, jobs, index, same, end, change));
+                // Alone at the end it needs no other order.
+                if let Some((earliest, there)) = found.filter(|(at, _)| same.is_some() || *at < end) {
+                    return Ok(put_at(first, jobs, index, same, earliest, there));
                 }
             }
             let Some(next) = self.with_change(&change.remedy.edit) else {
@@ -190,12 +194,15 @@ impl After<'_> {
             return Ok(None);
         };
         let Some(change) = jobs.jobs[index].told_change().cloned() else { return Ok(None) };
-        let found = self.earliest(jobs, &[index, other], index, &change)?;
+        let mut found = self.earliest(jobs, &[index, other], index, &change)?;
+        if let (None, Some(told)) = (&found, jobs.jobs[other].told_change()) {
+            found = self.earliest(jobs, &[index, other], index, &both(told, &change))?;
+        }
         Ok(found.and_then(|(earliest, there)| put_at(first, jobs, index, Some(other), earliest, there)))
     }
 
-    /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them then and
-    /// brings nothing that it does not bring later on; with its figures as they are there.
+    /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them and brings
+    /// nothing that it does not bring later on, where none of these jobs was done before; with its figures as they are there.
     fn earliest(
         &self,
         jobs: &Jobs,
@@ -205,26 +212,43 @@ impl After<'_> {
     ) -> Result<Option<(usize, JobChange)>, GivenUp> {
         let from = together.iter().copied().min().unwrap_or(end);
         let all: Vec<Key> = together.iter().flat_map(|job| self.keys(jobs, *job)).collect();
-        for (place, view) in self.before.iter().enumerate().take(end).skip(from) {
-            let Some(assessment) = view.assessment()? else { continue };
-            let standing: BTreeSet<Key> = standing(assessment).map(key).collect();
-            let wanted: Vec<Key> = all.iter().filter(|key| standing.contains(key)).cloned().collect();
-            let Some(worst) = now_standing(assessment, &self.head(jobs, together[0]), &wanted) else {
-                continue;
-            };
-            let Some(bench) = view.bench()? else { continue };
-            let does = again(&bench, worst, &change.remedy);
-            view.still_wanted()?;
-            let is_as_good = |remedy: &Remedy| {
-                wanted.iter().all(|key| remedy.clears.contains(key))
-                    && remedy.brings.iter().all(|one| change.remedy.brings.contains(one))
-            };
-            if let Some(remedy) = does.filter(is_as_good) {
-                let clears = self.cleared(&remedy, &standing);
-                return Ok(Some((place, JobChange { carried_by: None, remedy, clears, ..change.clone() })));
+        let Some(mut view) = self.before.get(from).cloned() else { return Ok(None) };
+        for place in from..=end {
+            if let Some(there) = self.does_there(&view, &self.head(jobs, together[0]), &all, change)? {
+                return Ok(Some((place, there)));
+            }
+            let told = jobs.jobs.get(place).filter(|_| place < end && !together.contains(&place));
+            if let Some(told) = told.and_then(Job::told_change) {
+                let Some(next) = self.with_change_on(&view, &told.remedy.edit) else { return Ok(None) };
+                view = next;
             }
         }
         Ok(None)
+    }
+
+    /// A change as it is on a site, if it mends all of some findings that stand there and brings nothing else.
+    fn does_there(
+        &self,
+        view: &View,
+        head: &Key,
+        all: &[Key],
+        change: &JobChange,
+    ) -> Result<Option<JobChange>, GivenUp> {
+        let Some(assessment) = view.assessment()? else { return Ok(None) };
+        let standing: BTreeSet<Key> = standing(assessment).map(key).collect();
+        let wanted: Vec<Key> = all.iter().filter(|key| standing.contains(key)).cloned().collect();
+        let Some(worst) = now_standing(assessment, head, &wanted) else { return Ok(None) };
+        let Some(bench) = view.bench()? else { return Ok(None) };
+        let does = again(&bench, worst, &change.remedy);
+        view.still_wanted()?;
+        let is_as_good = |remedy: &Remedy| {
+            wanted.iter().all(|key| remedy.clears.contains(key))
+                && remedy.brings.iter().all(|one| change.remedy.brings.contains(one))
+        };
+        Ok(does.filter(is_as_good).map(|remedy| {
+            let clears = self.cleared(&remedy, &standing);
+            JobChange { carried_by: None, remedy, clears, ..change.clone() }
+        }))
     }
 
     /// What names the findings of a job.
@@ -268,8 +292,25 @@ impl After<'_> {
     }
 }
 
+/// Two changes as one, the later before the earlier where both are of the same key.
+fn both(earlier: &JobChange, later: &JobChange) -> JobChange {
+    let later_of = |path: &[EditStep]| later.remedy.edit.changes.iter().any(|(other, _)| other == path);
+    let parts = |remedy: &Remedy| match &remedy.parts[..] {
+        [] => vec![(remedy.kind, remedy.edit.clone())],
+        parts => parts.to_vec(),
+    };
+    let mut parts: Vec<(&'static str, Edit)> =
+        parts(&earlier.remedy).into_iter().chain(parts(&later.remedy)).collect();
+    let own = parts.len() - if later.remedy.parts.is_empty() { 1 } else { later.remedy.parts.len() };
+    parts[..own].iter_mut().for_each(|(_, edit)| edit.changes.retain(|(path, _)| !later_of(path)));
+    parts.retain(|(_, edit)| !edit.changes.is_empty());
+    let edit = parts.iter().fold(Edit::default(), |edit, (_, part)| edit.then(part.clone()));
+    let remedy = Remedy { kind: TWO_CHANGES, edit, parts, cost: None, ..later.remedy.clone() };
+    JobChange { carried_by: None, remedy, ..later.clone() }
+}
+
 /// The jobs as they were first, with one that was open, and with it another that the same change does, put before the job that stands at a place now.
-/// Of two the causes of the one that was done come first.
+/// Of two the errors come first, of as severe ones the causes of the one that was done.
 fn put_at(
     first: &Jobs,
     now: &Jobs,
@@ -284,6 +325,7 @@ fn put_at(
     if let Some(same) = same {
         let done = take(same)?;
         job.causes = done.causes.into_iter().chain(job.causes).collect();
+        job.causes.sort_by_key(|cause| Reverse(now.causes[*cause].severity));
     }
     job.change = Some(change);
     job.in_order = None;

@@ -34,7 +34,7 @@ flats = { from = "D.2", to = ["A-1", "A-2", "A-3"], lengths = ["12 m", "8 m", "4
 fn effort(before: &str, from: &str, to: &str) -> (Option<Money>, f64) {
     assert!(before.contains(from));
     let (old, new) = (site(before), site(&before.replace(from, to)));
-    let Effort { material, minutes } = Effort::of(&old, &Bill::of(&old), &new);
+    let Effort { material, minutes, .. } = Effort::of(&old, &Bill::of(&old), &new);
     (material, (minutes * 1000.0).round() / 1000.0)
 }
 

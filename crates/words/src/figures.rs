@@ -317,7 +317,7 @@ mod tests {
         let german = |value, unit| super::sentence(Figure::new(value, unit), Language::German);
         assert_eq!(german(8.731, Unit::Volt), "8,73 V");
         assert_eq!(german(2600.0, Unit::Ohm), "2,6 kΩ");
-        assert_eq!(german(f64::NAN, Unit::Volt), "keinen Arbeitspunkt");
+        assert_eq!(german(f64::NAN, Unit::Volt), "keine haltende Spannung");
     }
 
     #[test]

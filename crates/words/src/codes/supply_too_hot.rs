@@ -17,7 +17,7 @@ code! {
         /// # What it checks
         /// The stated ambient temperature of a supply's cupboard against the highest at which the supply
         /// gives its rated load. Above that a supply whose model states `derating_per_kelvin` gives so much less of
-        /// its rated power for every kelvin, and passes as long as that is enough for its busiest state. The heat that
+        /// its rated power for every kelvin; where that is enough for its busiest state it is advice. The heat that
         /// the supply itself leaves in the cupboard in that state is told beside it. Where a temperature is not
         /// stated it is not looked at.
         ///
@@ -34,7 +34,7 @@ code! {
         /// # Was geprüft wird
         /// Die angegebene Umgebungstemperatur im Schrank eines Netzteils gegen die höchste, bei der es seine
         /// Nennlast gibt. Darüber gibt ein Netzteil, dessen Modell `derating_per_kelvin` nennt, je Kelvin so viel
-        /// weniger von seiner Nennleistung und besteht, solange das für seinen vollsten Zustand genügt. Die Wärme,
+        /// weniger von seiner Nennleistung; genügt das für seinen vollsten Zustand, ist es ein Hinweis. Die Wärme,
         /// die das Netzteil in diesem Zustand selbst im Schrank lässt, steht daneben. Wo eine Temperatur nicht
         /// angegeben ist, wird sie nicht betrachtet.
         ///

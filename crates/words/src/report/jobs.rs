@@ -58,6 +58,7 @@ sentences! {
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "nothing to buy" | "nichts zu kaufen",
         NoPrice: "price not known" | "Preis nicht bekannt",
+        NoPriceNoWork: "price and work not known" | "Preis und Arbeit nicht bekannt",
         SomeWithoutPrice { priced: &'a str }: "{priced}, and parts without a price" | "{priced}, dazu Teile ohne Preis",
         EntersNone: "no dwelling to enter" | "keine Wohnung zu betreten",
         Enters { dwellings: usize, names: &'a str }:
@@ -82,9 +83,6 @@ sentences! {
             "nothing is left to do once {jobs} are done"
             | "nach {jobs} ist hier nichts mehr zu tun",
         DoneByOne { job: &'a str }: "nothing is left to do once {job} is done" | "nach {job} ist hier nichts mehr zu tun",
-        Other { change: &'a str }:
-            "with the jobs before it done: {change}"
-            | "sind die Aufgaben davor erledigt: {change}",
         NoChangeInOrder { hint: Option<&'a str> }:
             "once the jobs before it are done, no change that was tried mends it<; {hint}>"
             | "sind die Aufgaben davor erledigt, behebt das keine versuchte Änderung<; {hint}>",
@@ -94,9 +92,9 @@ sentences! {
         AllJobs { cost: &'a str, unpriced: Option<usize>, labour: Option<&'a str>, enters: &'a str }:
             "All jobs that have a change: {cost}< ({unpriced:job has|jobs have} parts without a price)><, {labour}>, {enters}."
             | "Alle Aufgaben mit Änderung: {cost}< ({unpriced:Aufgabe|Aufgaben} mit Teilen ohne Preis)><, {labour}>, {enters}.",
-        Foot { command: &'a str }:
-            "Each is done by its name in brackets: {command}"
-            | "Jede mit ihrem Namen in Klammern: {command}",
+        Foot { job: &'a str, command: &'a str }:
+            "To do {job}: {command}; then check again, the numbers are new."
+            | "{job} erledigen: {command}; dann prüfen (neue Nummern).",
         Number { job: usize }: "J{job}" | same,
         Counted { code: &'a str, findings: usize }: "{code} ({findings})" | same,
     }

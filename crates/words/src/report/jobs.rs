@@ -31,7 +31,7 @@ sentences! {
     pub enum JobWords<'a> {
         InDanger { counted: &'a str }: "Findings by danger: {counted}." | "Befunde nach Gefahr: {counted}.",
         Jobs { currency: Option<&'a str> }:
-            "Jobs, worst danger first, each with those before it done<; {currency}>, without making good"
+            "Jobs, worst danger first, those before each done<; {currency}>, without making good"
             | "Aufgaben, größte Gefahr zuerst, jede nach denen davor<; {currency}>, ohne Beiputzen",
         Title { danger: &'a str, what: &'a str }: "{danger}: {what}" | same,
         OnRun { run: &'a str, stations: usize, worst: &'a str }:

@@ -119,6 +119,8 @@ pub struct Remedy {
     pub value_after: Option<Rounded>,
     /// Extra cost in the catalogue's currency, where prices are known.
     pub cost: Option<Money>,
+    /// Whether anything is bought for it: also where that costs what it takes the place of.
+    pub buys: bool,
     /// Where something of it has no price, what the rest costs.
     pub priced: Option<Money>,
     /// Extra labour in minutes, where the bill knows it.

@@ -207,8 +207,8 @@ impl<'a> Bench<'a> {
     }
 
     fn price_of(&self, site: &Site) -> Price {
-        let Effort { material, priced, minutes } = self.effort_from.to(site);
-        Price { material, priced, minutes }
+        let Effort { material, priced, buys, minutes } = self.effort_from.to(site);
+        Price { material, priced, buys, minutes }
     }
 
     /// What a first look goes by.

@@ -74,7 +74,10 @@ pub fn entered(dwellings: &[ElementId], language: Language) -> String {
 
 fn change_words(assessment: &Assessment, change: &JobChange, language: Language) -> String {
     let remedy = &change.remedy;
-    let cost = parts_cost(remedy.cost.map(Money::rounded), remedy.priced.map(Money::rounded), language);
+    let cost = match remedy.cost.map(Money::rounded) {
+        Some(Money::ZERO) if remedy.buys => JobWords::SamePrice.say(language),
+        cost => parts_cost(cost, remedy.priced.map(Money::rounded), language),
+    };
     let labour = wording::work(remedy, language);
     let is_unknown = remedy.minutes.is_none()
         && remedy.cost.is_none()

@@ -71,6 +71,7 @@ pub fn remedy(remedy: &Remedy, currency: Option<&str>, language: Language) -> St
             let amount = figures::cost(cost, language);
             let amount = &currency.map_or(amount.clone(), |currency| format!("{amount} {currency}"));
             add(match cost.cmp(&Money::ZERO) {
+                Ordering::Equal if remedy.buys => RemedyWords::SamePrice,
                 Ordering::Equal => RemedyWords::NoCost,
                 Ordering::Less => RemedyWords::Saves { amount },
                 Ordering::Greater => RemedyWords::Costs { amount },

@@ -131,7 +131,8 @@ impl After<'_> {
         let same = again(bench, worst, known);
         // Nothing is chosen before what takes nothing.
         let takes_nothing = |remedy: &Remedy| {
-            remedy.cost.map(Money::rounded) == Some(Money::ZERO)
+            !remedy.buys
+                && remedy.cost.map(Money::rounded) == Some(Money::ZERO)
                 && remedy.minutes.is_some_and(|minutes| minutes <= 0.0)
                 && remedy.brings.is_empty()
                 && remedy.parts.is_empty()

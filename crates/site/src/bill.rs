@@ -75,13 +75,22 @@ impl Bill {
     /// What this bill has more than another; `None` if it has more of a part without a price, since what that costs is not known. For a part
     /// without a price that goes nothing is given back.
     pub fn material_beyond(&self, other: &Bill) -> Option<Money> {
+        let comes = self.beyond(other).any(|line| line.unit_price.is_none());
+        (!comes).then(|| self.material() - other.material())
+    }
+
+    /// Whether it has more of any part than another.
+    pub fn has_more_than(&self, other: &Bill) -> bool {
+        self.beyond(other).next().is_some()
+    }
+
+    /// Lines of which it has more than another.
+    fn beyond<'a>(&'a self, other: &'a Bill) -> impl Iterator<Item = &'a BillLine> {
         let had = |line: &BillLine| {
             let same = other.lines.iter().find(|one| (one.kind, &one.name) == (line.kind, &line.name));
             same.map_or(0.0, |one| one.quantity)
         };
-        let mut unpriced = self.lines.iter().filter(|line| line.unit_price.is_none());
-        let comes = unpriced.any(|line| line.quantity > had(line) + LEAST_QUANTITY);
-        (!comes).then(|| self.material() - other.material())
+        self.lines.iter().filter(move |line| line.quantity > had(line) + LEAST_QUANTITY)
     }
 
     /// Lines without a price.

@@ -208,7 +208,7 @@ fn most_mending(
             let Offered { finding, number, remedy, clears, warns } = &offers.all[offer];
             let mended = clears.iter().filter(|index| own.contains(index)).count();
             // What is only set, hung elsewhere or wired with cores that are there goes before whatever is bought.
-            let buys = remedy.cost.map(Money::rounded) != Some(Money::ZERO);
+            let buys = remedy.buys || remedy.cost.map(Money::rounded) != Some(Money::ZERO);
             // What a client has chosen is changed last, even where it alone mends all: what other changes leave is a job of its own.
             let is_chosen = remedy.edit.changes_stations_of_dwellings();
             // The same holds of a pair where single changes do, part by part.

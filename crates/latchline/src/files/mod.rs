@@ -10,7 +10,7 @@
 //! * [`inputs`]: a result is never written over what it was made from;
 //! * `written`: what was written so far, for who is told of a failure;
 //! * [`folder`]: a folder of files that appears whole or not at all, and keeps what people wrote into it;
-//! * [`workbooks`]: those of an earlier pack, with what people wrote into them;
+//! * [mod@workbooks]: those of an earlier pack, with what people wrote into them;
 //! * [`PassingFolder`]: a folder for as long as the program runs.
 #![allow(clippy::disallowed_methods, reason = "files are read and written here, and nowhere else")]
 

@@ -33,6 +33,7 @@ impl Bench<'_> {
             parts: candidate.parts.clone(),
             value_after: mending.outcome.value_after(finding),
             cost: mending.price.material,
+            buys: mending.price.buys,
             priced: mending.price.material.is_none().then_some(mending.price.priced),
             // What is bought without a price and takes no work that is known has none stated either: that nothing is to do is not known.
             minutes: Some(mending.price.minutes).filter(|minutes| {

@@ -10,6 +10,8 @@ pub(super) struct Price {
     pub material: Option<Money>,
     /// What of it has a price.
     pub priced: Money,
+    /// Whether anything is bought.
+    pub buys: bool,
     /// Work in minutes.
     pub minutes: f64,
 }

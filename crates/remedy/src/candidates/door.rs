@@ -7,7 +7,7 @@
 use super::places::set_model;
 use super::prices::by_price;
 use crate::bench::Bench;
-use crate::candidate::{Candidate, quoted};
+use crate::candidate::{Candidate, metres, quoted};
 use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUPPLY_VOLTAGES_V};
 use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
@@ -153,8 +153,19 @@ fn on_its_cable(at: &LockPlace<'_>, part: &'static str, key: &str) -> Option<Can
         "exit-button" => "exit-button-on-five-metres",
         _ => "emergency-release-on-five-metres",
     };
-    let cable = at.used.cable.as_ref().filter(|_| at.used.cables.is_empty())?;
-    let cables = format!("[{{ to = {}, cable = {}, length = \"5 m\" }}]", quoted(part), quoted(&cable.value));
+    let cable = at.used.cable.as_ref()?;
+    if at.used.cables.iter().any(|one| one.to.value.word() == part) {
+        return None;
+    }
+    // Beside those to other parts that are there.
+    let there = at.used.cables.iter().map(|one| {
+        let (to, cable) = (quoted(one.to.value.word()), quoted(&one.cable.value));
+        let length = quoted(&metres(one.length.value.as_metres()));
+        format!("{{ to = {to}, cable = {cable}, length = {length}, joints = {} }}", one.joints.value)
+    });
+    let new = format!("{{ to = {}, cable = {}, length = \"5 m\" }}", quoted(part), quoted(&cable.value));
+    let cables: Vec<String> = there.chain([new]).collect();
+    let cables = format!("[{}]", cables.join(", "));
     Some(Candidate::new(kind, at.set(key, "true").then(at.set("cables", cables))).unpriced())
 }
 

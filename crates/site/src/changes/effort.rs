@@ -27,6 +27,8 @@ pub struct Effort {
     pub material: Option<Money>,
     /// What of it has a price.
     pub priced: Money,
+    /// Whether anything is bought for it, be it for the price of what goes.
+    pub buys: bool,
     /// Work in minutes, as far as the catalogue states any.
     pub minutes: f64,
 }
@@ -71,12 +73,17 @@ impl<'a> EffortFrom<'a> {
             |run: &Run| run_minutes(before, &self.pieces, self.runs.get(&run.id).copied(), after, run);
         let runs: f64 = after.runs.iter().map(minutes).sum();
         let ends = self.ends.wired_again(&Ends::of(after)) as f64 * END_MINUTES;
-        let (material, priced) = self.material(after);
-        Effort { material, priced, minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after) }
+        let (material, priced, buys) = self.material(after);
+        Effort {
+            material,
+            priced,
+            buys,
+            minutes: runs + ends + self.fittings(after) + self.cables_at_doors(after),
+        }
     }
 
-    /// What is bought, `None` where something of it has no price; and what of it has one.
-    fn material(&self, after: &Site) -> (Option<Money>, Money) {
+    /// What is bought, `None` where something of it has no price; what of it has one; and whether anything is.
+    fn material(&self, after: &Site) -> (Option<Money>, Money, bool) {
         let before = self.before;
         let in_the_wall = || before.runs.iter().filter(|run| is_measured(run) && !run.existing.value);
         let left_in_the_wall = if in_the_wall().next().is_none() {
@@ -93,7 +100,8 @@ impl<'a> EffortFrom<'a> {
         };
         let bill = Bill::of(after);
         let priced = bill.material() - self.bill.material() + left_in_the_wall;
-        (bill.material_beyond(&self.bill).map(|more| more + left_in_the_wall), priced)
+        let material = bill.material_beyond(&self.bill).map(|more| more + left_in_the_wall);
+        (material, priced, bill.has_more_than(&self.bill))
     }
 }
 

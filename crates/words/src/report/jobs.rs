@@ -57,6 +57,7 @@ sentences! {
         PartsCost { amount: &'a str }: "{amount} more for parts" | "{amount} mehr für Teile",
         PartsSaved { amount: &'a str }: "{amount} less for parts" | "{amount} weniger für Teile",
         NoParts: "nothing to buy" | "nichts zu kaufen",
+        SamePrice: "parts at the price of the old ones" | "Teile zum Preis der alten",
         NoPrice: "price not known" | "Preis nicht bekannt",
         NoPriceNoWork: "price and work not known" | "Preis und Arbeit nicht bekannt",
         SomeWithoutPrice { priced: &'a str }: "{priced}, and parts without a price" | "{priced}, dazu Teile ohne Preis",

@@ -51,6 +51,7 @@ sentences! {
             "costs {amount} more for parts, and parts without a price"
             | "kostet {amount} mehr für Teile, dazu Teile ohne Preis",
         NoCost: "nothing to buy" | "nichts zu kaufen",
+        SamePrice: "parts at the price of the old ones" | "Teile zum Preis der alten",
         Saves { amount: &'a str }: "saves {amount} for parts" | "spart {amount} für Teile",
         Costs { amount: &'a str }: "costs {amount} more for parts" | "kostet {amount} mehr für Teile",
         RestsOn { values: &'a str }: "rests on assumed values: {values}" | "beruht auf angenommenen Werten: {values}",

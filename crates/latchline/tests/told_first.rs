@@ -1,7 +1,6 @@
 //! What is said where the user looks first: the reason before the swap, the reading before the purchase, what got worse, what is upside down.
 
-use crate::common::Folder;
-use serde_json::Value;
+use crate::common::{Folder, changed, json, words};
 
 /// Six flats on one chain; what differs from test to test is put in for its words.
 const HOUSE: &str = r#"[site]
@@ -33,25 +32,8 @@ door = { from = "D1.3", to = "front", length = "9 m" }
 
 fn folder(changes: &[(&str, &str)]) -> Folder {
     let folder = Folder::new();
-    folder.write("house.toml", changed(changes));
+    folder.write("house.toml", changed(HOUSE, changes));
     folder
-}
-
-fn changed(changes: &[(&str, &str)]) -> String {
-    changes.iter().fold(HOUSE.to_string(), |text, (old, new)| {
-        assert!(text.contains(old), "{old}");
-        text.replace(old, new)
-    })
-}
-
-fn words(folder: &Folder, typed: &[&str]) -> String {
-    let ran = folder.run(typed);
-    format!("{}{}", ran.out, ran.err).split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-fn json(folder: &Folder, typed: &[&str]) -> Value {
-    let ran = folder.run(&[typed, &["--format", "json"]].concat());
-    serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err))
 }
 
 /// 40 m of 0.5 mm wire are 2 x 40 m x 0.0878 ohm/m = 7 ohm: with 0.5 A more than 3 V of 12 V are lost, so the strike does not release although
@@ -97,7 +79,7 @@ fn floors_from_the_top_down_are_asked_about() {
 #[test]
 fn a_state_that_only_one_has_is_told_with_its_margin() {
     let house = folder(&[]);
-    house.write("new.toml", changed(&[("ostrel-ps-120\"", "ostrel-ps-120b\"")]));
+    house.write("new.toml", changed(HOUSE, &[("ostrel-ps-120\"", "ostrel-ps-120b\"")]));
     let document = json(&house, &["compare", "house.toml", "new.toml"]);
     let state = &document["states_of_one"][0];
     assert_eq!((&state["is_new"], &state["state"]), (&true.into(), &"at the battery's end voltage".into()));
@@ -118,12 +100,15 @@ fn a_state_that_only_one_has_is_told_with_its_margin() {
 fn a_finding_that_matters_more_is_told_as_worse() {
     let run = "first = \"8 m\", spacing = \"6 m\"";
     let measured = |ohm: &str| {
-        changed(&[(
-            run,
-            &format!(
-                "{run}, existing = true, measured = {{ loop = \"{ohm} ohm\", insulation = \"20 Mohm\" }}"
-            ),
-        )])
+        changed(
+            HOUSE,
+            &[(
+                run,
+                &format!(
+                    "{run}, existing = true, measured = {{ loop = \"{ohm} ohm\", insulation = \"20 Mohm\" }}"
+                ),
+            )],
+        )
     };
     let house = Folder::new();
     house.write("old.toml", measured("9"));

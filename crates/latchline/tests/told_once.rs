@@ -1,6 +1,6 @@
 //! One count, one fault, one figure: where two outputs said two things of the same, or one thing many times.
 
-use crate::common::Folder;
+use crate::common::{Folder, changed, json, words};
 use serde_json::Value;
 
 /// Two runs of one distributor; what differs from test to test is put in for its words.
@@ -78,22 +78,8 @@ directory = 64
 
 fn folder(text: &str, changes: &[(&str, &str)]) -> Folder {
     let folder = Folder::new();
-    let changed = changes.iter().fold(text.to_string(), |text, (old, new)| {
-        assert!(text.contains(old), "{old}");
-        text.replace(old, new)
-    });
-    folder.write("house.toml", changed);
+    folder.write("house.toml", changed(text, changes));
     folder
-}
-
-fn words(folder: &Folder, typed: &[&str]) -> String {
-    let ran = folder.run(typed);
-    format!("{}{}", ran.out, ran.err).split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-fn json(folder: &Folder, typed: &[&str]) -> Value {
-    let ran = folder.run(&[typed, &["--format", "json"]].concat());
-    serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err))
 }
 
 /// 3 A and 10 % on a port that opens at 0.35 A: the panel is dark in the end, and booting takes more than 3.3 A. It had counted as up at once.

@@ -11,7 +11,7 @@ use crate::one_run;
 use crate::view::View;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, jobs as first_jobs, replaced_supply};
 use latchline_assess::{Assessment, GivenUp};
-use latchline_finding::{Edit, EditStep, Remedy, Severity};
+use latchline_finding::{Edit, EditStep, ElementId, Remedy, Severity};
 use latchline_remedy::{TWO_CHANGES, again, most_looked_at, offered};
 use latchline_site::changes::dwellings_to_enter;
 use std::cell::RefCell;
@@ -113,6 +113,14 @@ fn severity(jobs: &Jobs, assessment: &Assessment, job: &Job) -> Severity {
     assessment.findings[jobs.causes[job.causes[0]].findings[0]].severity
 }
 
+/// The first of these jobs that replaces the supply which a change replaces.
+fn of_the_same_supply(jobs: &[Job], change: &JobChange) -> Option<usize> {
+    let supply = replaced_supply(&change.remedy.edit)?;
+    let of =
+        |job: &Job| job.told_change().is_some_and(|told| replaced_supply(&told.remedy.edit) == Some(supply));
+    jobs.iter().position(of)
+}
+
 /// The place of a job in another list of the same causes.
 fn place(jobs: &Jobs, job: &Job) -> Option<usize> {
     jobs.jobs.iter().position(|one| one.causes[0] == job.causes[0])
@@ -142,22 +150,10 @@ impl After<'_> {
                 index += 1;
                 continue;
             };
-            let same = replaced_supply(&change.remedy.edit).and_then(|supply| {
-                let replaces = |job: &Job| {
-                    job.told_change().is_some_and(|told| replaced_supply(&told.remedy.edit) == Some(supply))
-                };
-                jobs.jobs[..end].iter().position(replaces)
-            });
+            let same = of_the_same_supply(&jobs.jobs[..end], &change);
             let is_error = severity(jobs, self.first, &jobs.jobs[index]) == Severity::Error;
             if may_move && (is_error || same.is_some()) {
-                let mut together = vec![index];
-                together.extend(same);
-                let mut found = self.earliest(jobs, &together, end, &change)?;
-                if let (None, Some(other)) = (&found, same)
-                    && let Some(told) = jobs.jobs[other].told_change()
-                {
-                    found = self.earliest(jobs, &together, end, &both(told, &change))?;
-                }
+                let found = self.place_for(jobs, index, same, end, &change)?;
                 // Alone at the end it needs no other order.
                 if let Some((earliest, there)) = found.filter(|(at, _)| same.is_some() || *at < end) {
                     return Ok(put_at(first, jobs, index, same, earliest, there));
@@ -186,19 +182,27 @@ impl After<'_> {
     /// Where a job in its turn replaces a supply that one before it replaces already, and its change does for both there: the jobs as they were
     /// first, those two made one.
     fn bought_twice(&mut self, jobs: &Jobs, index: usize, first: &Jobs) -> Result<Option<Jobs>, GivenUp> {
-        let replaces = |job: &Job| Some(replaced_supply(&job.told_change()?.remedy.edit)?.to_string());
-        let Some(supply) = replaces(&jobs.jobs[index]) else { return Ok(None) };
-        let Some(other) =
-            jobs.jobs[..index].iter().position(|job| replaces(job).as_deref() == Some(&*supply))
-        else {
-            return Ok(None);
-        };
         let Some(change) = jobs.jobs[index].told_change().cloned() else { return Ok(None) };
-        let mut found = self.earliest(jobs, &[index, other], index, &change)?;
-        if let (None, Some(told)) = (&found, jobs.jobs[other].told_change()) {
-            found = self.earliest(jobs, &[index, other], index, &both(told, &change))?;
-        }
+        let Some(other) = of_the_same_supply(&jobs.jobs[..index], &change) else { return Ok(None) };
+        let found = self.place_for(jobs, index, Some(other), index, &change)?;
         Ok(found.and_then(|(earliest, there)| put_at(first, jobs, index, Some(other), earliest, there)))
+    }
+
+    /// Where a change does a job, and with it another that replaces the same supply; where it does not do that one as well, both changes together.
+    fn place_for(
+        &self,
+        jobs: &Jobs,
+        index: usize,
+        same: Option<usize>,
+        end: usize,
+        change: &JobChange,
+    ) -> Result<Option<(usize, JobChange)>, GivenUp> {
+        let together: Vec<usize> = std::iter::once(index).chain(same).collect();
+        let found = self.earliest(jobs, &together, end, change)?;
+        match same.and_then(|other| jobs.jobs[other].told_change()).filter(|_| found.is_none()) {
+            Some(told) => self.earliest(jobs, &together, end, &both(told, change)),
+            None => Ok(found),
+        }
     }
 
     /// The first place, from that of the first of some jobs to the end of those done, at which a change mends all that stands of them and brings
@@ -247,8 +251,14 @@ impl After<'_> {
         };
         Ok(does.filter(is_as_good).map(|remedy| {
             let clears = self.cleared(&remedy, &standing);
-            JobChange { carried_by: None, remedy, clears, ..change.clone() }
+            let enters = self.entered_on(view, &remedy.edit);
+            JobChange { carried_by: None, remedy, clears, enters }
         }))
+    }
+
+    /// The dwellings that have to be entered for a change of a site.
+    fn entered_on(&self, view: &View, change: &Edit) -> Option<Vec<ElementId>> {
+        Some(dwellings_to_enter(view.site()?, self.with_change_on(view, change)?.site()?))
     }
 
     /// What names the findings of a job.
@@ -271,7 +281,7 @@ impl After<'_> {
 
     /// The change that does a job now and mends all that is left of it, within what may yet be looked at.
     fn change_now(&mut self, jobs: &Jobs, index: usize) -> Result<Option<JobChange>, GivenUp> {
-        let (Some(site), Some(now)) = (self.now.site(), self.now.assessment()?) else { return Ok(None) };
+        let Some(now) = self.now.assessment()? else { return Ok(None) };
         let standing: BTreeSet<Key> = standing(now).map(key).collect();
         let mut wanted: Vec<Key> = self.keys(jobs, index);
         wanted.retain(|key| standing.contains(key));
@@ -285,8 +295,7 @@ impl After<'_> {
         let mends_all = |remedy: &Remedy| wanted.iter().all(|key| remedy.clears.contains(key));
         let mut known = offered(&bench, finding).into_iter().filter(Remedy::changes_the_file);
         let Some(remedy) = known.find(mends_all) else { return Ok(None) };
-        let enters = self.now.with_change(&remedy.edit);
-        let enters = enters.and_then(|next| Some(dwellings_to_enter(site, next.site()?)));
+        let enters = self.entered_on(&self.now, &remedy.edit);
         let clears: Vec<usize> = self.cleared(&remedy, &standing);
         Ok(Some(JobChange { carried_by: None, remedy, clears, enters }))
     }

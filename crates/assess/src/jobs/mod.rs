@@ -120,14 +120,12 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
         let Some(cause) = left.part(grouped, is_wanted) else { continue };
         let change = change.map(|change| of_the_worst(assessment, cause.findings.first(), change));
         // The same at other places that nothing is known to mend either is told once.
+        let code = only_code(assessment, &cause).filter(|_| change.is_none());
         let is_like = |job: &Job| {
             let first = &found.causes[job.causes[0]];
-            job.change.is_none()
-                && first.severity == cause.severity
-                && only_code(assessment, first).is_some()
-                && only_code(assessment, first) == only_code(assessment, &cause)
+            job.change.is_none() && first.severity == cause.severity && only_code(assessment, first) == code
         };
-        if let Some(job) = found.jobs.iter().position(is_like).filter(|_| change.is_none()) {
+        if let Some(job) = found.jobs.iter().position(is_like).filter(|_| code.is_some()) {
             found.jobs[job].causes.push(found.causes.len());
             found.causes.push(cause);
             continue;

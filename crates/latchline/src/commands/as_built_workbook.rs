@@ -5,12 +5,12 @@ use super::from_phones::tell;
 use crate::files::read_bytes;
 use crate::load;
 use crate::refusal::{Refused, Result};
-use latchline_finding::{Change, Edit, EditStep, Locale, Units, shown};
+use latchline_finding::{Edit, EditStep, Locale, Units, shown};
 use latchline_pack::built::{self, Takes};
 use latchline_pack::filled::locale_of;
 use latchline_pack::{Options, Pack, PackInput};
-use latchline_report::Look;
 use latchline_report::table::{hanging, paragraph};
+use latchline_report::{Look, wording};
 use latchline_session::View;
 use latchline_site::edit::Editable;
 use latchline_words::commands::{AsBuiltWords, PackWords};
@@ -59,7 +59,7 @@ pub(super) fn of_workbook(
     let built = built::read(&pack.subject, &pack.tables, &has);
     let edit = built.edit(&pack.subject, &has, every);
     let title = &*shown::name(&site.title);
-    let count = built.differences.iter().filter(|one| !one.is_within).count();
+    let count = built.beyond_the_plan();
     let mut text = String::new();
     let mut put = |words: &str| text.push_str(&paragraph(words, 0, look.width));
     match count {
@@ -94,14 +94,7 @@ pub(super) fn of_workbook(
     }
     if !edit.changes.is_empty() {
         let _ = write!(text, "\n{}", paragraph(&AsBuiltWords::BookSets.say(language), 0, look.width));
-        for (path, change) in &edit.changes {
-            let path: Vec<String> = path.iter().map(step).collect();
-            let path = &path.join(".");
-            match change {
-                Change::Set(value) => line(&mut text, &format!("{path} = {value}")),
-                _ => line(&mut text, &AsBuiltWords::BookRemoves { path }.say(language)),
-            }
-        }
+        wording::edit(&edit, language).iter().for_each(|one| line(&mut text, one));
     }
     for (count, words) in [
         (built.noted, AsBuiltWords::BookNoted { count: built.noted }),
@@ -113,18 +106,4 @@ pub(super) fn of_workbook(
         }
     }
     Ok(Some((text, edit)))
-}
-
-/// A step of a path as it stands in a site file.
-fn step(step: &EditStep) -> String {
-    match step {
-        EditStep::Key(key)
-            if !key.is_empty()
-                && key.bytes().all(|sign| sign.is_ascii_alphanumeric() || b"-_".contains(&sign)) =>
-        {
-            key.clone()
-        }
-        EditStep::Key(key) => format!("\"{key}\""),
-        EditStep::Index(index) => format!("[{index}]"),
-    }
 }

@@ -75,7 +75,7 @@ pub(super) fn carried_over<'a>(
         let editable = Editable::new(site_text).ok();
         let has = |path: &[EditStep]| editable.as_ref().is_some_and(|text| text.value_at(path).is_some());
         let built = built::read(&pack.subject, &pack.tables, &has);
-        let count = built.differences.iter().filter(|one| !one.is_within).count();
+        let count = built.beyond_the_plan();
         if count > 0 {
             let workbook = folder.join(name);
             let command =

@@ -106,3 +106,23 @@ pub fn ran(output: Output) -> Ran {
 pub fn repository_file(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(name)
 }
+
+/// A text with other words put in for some of its own, each of which must be there.
+pub fn changed(text: &str, changes: &[(&str, &str)]) -> String {
+    changes.iter().fold(text.to_string(), |text, (old, new)| {
+        assert!(text.contains(old), "{old}");
+        text.replace(old, new)
+    })
+}
+
+/// What a run says, on both outputs, as words with one space between.
+pub fn words(folder: &Folder, typed: &[&str]) -> String {
+    let ran = folder.run(typed);
+    format!("{}{}", ran.out, ran.err).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The document that a run gives for programs.
+pub fn json(folder: &Folder, typed: &[&str]) -> serde_json::Value {
+    let ran = folder.run(&[typed, &["--format", "json"]].concat());
+    serde_json::from_str(&ran.out).unwrap_or_else(|_| panic!("{}{}", ran.out, ran.err))
+}

@@ -46,6 +46,11 @@ pub struct Built {
 }
 
 impl Built {
+    /// How many differences are more than the plan allows.
+    pub fn beyond_the_plan(&self) -> usize {
+        self.differences.iter().filter(|one| !one.is_within).count()
+    }
+
     /// The change of the site file: of what is beyond what the plan allows, or of `every` difference.
     pub fn edit(&self, subject: &Subject<'_>, has: &dyn Fn(&[EditStep]) -> bool, every: bool) -> Edit {
         let mut edit = Edit::default();

@@ -163,10 +163,10 @@ impl Findings {
         true
     }
 
-    /// Counts one more name of a range that nothing has, where another one of it was told; `false` where none was.
+    /// Counts one more name of a range that nothing has, where another one of it was told last; `false` where it was not.
     pub fn one_more_of_the_range(&mut self, origin: &Origin) -> bool {
         let is_it = |finding: &Finding| finding.code == codes::UNKNOWN_NAME && finding.origin == *origin;
-        let Some(told) = self.list.iter_mut().rfind(|finding| is_it(finding)) else { return false };
+        let Some(told) = self.list.last_mut().filter(|finding| is_it(finding)) else { return false };
         match told.arguments.iter_mut().find(|(name, _)| *name == "more") {
             Some((_, Argument::Figure(count))) => count.value += 1.0,
             _ => told.arguments.push(("more", Argument::Figure(Figure::new(1.0, Unit::Count)))),

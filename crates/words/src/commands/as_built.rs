@@ -35,7 +35,6 @@ sentences! {
             "{site}: nothing in {file} says that something was built otherwise than planned."
             | "{site}: Nichts in {file} sagt, dass etwas anders gebaut wurde als geplant.",
         BookSets: "In the site file:" | "In der Anlagendatei:",
-        BookRemoves { path: &'a str }: "{path} goes" | "{path} entfällt",
         BookWithin: "Within what the plan allows, so taken over with --every only:" | "Innerhalb dessen, was der Plan zulässt, daher nur mit --every übernommen:",
         BookByHand: "To be decided, since no single key of the site file follows from it:" | "Zu entscheiden, weil daraus kein einzelner Schlüssel der Anlagendatei folgt:",
         BookNoted { count: usize }:

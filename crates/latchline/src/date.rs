@@ -26,15 +26,13 @@ pub fn fixed() -> Result<Option<String>> {
 
 /// A moment as it is told: day and minute in the zone of this machine, or in UTC if SOURCE_DATE_EPOCH is set.
 #[expect(clippy::disallowed_methods, reason = "the environment is read here and passed on")]
-pub fn minute(at_ms: i64) -> String {
+pub fn minute(at_ms: i64) -> Option<String> {
     let zone = match std::env::var("SOURCE_DATE_EPOCH") {
         Ok(_) => jiff::tz::TimeZone::UTC,
         Err(_) => jiff::tz::TimeZone::system(),
     };
-    match jiff::Timestamp::from_millisecond(at_ms) {
-        Ok(moment) => moment.to_zoned_datetime(zone).strftime("%Y-%m-%d %H:%M").to_string(),
-        Err(_) => String::from("at a moment beyond every calendar"),
-    }
+    let moment = jiff::Timestamp::from_millisecond(at_ms).ok()?;
+    Some(moment.to_zoned_datetime(zone).strftime("%Y-%m-%d %H:%M").to_string())
 }
 
 /// Now, in milliseconds since the beginning of 1970, UTC.

@@ -10,6 +10,7 @@ use latchline_network::tolerance::{SampleError, ToleranceError};
 use latchline_pack::PackError;
 use latchline_reach::BareSiteError;
 use latchline_site::edit::EditError;
+use latchline_store::StoreError;
 use latchline_typeset::TypesetError;
 use latchline_words::codes::wording;
 use latchline_words::refusals::{
@@ -45,6 +46,12 @@ impl From<BareSiteError> for Refusal {
         };
         let said = &Both::new(said(Language::English), said(Language::German));
         PartRefusal::NotASite { said }.into()
+    }
+}
+
+impl From<StoreError> for Refusal {
+    fn from(error: StoreError) -> Self {
+        Refusal::new(error.both())
     }
 }
 
@@ -105,6 +112,5 @@ in_their_own_words!(
     latchline_circuit::flow::MonteCarloError,
     latchline_circuit::signal::TreeError,
     std::fmt::Error,
-    latchline_store::StoreError,
     serde_json::Error,
 );

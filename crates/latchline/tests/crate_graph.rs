@@ -22,7 +22,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("remedy", &["finding", "site", "network", "assess"]),
     ("reach", &["finding", "words", "site", "network", "assess"]),
     ("session", &["finding", "words", "site", "assess", "remedy", "reach"]),
-    ("store", &["finding", "site"]),
+    ("store", &["finding", "words", "site"]),
     ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),
     ("locate", &["finding", "words", "circuit", "site", "network"]),

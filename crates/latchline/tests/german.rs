@@ -97,6 +97,38 @@ fn checks_and_sheets_are_german() {
 }
 
 #[test]
+fn files_and_stores_are_german() {
+    let folder = Folder::new();
+    read("new", &folder, &["new", "site.toml"], &[]);
+    read("new_again", &folder, &["new", "site.toml"], &[]);
+    read("new_survey", &folder, &["new", "--survey", "survey.xlsx"], &[]);
+    read("no_store", &folder, &["store", "list", "."], &[]);
+    folder.write("noise.db", "no store at all, but a text that is long enough to be looked at");
+    read("no_such_store", &folder, &["store", "check", "noise.db"], &[]);
+}
+
+#[test]
+fn the_german_starter_is_the_english_one_but_for_its_comments() {
+    let folder = Folder::new();
+    for (file, language) in [("en.toml", "en"), ("de.toml", "de")] {
+        assert_eq!(folder.run(&["new", file, "--language", language]).status, 0);
+        assert_eq!(folder.run(&["check", file]).status, 0);
+    }
+    let english = folder.read("en.toml");
+    let german = folder
+        .read("de.toml")
+        .replace("Musterhaus", "Starter house")
+        .replace("Sachverständige für Brandschutz", "fire risk assessor");
+    let rows = |text: &str| -> Vec<String> {
+        let row = |line: &str| line.split('#').next().unwrap_or_default().trim_end().to_string();
+        text.lines().map(row).filter(|row| !row.is_empty()).collect()
+    };
+    assert_eq!(rows(&english), rows(&german));
+    let comments = |text: &str| text.matches('#').count();
+    assert_eq!(comments(&english), comments(&german), "as many comments in either language");
+}
+
+#[test]
 fn changes_are_german() {
     let folder = demo();
     let (site, faulty, catalogue) =

@@ -83,7 +83,7 @@ impl Archive {
         }
         let files = match settled {
             Ok(settled) => Files::of(&site.file, &settled),
-            Err(error) => Files::Failed { path: site.file.clone(), why: error.to_string() },
+            Err(error) => Files::Failed { path: site.file.clone(), why: error.both() },
         };
         let mut all = self.files.lock().unwrap_or_else(PoisonError::into_inner);
         let before = all.insert(name.to_string(), files.clone());

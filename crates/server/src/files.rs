@@ -1,6 +1,6 @@
 //! How the files of a site stand in the folder beside the store.
 
-use latchline_finding::{Language, shown};
+use latchline_finding::{Both, Language, shown};
 use latchline_store::Settled;
 use latchline_words::office::Told;
 
@@ -15,9 +15,9 @@ pub(crate) enum Files {
     /// Another program changed them where something else was changed here; nothing is written until it is decided.
     Conflict { path: String, aside: i64, place: String },
     /// A file cannot be read as a text, and is left as it is.
-    Unusable { path: String, why: String },
+    Unusable { path: String, why: Both },
     /// They could not be written; what was changed is safe in the store.
-    Failed { path: String, why: String },
+    Failed { path: String, why: Both },
 }
 
 impl Files {
@@ -44,7 +44,7 @@ impl Files {
                 Told::FileConflict { file: &shown::name(path), place: &shown::name(place) }.say(language)
             }
             Files::Unusable { path, why } | Files::Failed { path, why } => {
-                Told::FileTrouble { file: &shown::name(path), why }.say(language)
+                Told::FileTrouble { file: &shown::name(path), why: why.of(language) }.say(language)
             }
         }
     }

@@ -7,6 +7,7 @@ use crate::StoreError;
 use crate::database::Statements;
 use crate::hash;
 use crate::merge::{hunks, lines_of};
+use latchline_words::refusals::StoreFault;
 use std::fmt::Write as _;
 
 /// Differences in a row before a text is kept whole.
@@ -44,30 +45,34 @@ pub(crate) fn keep(
 
 /// The text with a hash.
 pub(crate) fn text(statements: &mut dyn Statements, place: &str, hash: &str) -> Result<String, StoreError> {
-    let damaged = |detail: &str| StoreError::Damaged {
-        place: place.to_string(),
-        detail: format!("the text {} {detail}", hash.get(..12).unwrap_or(hash)),
-    };
+    let short = hash.get(..12).unwrap_or(hash);
+    let damaged =
+        |detail: &StoreFault<'_>| StoreError::Damaged { place: place.to_string(), detail: detail.both() };
     let mut differences = Vec::new();
     let mut wanted = hash.to_string();
     let mut text = loop {
         let row =
             statements.row("select base, body from content where hash = $1", &[wanted.as_str().into()])?;
-        let row = row.ok_or_else(|| damaged("is missing"))?;
+        let row = row.ok_or_else(|| damaged(&StoreFault::TextMissing { hash: short }))?;
         let (base, body) = (row.text(0), row.text(1));
         if base.is_empty() {
             break body;
         }
         differences.push(body);
         if differences.len() as i64 > MOST_DIFFERENCES {
-            return Err(damaged("leads nowhere"));
+            return Err(damaged(&StoreFault::TextLeadsNowhere { hash: short }));
         }
         wanted = base;
     };
     for difference in differences.iter().rev() {
-        text = decoded(&text, difference).ok_or_else(|| damaged("cannot be put together"))?;
+        text =
+            decoded(&text, difference).ok_or_else(|| damaged(&StoreFault::TextInPieces { hash: short }))?;
     }
-    if hash::of_text(&text) == hash { Ok(text) } else { Err(damaged("is not what was kept")) }
+    if hash::of_text(&text) == hash {
+        Ok(text)
+    } else {
+        Err(damaged(&StoreFault::TextIsOther { hash: short }))
+    }
 }
 
 /// What makes `new` of `old`: for each range of lines that is replaced `first count bytes`, a line end, and so many bytes of new lines.

@@ -16,6 +16,8 @@ use crate::store::{Store, check_signed};
 use crate::submission::Clash;
 use crate::submit::{next_number, raise};
 use crate::texts::{LARGEST_TEXT_BYTES, Texts};
+use latchline_finding::Both;
+use latchline_words::refusals::{LiveFault, NotKept};
 
 /// How often it is begun anew because head or files changed meanwhile.
 const MOST_TRIES: usize = 20;
@@ -26,7 +28,7 @@ pub enum LiveError {
     /// It is no longer what was read.
     Changed,
     /// What the system said, in a sentence without full stop.
-    Failed(String),
+    Failed(Both),
 }
 
 /// The folder of the live files, as whoever may touch files sees it.
@@ -77,7 +79,7 @@ pub enum Settled {
         /// The file.
         path: String,
         /// Why, in a sentence without full stop.
-        why: String,
+        why: Both,
     },
 }
 
@@ -157,9 +159,7 @@ impl Store {
         self.write(|statements| {
             let sql = "update live set exported = aside, aside = null where site = $1 and aside = $2";
             match statements.run(sql, &[site.0.into(), aside.0.into()])? {
-                0 => {
-                    Err(StoreError::NotThere(format!("undecided change of the file as revision {}", aside.0)))
-                }
+                0 => Err(StoreError::not_there(&NotKept::Undecided { number: &aside.0.to_string() })),
                 _ => Ok(()),
             }
         })
@@ -187,7 +187,7 @@ impl Store {
     }
 
     /// The files that the site has or had when they were last written; or the one that cannot be used, and why.
-    fn found(&self, known: &Known, folder: &dyn LiveFolder) -> Result<Vec<Found>, (String, String)> {
+    fn found(&self, known: &Known, folder: &dyn LiveFolder) -> Result<Vec<Found>, (String, Both)> {
         let mut paths: Vec<&str> = known.head.texts.files().map(|(path, _)| path).collect();
         if let Some(exported) = &known.exported {
             paths.extend(exported.texts.files().map(|(path, _)| path));
@@ -197,25 +197,23 @@ impl Store {
             if found.iter().any(|one| one.path == path) {
                 continue;
             }
-            let unusable = |why: String| (path.to_string(), why);
+            let unusable = |why: Both| (path.to_string(), why);
             let bytes = folder.read(path, LARGEST_TEXT_BYTES).map_err(|error| match error {
-                LiveError::Changed => unusable(String::from("it changes while it is read")),
+                LiveError::Changed => unusable(LiveFault::Changes.both()),
                 LiveError::Failed(why) => unusable(why),
             })?;
             if let Some(bytes) = &bytes {
                 if bytes.len() > LARGEST_TEXT_BYTES {
-                    return Err(unusable(format!("it has more than {LARGEST_TEXT_BYTES} bytes")));
+                    return Err(unusable(LiveFault::TooLarge { most: LARGEST_TEXT_BYTES }.both()));
                 }
                 match std::str::from_utf8(bytes) {
                     Ok(text) if text.contains('\0') => {
-                        return Err(unusable(String::from("it holds a zero byte and is not a text")));
+                        return Err(unusable(LiveFault::ZeroByte.both()));
                     }
                     Ok(_) => {}
                     Err(error) => {
                         let at = error.valid_up_to() + 1;
-                        return Err(unusable(format!(
-                            "it is not UTF-8 text from byte {at} on; save it as UTF-8"
-                        )));
+                        return Err(unusable(LiveFault::NotText { byte: at }.both()));
                     }
                 }
             }

@@ -5,6 +5,7 @@ use crate::content;
 use crate::database::{Row, Statements, Value};
 use crate::revision::{Kind, Number, Revision, Signed, SiteEntry, SiteId, State};
 use crate::texts::Texts;
+use latchline_words::refusals::{NotKept, StoreFault};
 
 /// Columns of a revision, in their order.
 pub(crate) const REVISION_COLUMNS: &str =
@@ -13,7 +14,7 @@ pub(crate) const REVISION_COLUMNS: &str =
 pub(crate) const REVISION_WIDTH: usize = 10;
 
 pub(crate) fn no_site(site: SiteId) -> StoreError {
-    StoreError::NotThere(format!("site number {}", site.0))
+    StoreError::not_there(&NotKept::SiteNumber { number: &site.0.to_string() })
 }
 
 pub(crate) fn head_number(statements: &mut dyn Statements, site: SiteId) -> Result<Number, StoreError> {
@@ -70,7 +71,7 @@ pub(crate) fn insert(
 }
 
 pub(crate) fn no_revision(number: Number) -> StoreError {
-    StoreError::NotThere(format!("revision {} of the site", number.0))
+    StoreError::not_there(&NotKept::Revision { number: &number.0.to_string() })
 }
 
 /// One revision without its texts.
@@ -106,7 +107,7 @@ pub(crate) fn state(
     }
     let missing = || StoreError::Damaged {
         place: place.to_string(),
-        detail: format!("revision {} has no text", number.0),
+        detail: StoreFault::RevisionWithoutText { number: &number.0.to_string() }.both(),
     };
     Ok(State { revision, texts: texts.ok_or_else(missing)? })
 }

@@ -2,6 +2,7 @@
 
 use crate::StoreError;
 use crate::database::{Database, Statements};
+use latchline_words::refusals::StoreFault;
 
 /// The version of the tables that this program reads and writes.
 pub const SCHEMA_VERSION: i64 = MIGRATIONS.len() as i64;
@@ -101,9 +102,8 @@ pub(crate) fn check_version(statements: &mut dyn Statements, place: &str) -> Res
         }
         found => Err(StoreError::Failed {
             place: place.to_string(),
-            detail: format!(
-                "its tables are of version {found}; open it anew to bring them to {SCHEMA_VERSION}"
-            ),
+            detail: StoreFault::OldTables { found: &found.to_string(), known: &SCHEMA_VERSION.to_string() }
+                .both(),
         }),
     }
 }

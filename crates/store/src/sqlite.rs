@@ -5,6 +5,8 @@
 
 use crate::StoreError;
 use crate::database::{Database, Row, Statements, Value, Work};
+use latchline_finding::Both;
+use latchline_words::refusals::StoreFault;
 use rusqlite::backup::{Backup, StepResult};
 use rusqlite::types::{ToSqlOutput, ValueRef};
 use rusqlite::{Connection, ErrorCode, OpenFlags};
@@ -217,16 +219,16 @@ fn check_mark(connection: &Connection, place: &str) -> Result<(), StoreError> {
 }
 
 fn check_whole(connection: &Connection, place: &str) -> Result<(), StoreError> {
-    let damaged = |detail: String| StoreError::Damaged { place: place.to_string(), detail };
+    let damaged = |detail: Both| StoreError::Damaged { place: place.to_string(), detail };
     let found: String = connection
         .query_row("pragma integrity_check(1)", [], |row| row.get(0))
         .map_err(|error| told(place, &error))?;
     if found != "ok" {
-        return Err(damaged(found));
+        return Err(damaged(Both::same(found)));
     }
     let mut dangling = connection.prepare("pragma foreign_key_check").map_err(|error| told(place, &error))?;
     if dangling.exists([]).map_err(|error| told(place, &error))? {
-        return Err(damaged(String::from("something that is referred to is missing")));
+        return Err(damaged(StoreFault::Dangling.both()));
     }
     Ok(())
 }
@@ -333,14 +335,9 @@ fn told(place: &str, error: &rusqlite::Error) -> StoreError {
         Some(ErrorCode::ReadOnly) => StoreError::ReadOnly(place),
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy(place),
         Some(ErrorCode::NotADatabase) => StoreError::NotAStore(place),
-        Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged { place, detail },
+        Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged { place, detail: Both::same(detail) },
         Some(ErrorCode::ConstraintViolation) if detail.contains("UNIQUE") => StoreError::Overtaken,
-        Some(ErrorCode::CannotOpen) => StoreError::Failed {
-            place,
-            detail: String::from(
-                "it cannot be opened or made; check that its folder is there and may be written",
-            ),
-        },
-        _ => StoreError::Failed { place, detail },
+        Some(ErrorCode::CannotOpen) => StoreError::Failed { place, detail: StoreFault::CannotOpen.both() },
+        _ => StoreError::Failed { place, detail: Both::same(detail) },
     }
 }

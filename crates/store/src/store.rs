@@ -9,6 +9,7 @@ use crate::rows::{
 use crate::schema;
 use crate::submission::{LONGEST_NAME, LONGEST_NOTE};
 use crate::texts::{Texts, check_words};
+use latchline_words::refusals::{KeptThing, NotKept, UnfitWords};
 use std::sync::Arc;
 
 /// How often a transaction is tried again when somebody else was quicker.
@@ -86,7 +87,7 @@ impl Store {
     /// # Errors
     /// If the name is taken, or something cannot be kept.
     pub fn create_site(&self, name: &str, texts: &Texts, signed: &Signed) -> Result<SiteEntry, StoreError> {
-        check_name("the name of a site", name)?;
+        check_name(KeptThing::SiteName, name)?;
         check_signed(signed)?;
         self.write(|statements| {
             if statements.row("select id from site where name = $1", &[name.into()])?.is_some() {
@@ -109,7 +110,7 @@ impl Store {
     /// # Errors
     /// If there is no such site, or the name is taken or cannot be kept.
     pub fn rename_site(&self, site: SiteId, name: &str) -> Result<(), StoreError> {
-        check_name("the name of a site", name)?;
+        check_name(KeptThing::SiteName, name)?;
         self.write(|statements| {
             let taken = statements
                 .row("select id from site where name = $1 and id <> $2", &[name.into(), site.0.into()])?;
@@ -147,8 +148,9 @@ impl Store {
     /// If there is none.
     pub fn site_named(&self, name: &str) -> Result<SiteEntry, StoreError> {
         let found = self.sites()?.into_iter().find(|site| site.name == name);
-        found
-            .ok_or_else(|| StoreError::NotThere(format!("site \"{}\"", latchline_finding::shown::name(name))))
+        found.ok_or_else(|| {
+            StoreError::not_there(&NotKept::Site { name: &latchline_finding::shown::name(name) })
+        })
     }
 
     /// The newest revision of a site.
@@ -213,7 +215,7 @@ impl Store {
         name: &str,
         signed: &Signed,
     ) -> Result<(), StoreError> {
-        check_name("the name of a state", name)?;
+        check_name(KeptThing::StateName, name)?;
         check_signed(signed)?;
         self.write(|statements| {
             one_revision(statements, site, number)?;
@@ -240,7 +242,9 @@ impl Store {
         self.write(|statements| {
             let sql = "delete from named where site = $1 and name = $2";
             match statements.run(sql, &[site.0.into(), name.into()])? {
-                0 => Err(StoreError::NotThere(format!("state \"{}\"", latchline_finding::shown::name(name)))),
+                0 => Err(StoreError::not_there(&NotKept::State {
+                    name: &latchline_finding::shown::name(name),
+                })),
                 _ => Ok(()),
             }
         })
@@ -260,16 +264,16 @@ impl Store {
     }
 }
 
-fn check_name(what: &str, name: &str) -> Result<(), StoreError> {
+fn check_name(what: KeptThing, name: &str) -> Result<(), StoreError> {
     if name.trim().is_empty() {
-        return Err(StoreError::unfit(format!("{what} is empty")));
+        return Err(StoreError::unfit(&UnfitWords::Empty { what }));
     }
     check_words(what, name, LONGEST_NAME)
 }
 
 pub(crate) fn check_signed(signed: &Signed) -> Result<(), StoreError> {
-    check_words("the name of who did it", &signed.by, LONGEST_NAME)?;
-    check_words("the name of the client", &signed.client, LONGEST_NAME)?;
-    check_words("the version of the engine", &signed.engine, LONGEST_NAME)?;
-    check_words("the note", &signed.note, LONGEST_NOTE)
+    check_words(KeptThing::Author, &signed.by, LONGEST_NAME)?;
+    check_words(KeptThing::Client, &signed.client, LONGEST_NAME)?;
+    check_words(KeptThing::Engine, &signed.engine, LONGEST_NAME)?;
+    check_words(KeptThing::Note, &signed.note, LONGEST_NOTE)
 }

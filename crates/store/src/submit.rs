@@ -9,6 +9,7 @@ use crate::stack::Stack;
 use crate::store::{Store, check_signed};
 use crate::submission::{Conflict, LONGEST_ID, Outcome, Proposal, Submission};
 use crate::texts::{Texts, check_words};
+use latchline_words::refusals::{KeptThing, UnfitWords};
 
 /// What a proposal makes of the head.
 struct Made {
@@ -27,9 +28,9 @@ impl Store {
     /// written. Nothing was changed then.
     pub fn submit(&self, site: SiteId, submission: &Submission) -> Result<Outcome, StoreError> {
         if submission.id.is_empty() {
-            return Err(StoreError::unfit("the id of an edit is empty"));
+            return Err(StoreError::unfit(&UnfitWords::Empty { what: KeptThing::EditId }));
         }
-        check_words("the id of an edit", &submission.id, LONGEST_ID)?;
+        check_words(KeptThing::EditId, &submission.id, LONGEST_ID)?;
         check_signed(&submission.signed)?;
         let digest = submission.digest();
         self.write(|statements| match self.answered(statements, site, submission, &digest)? {
@@ -152,12 +153,10 @@ impl Store {
                 let Some(target) = target else { return made(kind, None, None) };
                 let after = at(target)?;
                 if after.revision.kind == Kind::Aside {
-                    return Err(StoreError::unfit(
-                        "what stands aside is not part of the site: there is nothing to take back",
-                    ));
+                    return Err(StoreError::unfit(&UnfitWords::NotOfTheSite));
                 }
                 let Some(parent) = after.revision.parent else {
-                    return Err(StoreError::unfit("the first revision of a site cannot be taken back"));
+                    return Err(StoreError::unfit(&UnfitWords::FirstRevision));
                 };
                 let before = at(parent)?;
                 made(kind, Some(target), Some(take_back(&after.texts, &before.texts, &head.texts)?))

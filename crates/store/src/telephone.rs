@@ -7,6 +7,7 @@ use crate::rows::head_number;
 use crate::store::{Store, check_signed};
 use crate::submission::{LONGEST_ID, LONGEST_NAME};
 use crate::texts::check_words;
+use latchline_words::refusals::{KeptThing, NotKept, UnfitWords};
 
 /// Signs of the longest question, answer, or list of assumptions.
 pub const LONGEST_ANSWER: usize = 20_000;
@@ -56,14 +57,14 @@ impl Store {
     /// If the id is known with other words, there is no such site, something cannot be kept, or the store cannot be written.
     pub fn keep_answer(&self, answer: &Answer) -> Result<Number, StoreError> {
         if answer.id.is_empty() {
-            return Err(StoreError::unfit("the id of an answer is empty"));
+            return Err(StoreError::unfit(&UnfitWords::Empty { what: KeptThing::AnswerId }));
         }
-        check_words("the id of an answer", &answer.id, LONGEST_ID)?;
-        check_words("the name of who asked", &answer.asked_by, LONGEST_NAME)?;
-        check_words("the question", &answer.question, LONGEST_ANSWER)?;
-        check_words("the answer", &answer.answer, LONGEST_ANSWER)?;
-        check_words("the list of assumptions", &answer.assumptions, LONGEST_ANSWER)?;
-        check_words("the catalogue", &answer.catalogue, LONGEST_ANSWER)?;
+        check_words(KeptThing::AnswerId, &answer.id, LONGEST_ID)?;
+        check_words(KeptThing::Asker, &answer.asked_by, LONGEST_NAME)?;
+        check_words(KeptThing::Question, &answer.question, LONGEST_ANSWER)?;
+        check_words(KeptThing::Answer, &answer.answer, LONGEST_ANSWER)?;
+        check_words(KeptThing::Assumptions, &answer.assumptions, LONGEST_ANSWER)?;
+        check_words(KeptThing::Catalogue, &answer.catalogue, LONGEST_ANSWER)?;
         check_signed(&answer.signed)?;
         self.write(|statements| {
             let sql = "select number, sought from answer where id = $1";
@@ -157,7 +158,7 @@ impl Store {
     pub fn delete_answer(&self, number: Number) -> Result<(), StoreError> {
         self.write(|statements| {
             match statements.run("delete from answer where number = $1", &[number.0.into()])? {
-                0 => Err(StoreError::NotThere(format!("answer {}", number.0))),
+                0 => Err(StoreError::not_there(&NotKept::Answer { number: &number.0.to_string() })),
                 _ => Ok(()),
             }
         })
@@ -170,6 +171,6 @@ impl Store {
     pub fn answer(&self, number: Number) -> Result<Answer, StoreError> {
         let found = self.find_answers("", Some(Number(number.0.saturating_add(1))), 1)?;
         let found = found.into_iter().find(|(found, _)| *found == number).map(|(_, answer)| answer);
-        found.ok_or_else(|| StoreError::NotThere(format!("answer {}", number.0)))
+        found.ok_or_else(|| StoreError::not_there(&NotKept::Answer { number: &number.0.to_string() }))
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::StoreError;
 use crate::hash;
+use latchline_words::refusals::{KeptThing, UnfitWords};
 use std::sync::Arc;
 
 /// Bytes of the largest text that is kept.
@@ -41,7 +42,7 @@ impl Texts {
         match self.files.iter().position(|(known, _)| known == path) {
             Some(at) => self.files[at].1 = text,
             None if self.files.len() >= MOST_FILES => {
-                return Err(StoreError::unfit(format!("a site has at most {MOST_FILES} files")));
+                return Err(StoreError::unfit(&UnfitWords::TooManyFiles { most: MOST_FILES }));
             }
             None => self.files.push((path.to_string(), text)),
         }
@@ -54,7 +55,7 @@ impl Texts {
     /// If it is the site file.
     pub fn take_out(&mut self, path: &str) -> Result<(), StoreError> {
         if path == self.site_path() {
-            return Err(StoreError::unfit("a site cannot be without its site file"));
+            return Err(StoreError::unfit(&UnfitWords::NoSiteFile));
         }
         self.files.retain(|(known, _)| known != path);
         Ok(())
@@ -93,43 +94,41 @@ impl Texts {
 
 /// Refuses what could lead out of the folder of live files, or be read there as something else.
 fn check_path(path: &str) -> Result<(), StoreError> {
-    let refuse = |why: &str| {
-        let shown = latchline_finding::shown::name(path);
-        Err(StoreError::unfit(format!("the path \"{shown}\" of a file of a site {why}")))
+    let shown = &*latchline_finding::shown::name(path);
+    let why = if path.is_empty() || path.chars().count() > LONGEST_PATH {
+        UnfitWords::PathLength { path: shown, most: LONGEST_PATH }
+    } else if path.contains(['\\', ':']) || path.chars().any(latchline_finding::shown::is_hidden) {
+        UnfitWords::PathSigns { path: shown }
+    } else if path.split('/').any(|part| part.is_empty() || part.starts_with('.')) {
+        UnfitWords::PathOut { path: shown }
+    } else {
+        return Ok(());
     };
-    if path.is_empty() || path.chars().count() > LONGEST_PATH {
-        return refuse(&format!("must have 1 to {LONGEST_PATH} signs"));
-    }
-    if path.contains(['\\', ':']) || path.chars().any(latchline_finding::shown::is_hidden) {
-        return refuse("must be without backslash, colon and signs that cannot be seen");
-    }
-    if path.split('/').any(|part| part.is_empty() || part.starts_with('.')) {
-        return refuse("must stay within its folder: no part may be empty or begin with a point");
-    }
-    Ok(())
+    Err(StoreError::unfit(&why))
 }
 
 fn check_text(path: &str, text: &str) -> Result<(), StoreError> {
-    let shown = latchline_finding::shown::name(path);
+    let shown = &*latchline_finding::shown::name(path);
     if text.len() > LARGEST_TEXT_BYTES {
-        return Err(StoreError::unfit(format!(
-            "\"{shown}\" has {} bytes; at most {LARGEST_TEXT_BYTES} are kept",
-            text.len()
-        )));
+        return Err(StoreError::unfit(&UnfitWords::TextTooLarge {
+            path: shown,
+            bytes: text.len(),
+            most: LARGEST_TEXT_BYTES,
+        }));
     }
     if text.contains('\0') {
-        return Err(StoreError::unfit(format!("\"{shown}\" holds a zero byte: it is not a text")));
+        return Err(StoreError::unfit(&UnfitWords::TextZeroByte { path: shown }));
     }
     Ok(())
 }
 
 /// Refuses a line of text that is empty where it may not be, too long, or holds a zero byte.
-pub(crate) fn check_words(what: &str, text: &str, most: usize) -> Result<(), StoreError> {
+pub(crate) fn check_words(what: KeptThing, text: &str, most: usize) -> Result<(), StoreError> {
     if text.chars().count() > most {
-        return Err(StoreError::unfit(format!("{what} has more than {most} signs")));
+        return Err(StoreError::unfit(&UnfitWords::TooLong { what, most }));
     }
     if text.contains('\0') {
-        return Err(StoreError::unfit(format!("{what} holds a zero byte")));
+        return Err(StoreError::unfit(&UnfitWords::ZeroByte { what }));
     }
     Ok(())
 }

@@ -1,10 +1,12 @@
 //! `latchline new`: a starter site, or the demo.
 
+use super::locale::LanguageArguments;
 use crate::files::{self, MayReplace, refuse_standing};
 use crate::output;
 use crate::refusal::{Refusal, Result};
 use clap::Args;
-use latchline_finding::shown;
+use latchline_finding::{Language, shown};
+use latchline_words::commands::NewWords;
 use latchline_words::refusals::ResultRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -13,6 +15,8 @@ use std::process::ExitCode;
 /// The site file of the demo.
 pub(super) const DEMO_SITE: &str = include_str!("../demo/site.toml");
 const STARTER: &str = include_str!("../demo/starter.toml");
+/// The same with German comments.
+const STARTER_GERMAN: &str = include_str!("../demo/starter-de.toml");
 const DEMO: &[(&str, &str)] = &[
     ("site.toml", DEMO_SITE),
     ("faulty.toml", include_str!("../demo/faulty.toml")),
@@ -23,7 +27,7 @@ const DEMO: &[(&str, &str)] = &[
 /// Write a commented starter site, or the demo
 ///
 /// The starter is a small site that works, with a comment at every step, made to be overwritten with
-/// your own. The demo is an invented estate of two blocks, a sibling of it with faults, and its survey with the design made
+/// your own. With `--language de` its comments are German. The demo is an invented estate of two blocks, a sibling of it with faults, and its survey with the design made
 /// of it; with it readings of a hidden fault.
 #[derive(Debug, Args)]
 pub struct NewArguments {
@@ -40,6 +44,16 @@ pub struct NewArguments {
     /// Replace files that exist
     #[arg(long)]
     force: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
+}
+
+/// The starter with comments in a language.
+fn starter(language: Language) -> &'static str {
+    match language {
+        Language::English => STARTER,
+        Language::German => STARTER_GERMAN,
+    }
 }
 
 /// Runs the command.
@@ -47,15 +61,16 @@ pub struct NewArguments {
 /// # Errors
 /// If a file exists and is not to be replaced, or cannot be written.
 pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let language = arguments.language.language();
     if let Some(file) = &arguments.survey {
-        return survey(file, arguments.force, output);
+        return survey(file, arguments.force, language, output);
     }
     if arguments.demo.is_none() && arguments.file == Path::new("-") {
-        output::put(STARTER, output)?;
+        output::put(starter(language), output)?;
         return Ok(ExitCode::SUCCESS);
     }
     let written: Vec<(PathBuf, &str)> = match &arguments.demo {
-        None => vec![(arguments.file.clone(), STARTER)],
+        None => vec![(arguments.file.clone(), starter(language))],
         Some(folder) => DEMO.iter().map(|(name, text)| (folder.join(name), *text)).collect(),
     };
     let workbook = arguments.demo.as_ref().map(|folder| folder.join("survey.xlsx"));
@@ -72,21 +87,21 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
     }
     if let Some(file) = &workbook {
         files::write(file, &crate::demo_survey::workbook()?, may_replace)?;
-        writeln!(output, "wrote {}", shown::path(file))?;
+        wrote(file, language, output)?;
     }
-    say(&written, output)?;
+    say(&written, language, output)?;
     Ok(ExitCode::SUCCESS)
 }
 
 /// Writes the workbook of a survey to be filled in.
-fn survey(file: &Path, force: bool, output: &mut dyn Write) -> Result<ExitCode> {
+fn survey(file: &Path, force: bool, language: Language, output: &mut dyn Write) -> Result<ExitCode> {
     let may_replace = may_replace(force);
     refuse_standing(file, may_replace)?;
     let bytes = latchline_survey::template::empty()
         .map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))?;
     files::write(file, &bytes, may_replace)?;
-    writeln!(output, "wrote {}", shown::path(file))?;
-    writeln!(output, "next: fill it in, then latchline design {} -o site.toml", quoted(file))?;
+    wrote(file, language, output)?;
+    writeln!(output, "{}", NewWords::NextDesign { file: &quoted(file) }.say(language))?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -94,12 +109,16 @@ fn may_replace(force: bool) -> MayReplace<'static> {
     if force { MayReplace::Anything } else { MayReplace::Nothing }
 }
 
-fn say(written: &[(PathBuf, &str)], output: &mut dyn Write) -> Result<()> {
+fn wrote(file: &Path, language: Language, output: &mut dyn Write) -> Result<()> {
+    Ok(writeln!(output, "{}", NewWords::Wrote { file: &shown::path(file) }.say(language))?)
+}
+
+fn say(written: &[(PathBuf, &str)], language: Language, output: &mut dyn Write) -> Result<()> {
     for (path, _) in written {
-        writeln!(output, "wrote {}", shown::path(path))?;
+        wrote(path, language, output)?;
     }
     if let Some((path, _)) = written.first() {
-        writeln!(output, "next: latchline check {}", quoted(path))?;
+        writeln!(output, "{}", NewWords::NextCheck { file: &quoted(path) }.say(language))?;
     }
     Ok(())
 }

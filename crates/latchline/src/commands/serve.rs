@@ -1,5 +1,6 @@
 //! `latchline serve`: the office page.
 
+use super::locale::LanguageArguments;
 use crate::date::now_ms;
 use crate::files::{FolderLock, LiveFiles, PassingFolder, read_text};
 use crate::refusal::{Refusal, Refused, Result};
@@ -8,6 +9,7 @@ use latchline_finding::{Both, Sources, shown};
 use latchline_server::{Folder, Initial, Office, Options};
 use latchline_site::ParsedSite;
 use latchline_store::{Sqlite, Store};
+use latchline_words::commands::ServeWords;
 use latchline_words::refusals::{FileRefusal, StoreRefusal};
 use std::hash::BuildHasher as _;
 use std::io::Write;
@@ -39,6 +41,8 @@ pub struct ServeArguments {
     /// Do not open a browser
     #[arg(long)]
     no_browser: bool,
+    #[command(flatten)]
+    language: LanguageArguments,
 }
 
 /// Runs the command until it is told to stop.
@@ -46,6 +50,7 @@ pub struct ServeArguments {
 /// # Errors
 /// If a file cannot be read or the port not be taken.
 pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let language = arguments.language.language();
     let demo = match &arguments.folder {
         Some(_) => None,
         None => Some(PassingFolder::new("latchline-demo", now_ms())?),
@@ -76,18 +81,15 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     let store = Store::new(Sqlite::open(&place)?)?;
     let folder = arguments.folder.as_deref().map(|folder| Box::new(LiveFiles::new(folder)) as Folder);
     let office = Office::new(options, store, &sites, folder).map_err(|why| Refusal::new(Both::same(why)))?;
-    writeln!(output, "the office page is at {address}")?;
-    match &demo {
-        Some(_) => writeln!(output, "the demo: nothing is kept when it ends. Ctrl-C ends it")?,
-        None => writeln!(
-            output,
-            "edits are kept in {} and written to the site files. Ctrl-C ends it",
-            shown::path(&place)
-        )?,
-    }
+    writeln!(output, "{}", ServeWords::At { address: &address }.say(language))?;
+    let kept = match &demo {
+        Some(_) => ServeWords::Demo.say(language),
+        None => ServeWords::Kept { store: &shown::path(&place) }.say(language),
+    };
+    writeln!(output, "{kept}")?;
     output.flush()?;
     if !arguments.no_browser && !open(&address) {
-        writeln!(output, "no browser could be opened: go to the address above")?;
+        writeln!(output, "{}", ServeWords::NoBrowser.say(language))?;
         output.flush()?;
     }
     let runtime = tokio::runtime::Builder::new_multi_thread()
@@ -104,7 +106,7 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
         .refused(|| StoreRefusal::CannotAnswer)?;
     // Work that is still under way is of a site that nobody sees any more.
     runtime.shutdown_background();
-    writeln!(output, "ended")?;
+    writeln!(output, "{}", ServeWords::Ended.say(language))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -1,11 +1,13 @@
 //! `latchline store`: what is kept in a folder: listed, checked, copied, brought back.
 
+use super::locale::LanguageArguments;
 use crate::date;
 use crate::files::{FolderLock, LiveFiles, create_by};
 use crate::refusal::{Refused, Result};
 use clap::{Args, Subcommand};
-use latchline_finding::shown;
+use latchline_finding::{Language, shown};
 use latchline_store::{SCHEMA_VERSION, Settled, Signed, Sqlite, Store};
+use latchline_words::commands::StoreWords;
 use latchline_words::refusals::StoreRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -33,12 +35,16 @@ enum What {
         /// The folder, or a backup
         #[arg(default_value = ".")]
         store: PathBuf,
+        #[command(flatten)]
+        language: LanguageArguments,
     },
     /// Read all of it and say whether it is undamaged
     Check {
         /// The folder, or a backup
         #[arg(default_value = ".")]
         store: PathBuf,
+        #[command(flatten)]
+        language: LanguageArguments,
     },
     /// Copy all of it into one new file
     Backup {
@@ -46,6 +52,8 @@ enum What {
         folder: PathBuf,
         /// The file to make
         file: PathBuf,
+        #[command(flatten)]
+        language: LanguageArguments,
     },
     /// Bring a backup back into a folder, and its site files with it
     ///
@@ -58,7 +66,20 @@ enum What {
         /// Replace the store of the folder; that one is backed up beside it first
         #[arg(long)]
         replace: bool,
+        #[command(flatten)]
+        language: LanguageArguments,
     },
+}
+
+impl What {
+    fn language(&self) -> Language {
+        match self {
+            What::List { language, .. }
+            | What::Check { language, .. }
+            | What::Backup { language, .. }
+            | What::Restore { language, .. } => language.language(),
+        }
+    }
 }
 
 /// Runs the command.
@@ -66,24 +87,22 @@ enum What {
 /// # Errors
 /// If there is no store, it is damaged or of a newer program, or a file cannot be written.
 pub fn run(arguments: &StoreArguments, output: &mut dyn Write) -> Result<ExitCode> {
+    let language = arguments.what.language();
     match &arguments.what {
-        What::List { store } => list(&to_read(store)?.1, output)?,
-        What::Check { store } => {
+        What::List { store, .. } => list(&to_read(store)?.1, language, output)?,
+        What::Check { store, .. } => {
             let (path, store) = to_read(store)?;
             let (revisions, answers) = check(&path, &store)?;
-            writeln!(
-                output,
-                "{} is undamaged: {revisions} revisions, {answers} answers",
-                shown::path(&path)
-            )?;
+            let said = StoreWords::Undamaged { store: &shown::path(&path), revisions, answers };
+            writeln!(output, "{}", said.say(language))?;
         }
-        What::Backup { folder, file } => {
+        What::Backup { folder, file, .. } => {
             let (path, store) = to_read(folder)?;
             drop(store);
             backup(&path, file)?;
-            writeln!(output, "wrote {}", shown::path(file))?;
+            writeln!(output, "{}", StoreWords::Wrote { file: &shown::path(file) }.say(language))?;
         }
-        What::Restore { file, folder, replace } => restore(file, folder, *replace, output)?,
+        What::Restore { file, folder, replace, .. } => restore(file, folder, *replace, language, output)?,
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -99,22 +118,22 @@ fn to_read(store: &Path) -> Result<(PathBuf, Store)> {
     Ok((path, store))
 }
 
-fn list(store: &Store, output: &mut dyn Write) -> Result<()> {
+fn list(store: &Store, language: Language, output: &mut dyn Write) -> Result<()> {
     let sites = store.sites()?;
     if sites.is_empty() {
-        writeln!(output, "it holds no site yet")?;
+        writeln!(output, "{}", StoreWords::NoSite.say(language))?;
     }
     for site in sites {
         let Signed { at_ms, by, .. } = &site.head.signed;
-        let by = if by.is_empty() { String::new() } else { format!(" by {}", shown::name(by)) };
-        writeln!(
-            output,
-            "{} ({}): revision {}, {}{by}",
-            shown::name(&site.name),
-            shown::name(&site.file),
-            site.head.number.0,
-            date::minute(*at_ms)
-        )?;
+        let by = (!by.is_empty()).then(|| shown::name(by));
+        let said = StoreWords::Site {
+            name: &shown::name(&site.name),
+            file: &shown::name(&site.file),
+            revision: &site.head.number.0.to_string(),
+            date: &date::minute(*at_ms).unwrap_or_else(|| StoreWords::NoDate.say(language)),
+            by: by.as_deref(),
+        };
+        writeln!(output, "{}", said.say(language))?;
     }
     Ok(())
 }
@@ -158,7 +177,13 @@ fn backup(path: &Path, file: &Path) -> Result<()> {
     create_by(file, |aside| Ok(store.copy_to(aside)?))
 }
 
-fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) -> Result<()> {
+fn restore(
+    file: &Path,
+    folder: &Path,
+    replace: bool,
+    language: Language,
+    output: &mut dyn Write,
+) -> Result<()> {
     let (path, kept) = to_read(file).refused(|| {
         StoreRefusal::NoBackup { file: &shown::path(file), version: &SCHEMA_VERSION.to_string() }.both()
     })?;
@@ -173,12 +198,12 @@ fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) ->
         let before = (1..).map(|number| folder.join(format!("latchline-before-restore-{number}.db")));
         let before = before.into_iter().find(|path| !path.exists()).refused(|| StoreRefusal::NoNameFree)?;
         backup(&place, &before).refused(|| StoreRefusal::NotBackedUp)?;
-        writeln!(output, "the earlier store was saved as {}", shown::path(&before))?;
+        writeln!(output, "{}", StoreWords::Saved { file: &shown::path(&before) }.say(language))?;
     }
     let database = Sqlite::open(&place)?;
     database.become_as(&Sqlite::open_to_read(&path)?)?;
     let store = Store::new(database)?;
-    writeln!(output, "restored {}", shown::path(&place))?;
+    writeln!(output, "{}", StoreWords::Restored { store: &shown::path(&place) }.say(language))?;
     let files = LiveFiles::new(folder);
     let signed = Signed {
         at_ms: date::now_ms(),
@@ -187,21 +212,19 @@ fn restore(file: &Path, folder: &Path, replace: bool, output: &mut dyn Write) ->
         ..Signed::default()
     };
     for site in store.sites()? {
+        let file = &*shown::path(&folder.join(&site.file));
         let said = match store.settle(site.id, &files, &signed)? {
-            Settled::Current { written, .. } if written.is_empty() => {
-                String::from("already the same as in the store")
-            }
-            Settled::Current { .. } => String::from("written"),
+            Settled::Current { written, .. } if written.is_empty() => StoreWords::Same { file }.say(language),
+            Settled::Current { .. } => StoreWords::FileWritten { file }.say(language),
             Settled::TakenIn { revision, .. } => {
-                format!("was changed by another program; that is revision {} now", revision.number.0)
+                StoreWords::TakenIn { file, revision: &revision.number.0.to_string() }.say(language)
             }
-            Settled::Conflict { aside, .. } => format!(
-                "differs from the store. The file is left alone and saved as revision {}; choose between them on the office page",
-                aside.0
-            ),
-            Settled::Unusable { why, .. } => format!("is left as it is: {why}"),
+            Settled::Conflict { aside, .. } => {
+                StoreWords::Differs { file, revision: &aside.0.to_string() }.say(language)
+            }
+            Settled::Unusable { why, .. } => StoreWords::LeftAsIs { file, why: &why }.say(language),
         };
-        writeln!(output, "{}: {said}", shown::path(&folder.join(&site.file)))?;
+        writeln!(output, "{said}")?;
     }
     Ok(())
 }

@@ -2,7 +2,6 @@
 
 use super::{MayReplace, write};
 use crate::refusal::{Refusal, in_words};
-use latchline_finding::Language;
 use latchline_store::{LiveError, LiveFolder};
 use std::fs;
 use std::io::{ErrorKind, Read as _};
@@ -23,8 +22,7 @@ impl LiveFiles {
 
 impl LiveFolder for LiveFiles {
     fn read(&self, path: &str, most: usize) -> Result<Option<Vec<u8>>, LiveError> {
-        let failed =
-            |error: &std::io::Error| LiveError::Failed(String::from(in_words(error).of(Language::English)));
+        let failed = |error: &std::io::Error| LiveError::Failed(in_words(error));
         let path = self.folder.join(path);
         let file = match fs::File::open(&path) {
             Ok(file) => file,
@@ -38,7 +36,7 @@ impl LiveFolder for LiveFiles {
 
     fn replace(&self, path: &str, was: Option<&[u8]>, text: &str) -> Result<(), LiveError> {
         let path = self.folder.join(path);
-        let failed = |error: &Refusal| LiveError::Failed(format!("{error:#}"));
+        let failed = |error: &Refusal| LiveError::Failed(error.both());
         if let Some(parent) = path.parent() {
             super::make_folder(parent).map_err(|error| failed(&error))?;
         }

@@ -1,6 +1,7 @@
 //! A server with one site, on a port of its own.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "tests may fail")]
 
+use latchline_finding::Both;
 use latchline_server::{Folder, Initial, Office, Options, serve};
 use latchline_store::{LiveError, LiveFolder, Sqlite, Store};
 use std::io::{Read, Write};
@@ -22,7 +23,8 @@ impl LiveFolder for Live {
     }
 
     fn replace(&self, path: &str, _: Option<&[u8]>, text: &str) -> Result<(), LiveError> {
-        std::fs::write(self.0.join(path), text).map_err(|error| LiveError::Failed(error.to_string()))
+        std::fs::write(self.0.join(path), text)
+            .map_err(|error| LiveError::Failed(Both::same(error.to_string())))
     }
 }
 

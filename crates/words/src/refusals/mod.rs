@@ -6,6 +6,7 @@ mod arguments;
 
 mod files;
 mod folders;
+mod kept;
 mod names;
 mod parts;
 mod results;
@@ -16,6 +17,7 @@ mod system;
 pub use arguments::{ArgumentRefusal, UsageWord};
 pub use files::{FileKind, FileNote, FileRefusal, InsteadOf};
 pub use folders::FolderRefusal;
+pub use kept::{KeptThing, LiveFault, NotKept, StoreFault, UnfitWords};
 pub use names::NameRefusal;
 pub use parts::{PartKind, PartRefusal, PartWord};
 pub use results::ResultRefusal;

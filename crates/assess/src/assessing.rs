@@ -330,7 +330,7 @@ impl<S: Borrow<Site> + Sync> Assessing<S> {
         let voltages = self.voltages()?;
         self.memory.check()?;
         let (layout, space) = (voltages.layout, voltages.space);
-        let wanted = self.memory.is_wanted();
+        let wanted = &self.memory.is_wanted().for_one_answer();
         let found = tolerance_summaries(self.site(), layout, space, voltages.worst, options, wanted);
         // What was given up in the middle looks like samples without operating point.
         wanted.check()?;

@@ -9,7 +9,7 @@
 //!
 //! * [`Bench`]: one site with its assessment, on which candidates are tried;
 //! * [`propose`]: the remedies of one finding; [`again`]: a remedy that was found on another version of the site;
-//! * [`for_all`]: one change for several findings;
+//! * [`for_all`]: one change for several findings; [`idle_acceptances`]: what matches nothing, all at once;
 //! * [`pair`]: where no single change mends it, a pair of changes;
 //! * [`shortfalls`]: where that does not either, what was tried and why it does not do.
 
@@ -31,7 +31,7 @@ pub use shortfall::{Shortfall, Why, shortfalls};
 
 use bench::Most;
 use latchline_assess::rules::codes;
-use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Rounded, Unit};
+use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Rounded, Severity, Unit};
 use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
@@ -149,19 +149,37 @@ fn without_trial(bench: &Bench<'_>, finding: &Finding) -> Option<Vec<Remedy>> {
         return None;
     }
     // Where another entry accepts the same, its finding would stay.
-    let edit = candidates::idle_acceptance(bench, finding).filter(|_| bench.is_alone(finding));
-    Some(
-        edit.map(|edit| Remedy {
-            kind: "acceptance-removed",
-            edit,
-            cost: Some(Money::ZERO),
-            minutes: Some(0.0),
-            clears: vec![(finding.code, finding.element.clone())],
-            ..Remedy::default()
-        })
-        .into_iter()
-        .collect(),
-    )
+    let removed = acceptance_removed(bench, finding).filter(|_| bench.is_alone(finding));
+    Some(removed.into_iter().collect())
+}
+
+fn acceptance_removed(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
+    Some(Remedy {
+        kind: "acceptance-removed",
+        edit: candidates::idle_acceptance(bench, finding)?,
+        cost: Some(Money::ZERO),
+        minutes: Some(0.0),
+        clears: vec![(finding.code, finding.element.clone())],
+        ..Remedy::default()
+    })
+}
+
+/// All acceptances that match nothing and are of at least this severity, each with what removes it, and one edit that removes them together.
+/// As none of them matches anything, none is needed by another.
+pub fn idle_acceptances(bench: &Bench<'_>, at_least: Severity) -> (Vec<(Finding, Remedy)>, Edit) {
+    let idle = |finding: &&Finding| {
+        finding.code == codes::ACCEPTANCE_WITHOUT_MATCH
+            && finding.accepted.is_none()
+            && finding.severity >= at_least
+    };
+    let findings = bench.assessment.findings.iter().filter(idle);
+    let mut list: Vec<(Finding, Remedy)> =
+        findings.filter_map(|one| Some((one.clone(), acceptance_removed(bench, one)?))).collect();
+    let number = |finding: &Finding| bench.acceptance_at(&finding.origin);
+    list.sort_by_key(|(finding, _)| number(finding));
+    // The last entry first, so that the numbers of the others hold.
+    let together = list.iter().rev().fold(Edit::default(), |edit, (_, one)| edit.then(one.edit.clone()));
+    (list, together)
 }
 
 /// A delay from run to run with which a supply or box was seen to start.

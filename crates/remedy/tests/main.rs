@@ -3,6 +3,7 @@
 mod boxes;
 mod common;
 mod door_and_supply;
+mod given_up;
 mod moved;
 mod random_failing_sites;
 mod rearranged;

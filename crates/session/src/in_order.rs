@@ -36,18 +36,21 @@ impl View {
         if self.known.jobs.get().is_none()
             && let (Some(site), Some(assessment)) = (self.site(), self.remedies()?)
         {
-            let mut first = first_jobs(site, assessment, &|change| self.changed(change));
-            one_run::join(self, assessment, &mut first)?;
+            let work = &self.for_one_answer();
+            let mut first = first_jobs(site, assessment, &|change| work.changed(change));
+            one_run::join(work, assessment, &mut first)?;
             let remembered = RefCell::default();
             let mut tried_again = 0;
             let found = loop {
                 let may_move = tried_again < MOST_TRIED_AGAIN;
-                match in_order(self, assessment, first.clone(), &remembered, may_move)? {
+                match in_order(work, assessment, first.clone(), &remembered, may_move)? {
                     Tried::Again(jobs) => first = jobs,
                     Tried::Done(jobs) => break jobs,
                 }
                 tried_again += 1;
             };
+            // A trial that was given up mends nothing.
+            work.still_wanted()?;
             self.known.jobs.get_or_init(|| found);
         }
         Ok(self.known.jobs.get())

@@ -5,14 +5,17 @@
 //! of changes. A step brings no error; one that brings any finding takes an error away, any other takes a finding away and brings
 //! none. So the number of errors never grows, and where it stays the number of findings falls: the loop ends.
 //!
+//! Acceptances that match nothing go together, before the others and once more after them: they change nothing else.
+//!
 //! A later step may do what an earlier one was for. So each is then left out in turn, the last first: what is not needed to have as
 //! little left is dropped.
 
 use crate::session::Session;
 use crate::view::View;
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Code, ElementId, Finding, Remedy, Severity};
-use latchline_remedy::{Bench, again, pair, propose};
+use latchline_remedy::{Bench, again, idle_acceptances, pair, propose};
 use std::collections::BTreeMap;
 
 /// One remedy that was applied.
@@ -34,11 +37,13 @@ pub struct Mended {
 }
 
 impl Session {
-    /// Mends the findings of at least this severity. Each step can be taken back like any other edit.
+    /// Mends the findings of at least this severity. Each step can be taken back like any other edit; acceptances that match nothing go, and come
+    /// back, together.
     ///
     /// # Errors
     /// None as long as nobody else edits the session, which nobody can: the type is that of its stages.
     pub fn mend(&mut self, at_least: Severity) -> Result<Mended, GivenUp> {
+        let idle_before = self.without_idle_acceptances(at_least)?;
         let first = self.view();
         let mut mended = Mended::default();
         loop {
@@ -55,7 +60,10 @@ impl Session {
         }
         let steps = mended.steps.len();
         // The steps are taken back before they are tried without each other: work on a text is given up once there is a newer one.
-        let Some(wanted) = self.view().assessment()?.map(left) else { return Ok(mended) };
+        let Some(wanted) = self.view().assessment()?.map(left) else {
+            mended.steps.splice(..0, idle_before);
+            return Ok(mended);
+        };
         for _ in 0..steps {
             self.undo();
         }
@@ -67,16 +75,33 @@ impl Session {
                 break;
             }
         }
+        let idle_after = self.without_idle_acceptances(at_least)?;
+        mended.steps.splice(..0, idle_before);
+        mended.steps.extend(idle_after);
         Ok(mended)
+    }
+
+    /// Removes all acceptances that match nothing by one edit; what was removed.
+    fn without_idle_acceptances(&mut self, at_least: Severity) -> Result<Vec<Step>, GivenUp> {
+        let view = self.view();
+        let Some((idle, together)) = view.bench()?.map(|bench| idle_acceptances(&bench, at_least)) else {
+            return Ok(Vec::new());
+        };
+        if idle.is_empty() || self.edit(&together).is_err() {
+            return Ok(Vec::new());
+        }
+        Ok(idle.into_iter().map(|(finding, remedy)| Step { finding, remedy }).collect())
     }
 }
 
-/// What is left to mend: every finding that somebody has to do something about, with the worst severity of its kind.
+/// What is left to mend: every finding that somebody has to do something about, with the worst severity of its kind. An acceptance that matches
+/// nothing is not among them: it goes whatever else is done.
 type Left = BTreeMap<(Code, Option<ElementId>), Severity>;
 
 fn left(assessment: &Assessment) -> Left {
     let mut left = Left::new();
-    for one in assessment.findings.iter().filter(|one| one.is_to_be_mended()) {
+    let is_left = |one: &&Finding| one.is_to_be_mended() && one.code != codes::ACCEPTANCE_WITHOUT_MATCH;
+    for one in assessment.findings.iter().filter(is_left) {
         let worst = left.entry((one.code, one.element.clone())).or_insert(one.severity);
         *worst = one.severity.max(*worst);
     }
@@ -138,6 +163,7 @@ fn next(bench: &Bench<'_>, at_least: Severity) -> Option<Step> {
         .findings
         .iter()
         .filter(|finding| finding.accepted.is_none() && finding.severity >= at_least)
+        .filter(|finding| finding.code != codes::ACCEPTANCE_WITHOUT_MATCH)
         .collect();
     let step = |finding: &Finding, remedy| Step { finding: finding.clone(), remedy };
     let single = |is_wanted: &dyn Fn(&Remedy) -> bool| {

@@ -90,7 +90,7 @@ impl Session {
 
     /// The newest revision, to be asked for its stages.
     pub fn view(&self) -> View {
-        View { revision: self.revision, site_file: self.site_file, known: Arc::clone(&self.now) }
+        View::new(self.revision, self.site_file, Arc::clone(&self.now))
     }
 
     /// Changes the text: all of the edit or, on an error, nothing. Work on the revision before is given up.

@@ -6,7 +6,7 @@ use crate::standing::Standing;
 use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::rule::Judgement;
 use latchline_assess::stage::{WithShortCircuits, WithSignal, WithStartUp, WithVoltages};
-use latchline_assess::{Assessing, Assessment, GivenUp, Readings, VoltageResults, WorkDone};
+use latchline_assess::{Assessing, Assessment, GivenUp, Memory, Readings, VoltageResults, WorkDone};
 use latchline_finding::{Edit, FileId, Finding, Sourced, Sources};
 use latchline_reach::{Headroom, MoreHere, headroom_while, more_here};
 use latchline_remedy::Bench;
@@ -26,9 +26,22 @@ pub struct View {
     pub(crate) revision: Revision,
     pub(crate) site_file: FileId,
     pub(crate) known: Arc<Known>,
+    /// Results, for work on this revision.
+    memory: Memory,
 }
 
 impl View {
+    /// What is known of a text, as a revision.
+    pub(crate) fn new(revision: Revision, site_file: FileId, known: Arc<Known>) -> Self {
+        let memory = known.memory.clone();
+        View { revision, site_file, known, memory }
+    }
+
+    /// The same revision, for work of which the parts become one answer.
+    pub(crate) fn for_one_answer(&self) -> Self {
+        View { memory: self.memory.for_one_answer(), ..self.clone() }
+    }
+
     /// Which revision it is: of this is everything that it gives.
     pub fn revision(&self) -> Revision {
         self.revision
@@ -143,7 +156,7 @@ impl View {
     /// As [`View::voltages`].
     pub fn bench(&self) -> Result<Option<Bench<'_>>, GivenUp> {
         let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
-        let memory = Arc::new(self.known.memory.clone());
+        let memory = Arc::new(self.memory.clone());
         let (sources, loaded) = (self.sources(), Arc::clone(&self.known.catalogues.loaded));
         Ok(Some(Bench::with_memory(sources, self.site_file, loaded, site, assessment, memory)))
     }
@@ -153,12 +166,13 @@ impl View {
     /// # Errors
     /// As [`View::voltages`].
     pub fn remedies(&self) -> Result<Option<&Assessment>, GivenUp> {
+        let work = self.for_one_answer();
         if self.known.remedies.get().is_none()
-            && let (Some(assessment), Some(bench)) = (self.assessment()?, self.bench()?)
+            && let (Some(assessment), Some(bench)) = (self.assessment()?, work.bench()?)
         {
             let (findings, left) = latchline_remedy::with_remedies(&bench);
             // A trial that was given up mends nothing.
-            self.known.memory.check()?;
+            work.still_wanted()?;
             let with = Assessment { findings, remedies_not_sought: left, ..assessment.clone() };
             self.known.remedies.get_or_init(|| with);
         }
@@ -173,9 +187,8 @@ impl View {
         let parsed = ParsedSite::new(self.site_file, sources.file(self.site_file));
         let catalogues = self.known.catalogues.clone();
         let resolved = catalogues.loaded.resolve_parsed(&parsed);
-        let known =
-            Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.known.memory);
-        let view = View { revision: self.revision, site_file: self.site_file, known: Arc::new(known) };
+        let known = Known::of_branch(self.known.number, sources.clone(), catalogues, resolved, &self.memory);
+        let view = View::new(self.revision, self.site_file, Arc::new(known));
         view.site().is_some().then_some(view)
     }
 
@@ -196,7 +209,7 @@ impl View {
     /// # Errors
     /// As [`View::voltages`].
     pub(crate) fn still_wanted(&self) -> Result<(), GivenUp> {
-        self.known.memory.check()
+        self.memory.check()
     }
 
     /// So many more dwellings with a station of this model, and where they work.
@@ -205,8 +218,9 @@ impl View {
     /// As [`View::voltages`].
     pub fn more_here(&self, model: &str, wanted: usize) -> Result<Option<MoreHere>, GivenUp> {
         let (Some(site), Some(assessment)) = (self.site(), self.assessment()?) else { return Ok(None) };
-        let found = more_here(site, assessment, &self.known.memory, model, wanted);
-        self.known.memory.check()?;
+        let work = self.for_one_answer();
+        let found = more_here(site, assessment, &work.memory, model, wanted);
+        work.still_wanted()?;
         Ok(Some(found))
     }
 
@@ -218,7 +232,7 @@ impl View {
         if self.known.headroom.get().is_none()
             && let (Some(site), Some(assessment)) = (self.site(), self.assessment()?)
         {
-            let found = headroom_while(site, assessment, &self.known.memory)?;
+            let found = headroom_while(site, assessment, &self.memory.for_one_answer())?;
             self.known.headroom.get_or_init(|| found);
         }
         Ok(self.known.headroom.get().map(Vec::as_slice))

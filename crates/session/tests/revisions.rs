@@ -214,3 +214,21 @@ fn a_catalogue_that_an_edit_names_is_read_at_once() {
     assert!(cable(&session));
     assert_eq!(*folder.asked.lock().unwrap(), ["own.toml", "own.toml"]);
 }
+
+#[test]
+fn idle_acceptances_go_together_and_come_back_together() {
+    let entry = |number: usize| {
+        format!(
+            "\n[[accept]]\ncode = \"thin-margin\"\nelement = \"F{number}\"\nreason = \"r\"\ndate = 2026-02-03\n"
+        )
+    };
+    // Two of the same match nothing either.
+    let house = HOUSE.split_once("\n[[accept]]").expect("an acceptance").0;
+    let text = format!("{house}{}{}", (1..=40).map(entry).collect::<String>(), entry(7));
+    let mut session = session(&text);
+    let mended = session.mend(Severity::Warning).unwrap();
+    assert_eq!(mended.steps.len(), 41);
+    assert_eq!(session.view().text().trim_end(), house.trim_end());
+    session.undo().unwrap();
+    assert_eq!(session.view().text(), text);
+}

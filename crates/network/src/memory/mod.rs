@@ -84,6 +84,12 @@ impl Memory {
         Memory { stores: Arc::clone(&self.stores), wanted }
     }
 
+    /// The same results, for work of which the parts become one answer (see [`Wanted::for_one_answer`]).
+    #[must_use]
+    pub fn for_one_answer(&self) -> Memory {
+        self.wanted(self.wanted.for_one_answer())
+    }
+
     /// Whether the work is still wanted, to be asked.
     pub fn is_wanted(&self) -> &Wanted {
         &self.wanted

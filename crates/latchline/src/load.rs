@@ -1,7 +1,7 @@
 //! A session on a site file with its catalogues.
 
 use crate::files::{Original, original, read_bytes, read_text, refuse_for_site, refuse_pack_for_site};
-use crate::refusal::{Refused, Result};
+use crate::refusal::Result;
 use latchline_finding::{Both, SourceFile, Sources};
 use latchline_pack::Stamp;
 use latchline_report::STANDARD_INPUT;
@@ -35,7 +35,8 @@ impl CatalogueReader for BesideTheSite {
         let file = self.folder.join(path);
         match read_text(&file, &mut std::io::empty()) {
             Ok(text) => Ok(SourceFile { name: file.display().to_string(), text: text.into() }),
-            Err(refusal) => Err(refusal.both()),
+            Err(_) if matches!(file.try_exists(), Ok(false)) => Err(FileRefusal::NoSuchFile.both()),
+            Err(refusal) => Err(refusal.innermost()),
         }
     }
 }
@@ -51,7 +52,7 @@ pub fn stamp(view: &View, revision: Option<String>, date: Option<String>) -> Sta
 /// Reads a site file and every catalogue that it names (relative to its own folder).
 ///
 /// # Errors
-/// If one of the files cannot be read as text. Mistakes in the text are findings, not errors.
+/// If the site file cannot be read as text. Mistakes in the text are findings, not errors, and so are catalogues that cannot be read.
 pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
     refuse_pack_for_site(path)?;
     let bytes = read_bytes(path, input)?;
@@ -65,20 +66,10 @@ pub fn open(path: &Path, input: &mut dyn Read) -> Result<Opened> {
     let (builtin_name, builtin_text) = builtin_catalogue();
     let catalogues = vec![sources.add(builtin_name, builtin_text)];
     let folder = path.parent().unwrap_or(Path::new("")).to_path_buf();
-    let mut read = BTreeMap::new();
-    let mut files = vec![path.to_path_buf()];
-    for named in parsed.catalogue_paths() {
-        let file = folder.join(&named.value);
-        let place = named.origin.span().map(|span| {
-            let (line, column) = sources.line_and_column(span.file, span.start as usize);
-            format!("{}:{line}:{column}", sources.file(span.file).name)
-        });
-        let text = read_text(&file, &mut std::io::empty())
-            .refused(|| FileRefusal::Catalogue { name: &named.value, place: place.as_deref() })?;
-        read.insert(named.value, sources.add(file.display().to_string(), text));
-        files.push(file);
-    }
-    let files_read = Files { sources, site_file, catalogues, named: read };
-    let session = Session::of_parsed(&parsed, files_read).with_reader(BesideTheSite { folder });
+    let named = parsed.catalogue_paths();
+    let catalogue_files = named.iter().map(|named| folder.join(&named.value));
+    let files = std::iter::once(path.to_path_buf()).chain(catalogue_files).collect();
+    let given = Files { sources, site_file, catalogues, named: BTreeMap::new() };
+    let session = Session::of_parsed(&parsed, given, Some(Box::new(BesideTheSite { folder })));
     Ok(Opened { session, original, files })
 }

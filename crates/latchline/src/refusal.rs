@@ -69,6 +69,11 @@ impl Refusal {
         lines
     }
 
+    /// What kept it from being done, without what could not be done for it.
+    pub fn innermost(&self) -> Both {
+        self.chain.last().cloned().unwrap_or_else(|| Both::same(""))
+    }
+
     /// All of it in one line.
     pub fn both(&self) -> Both {
         let line = |language| self.lines(language).join(": ");

@@ -256,7 +256,15 @@ fn catalogues_are_found_beside_the_site_file() {
     folder.edit("job/site.toml", "# catalogues = [\"my-parts.toml\"]", "catalogues = [\"my-parts.toml\"]");
     let ran = folder.run(&["check", "job/site.toml"]);
     assert_eq!(ran.status, 2);
-    assert!(ran.err.contains("my-parts.toml") && ran.err.contains("job/site.toml:"), "{}", ran.err);
+    assert!(ran.out.contains("catalogue-not-read") && ran.out.contains("job/site.toml:"), "{}", ran.out);
+    // It is one mistake among others, each at its line, in every form.
+    folder.edit("job/site.toml", "[\"my-parts.toml\"]", "[\"my-parts.toml\", \"theirs.toml\"]\nfoo = 1");
+    for form in ["text", "short", "json", "sarif"] {
+        let ran = folder.run(&["check", "job/site.toml", "--format", form]);
+        let told = ["my-parts.toml", "theirs.toml", "unknown-key"].map(|one| ran.out.contains(one));
+        assert_eq!((ran.status, told), (2, [true; 3]), "{form}: {}", ran.out);
+    }
+    folder.edit("job/site.toml", "[\"my-parts.toml\", \"theirs.toml\"]\nfoo = 1", "[\"my-parts.toml\"]");
     folder.write("job/my-parts.toml", "");
     assert_eq!(folder.run(&["check", "job/site.toml"]).status, 0);
     folder.write("job/my-parts.toml", "[stations.x]\n");

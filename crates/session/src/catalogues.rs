@@ -37,8 +37,18 @@ pub(crate) struct Shelf {
 }
 
 impl Shelf {
-    pub fn new(sources: Sources, always: Vec<FileId>, named: BTreeMap<String, FileId>) -> Self {
-        Shelf { sources, always, named, reader: None }
+    pub fn new(
+        sources: Sources,
+        always: Vec<FileId>,
+        named: BTreeMap<String, FileId>,
+        reader: Option<Box<dyn CatalogueReader>>,
+    ) -> Self {
+        Shelf { sources, always, named, reader }
+    }
+
+    /// Every text that was read.
+    pub fn texts(&self) -> &Sources {
+        &self.sources
     }
 
     pub fn read_by(&mut self, reader: Box<dyn CatalogueReader>) {

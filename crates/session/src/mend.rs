@@ -30,7 +30,7 @@ pub struct Step {
 /// What came of mending; the session's view shows what is left.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mended {
-    /// The steps in order.
+    /// The steps in order; behind them the acceptances that were removed.
     pub steps: Vec<Step>,
     /// Steps that were found and then left out, since the others leave as little without them.
     pub dropped: Vec<Step>,
@@ -61,7 +61,7 @@ impl Session {
         let steps = mended.steps.len();
         // The steps are taken back before they are tried without each other: work on a text is given up once there is a newer one.
         let Some(wanted) = self.view().assessment()?.map(left) else {
-            mended.steps.splice(..0, idle_before);
+            mended.steps.extend(idle_before);
             return Ok(mended);
         };
         for _ in 0..steps {
@@ -76,8 +76,7 @@ impl Session {
             }
         }
         let idle_after = self.without_idle_acceptances(at_least)?;
-        mended.steps.splice(..0, idle_before);
-        mended.steps.extend(idle_after);
+        mended.steps.extend(idle_before.into_iter().chain(idle_after));
         Ok(mended)
     }
 

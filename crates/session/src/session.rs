@@ -49,15 +49,16 @@ impl Session {
     /// Reads the files. Mistakes in them are findings.
     pub fn new(files: Files) -> Self {
         let site = files.sources.file(files.site_file).clone();
-        Session::of_parsed(&ParsedSite::new(files.site_file, &site), files)
+        Session::of_parsed(&ParsedSite::new(files.site_file, &site), files, None)
     }
 
-    /// The same, the site file having been read as TOML before, to see which catalogues it names.
-    pub fn of_parsed(site: &ParsedSite<'_>, files: Files) -> Self {
+    /// The same, the site file having been read as TOML before, with someone who reads the catalogues that a text names beside those given.
+    pub fn of_parsed(site: &ParsedSite<'_>, files: Files, reader: Option<Box<dyn CatalogueReader>>) -> Self {
         let Files { sources, site_file, catalogues, named } = files;
         let memory = Memory::default();
-        let mut shelf = Shelf::new(sources.clone(), catalogues, named);
+        let mut shelf = Shelf::new(sources, catalogues, named, reader);
         let catalogues = shelf.of(&site.catalogue_paths(), None);
+        let sources = shelf.texts().clone();
         let newest = Arc::new(AtomicU64::new(0));
         let resolved = catalogues.loaded.resolve_parsed(site);
         let wanted = Wanted::while_newest(Arc::clone(&newest), 0);

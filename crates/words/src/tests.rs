@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 68] = [
+    let all: [&[SentenceRow]; 75] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         pack::BuiltWords::ROWS,
@@ -38,6 +38,9 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::OldCableWords::ROWS,
         commands::PackWords::ROWS,
         commands::PhoneWords::ROWS,
+        commands::NewWords::ROWS,
+        commands::ServeWords::ROWS,
+        commands::StoreWords::ROWS,
         commands::ReadingsWords::ROWS,
         commands::ReachWords::ROWS,
         design::DesignWords::ROWS,
@@ -77,6 +80,10 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         refusals::ResultRefusal::ROWS,
         refusals::SiteRefusal::ROWS,
         refusals::StoreRefusal::ROWS,
+        refusals::NotKept::ROWS,
+        refusals::StoreFault::ROWS,
+        refusals::UnfitWords::ROWS,
+        refusals::LiveFault::ROWS,
         refusals::SystemRefusal::ROWS,
     ];
     all.into_iter().flatten()
@@ -132,6 +139,7 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(office::Label::ALL, office::Label::row),
         rows(refusals::FileKind::ALL, refusals::FileKind::row),
         rows(refusals::PartKind::ALL, refusals::PartKind::row),
+        rows(refusals::KeptThing::ALL, refusals::KeptThing::row),
         rows(refusals::PartWord::ALL, refusals::PartWord::row),
         rows(refusals::UsageWord::ALL, refusals::UsageWord::row),
     ]

@@ -83,7 +83,12 @@ fn listed(bench: &Bench<'_>, finding: &Finding) -> Vec<Candidate> {
         | codes::START_UP_FAILS
         | codes::START_UP_HICCUPS
         | codes::START_UP_DROPOUTS => {
-            list.extend(settings::larger_supply(bench, &element));
+            list.extend(match finding.code {
+                codes::SUPPLY_OVERLOADED | codes::SUPPLY_COUNT_EXCEEDED => {
+                    settings::larger_supply(bench, &element)
+                }
+                _ => settings::supply_for_a_start(bench, &element),
+            });
             list.extend(settings::lighter_stations(bench, &element));
             list.extend(fittings::lights_off_the_bus(bench, &element));
             list.extend(rearranged::supply_nearer_by(bench, &element));

@@ -4,7 +4,9 @@ use super::places::set_model;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
-use latchline_finding::{Change, Code, Edit, EditStep, Finding};
+use latchline_finding::{Change, Code, Edit, EditStep, Finding, OperatingState, StateKind};
+use latchline_network::Layout;
+use latchline_network::witness::{Witnessed, in_state};
 use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::StationModel;
 use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
@@ -35,11 +37,36 @@ pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> 
         .collect()
 }
 
+/// Those of [`larger_supply`] that give at least what is drawn when power returns and every device boots: one that gives less is overloaded then,
+/// so its start need not be simulated. All of them where the bus collapses in that state.
+pub(super) fn supply_for_a_start(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    let site = bench.site;
+    let larger = larger_supply(bench, element);
+    let Some(drawn_a) = drawn_at_power_return_a(site, element) else { return larger };
+    let gives_enough = |candidate: &Candidate| {
+        let changed = bench.changed(&candidate.edit)?;
+        let supply = changed.supplies.iter().find(|one| one.id.as_str() == element)?;
+        Some(changed.supply_model(supply).rated_current.value.as_amps() >= drawn_a)
+    };
+    larger.into_iter().filter(|candidate| gives_enough(candidate) != Some(false)).collect()
+}
+
+/// Current out of a source when power returns, every tolerance against it.
+fn drawn_at_power_return_a(site: &Site, element: &str) -> Option<f64> {
+    let layout = Layout::new(site);
+    let stage = layout.stages.iter().position(|stage| stage.id.as_str() == element)?;
+    let state = OperatingState { kind: StateKind::PowerReturn, calls: Vec::new() };
+    match in_state(site, &layout, stage, &state)? {
+        Witnessed::Solved(seen) => Some(seen.source_current_a),
+        Witnessed::NoOperatingPoint => None,
+    }
+}
+
 /// The lightest station of the same kind and medium for every dwelling on a supply's tree that has
 /// a heavier one.
 pub(super) fn lighter_stations(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
     let site = bench.site;
-    let watts = |model: &StationModel| {
+    let talking_a = |model: &StationModel| {
         let nominal = site.family().nominal_voltage.value.as_volts();
         latchline_network::demand::Demand::of(model.talking.value).current_at(nominal, 0.0)
     };
@@ -59,7 +86,7 @@ pub(super) fn lighter_stations(bench: &Bench<'_>, source: &str) -> Vec<Candidate
                     && model.kind.value == own.kind.value
                     && model.media.value == own.media.value
             })
-            .min_by(|a, b| watts(a).total_cmp(&watts(b)).then(a.head.name.cmp(&b.head.name)));
+            .min_by(|a, b| talking_a(a).total_cmp(&talking_a(b)).then(a.head.name.cmp(&b.head.name)));
         if let Some(lightest) = lightest.filter(|lightest| lightest.head.name != own.head.name)
             && let Some(change) = set_model(bench, station.id.as_str(), &lightest.head.name)
         {

@@ -103,9 +103,6 @@ sentences! {
         NotUtf8 { byte: usize, line: usize, value: &'a str }:
             "it is not UTF-8 text: byte {byte} (line {line}) is {value}; save it as UTF-8"
             | "der Text ist nicht UTF-8: Byte {byte} (Zeile {line}) ist {value}; als UTF-8 speichern",
-        Catalogue { name: &'a str, place: Option<&'a str> }:
-            "the catalogue \"{name}\"<, named at {place}>, cannot be used"
-            | "der Katalog „{name}“<, genannt bei {place}>, ist so nicht zu verwenden",
         CatalogueOfSurvey { name: &'a str }:
             "the catalogue \"{name}\", named in the survey, cannot be used"
             | "der Katalog „{name}“, in der Aufnahme genannt, ist so nicht zu verwenden",

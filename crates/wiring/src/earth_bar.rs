@@ -3,19 +3,10 @@
 //! A door has no bar: a protector there is earthed by a conductor of its own.
 
 use crate::item::{Item, item_place};
-use crate::landing::{By, Wiring};
+use crate::landing::{By, EarthBar, Wiring};
 use crate::terminal::Terminal;
 use latchline_site::model::{Place, RunStart, RunStop, Site};
 use latchline_site::protectors::ProtectorAt;
-
-/// The bar of one place.
-#[derive(Debug, Clone, PartialEq)]
-pub struct EarthBar {
-    /// Where it is.
-    pub place: Place,
-    /// The terminals that are earthed on it: the first on terminal 1 of the bar, and so on.
-    pub earthed: Vec<Terminal>,
-}
 
 /// Places are one where building, core and floor are.
 type PlaceKey = (Option<usize>, Option<usize>, Option<usize>);

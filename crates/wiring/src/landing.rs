@@ -1,10 +1,10 @@
 //! What lands on which terminal, and by what.
 
 use crate::colours::Conductor;
-use crate::earth_bar::EarthBar;
 use crate::item::Item;
 use crate::terminal::{Place, Pole, Terminal, TerminalSet};
 use latchline_site::cables::{CableLength, CableOwner};
+use latchline_site::model::Place as SitePlace;
 use std::collections::BTreeMap;
 
 /// A length of cable with both its ends.
@@ -87,6 +87,15 @@ pub struct Wiring {
     pub screens: BTreeMap<Terminal, ScreenEnd>,
     /// The bars for earths and screens.
     pub earth_bars: Vec<EarthBar>,
+}
+
+/// The bar of one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EarthBar {
+    /// Where it is.
+    pub place: SitePlace,
+    /// The terminals that are earthed on it: the first on terminal 1 of the bar, and so on.
+    pub earthed: Vec<Terminal>,
 }
 
 /// What is done with an end of a screen: earthed at one end only, so that no current flows in it (common practice, no source).

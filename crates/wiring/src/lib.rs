@@ -20,9 +20,9 @@ pub mod lock;
 pub mod runs;
 pub mod terminal;
 
-pub use earth_bar::{EarthBar, hangs_at};
+pub use earth_bar::hangs_at;
 pub use item::{Item, StandsAt};
-pub use landing::{By, Landing, ScreenEnd, UnstatedCable, WiredCable, Wiring};
+pub use landing::{By, EarthBar, Landing, ScreenEnd, UnstatedCable, WiredCable, Wiring};
 use latchline_site::model::Site;
 pub use terminal::{Place, Pole, Terminal, TerminalSet};
 

@@ -6,6 +6,7 @@ written here, by hand.
 
 from __future__ import annotations
 
+import csv
 import os
 import pathlib
 import re
@@ -178,3 +179,30 @@ def test_what_is_no_workbook_of_a_pack_is_refused(filled):
     assert "no workbook of a pack" in run("as-built", "site.toml", "survey.xlsx", cwd=filled, status=2)
     shutil.copy(filled / "site.toml", filled / "site.xlsx")
     assert "no workbook of a pack" in run("as-built", "site.toml", "site.xlsx", cwd=filled, status=2)
+
+
+def test_what_was_written_into_a_table_stands_in_the_pack_made_anew(tmp_path):
+    """CSV as Python's own reader and writer of RFC 4180 have it; once as a German spreadsheet saves it: semicolons, ISO 8859-1."""
+    (tmp_path / "site.toml").write_text(SITE)
+    for language, separator, encoding, cable, laid, kind, number in [
+        ("en", ",", "utf-8-sig", "Cable", "Length laid, m", "Type laid", "12.5"),
+        ("de", ";", "latin-1", "Leitung", "Länge verlegt, m", "Typ verlegt", "12,5"),
+    ]:
+        pack = f"pack-{language}"
+        run("pack", "site.toml", "-o", pack, "--language", language, cwd=tmp_path, status=None)
+        table = next((tmp_path / pack / "tables").glob("*-cables.csv"))
+        rows = list(csv.reader(table.read_text(encoding="utf-8-sig").splitlines(), delimiter=separator))
+        head = next(index for index, row in enumerate(rows) if row and row[0] == cable)
+        for row in rows[head + 1 :]:
+            if row[0] == "door":
+                row[rows[head].index(laid)], row[rows[head].index(kind)] = number, "outdoor-0.8"
+        with table.open("w", encoding=encoding, errors="replace", newline="") as file:
+            csv.writer(file, delimiter=separator).writerows(rows)
+        said = run("pack", "site.toml", "-o", pack, "--language", language, cwd=tmp_path, status=None)
+        assert f"tables/{table.name}" in said and ": 2 " in said, said
+        anew = Book(tmp_path / pack / "workbook.xlsx")
+        tab = "cables" if language == "en" else "Leitungen"
+        assert anew.cell(tab, {cable: "door"}, laid.split(",")[0]).value == 12.5
+        assert anew.cell(tab, {cable: "door"}, kind).value == "outdoor-0.8"
+        built = run("as-built", "site.toml", f"{pack}/tables/{table.name}", cwd=tmp_path, status=None)
+        assert "12.5 m" in built and "outdoor-0.8" in built

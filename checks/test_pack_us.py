@@ -61,3 +61,28 @@ def test_sheets_are_letter_or_tabloid(folder):
     # ANSI/ASME Y14.1: A is 8.5 x 11 in, B is 11 x 17 in, at 72 points an inch.
     sizes = {tuple(sorted(map(float, pair))) for pair in re.findall(r"size:\s+([\d.]+) x ([\d.]+) pts", info)}
     assert sizes == {(612.0, 792.0), (792.0, 1224.0)}, sizes
+
+
+HERE = pathlib.Path(__file__).parent / "by_hand"
+# Clauses of standards are quoted as they stand there: heights of BS 8300 and the Approved Document; the metre by which a catalogue's
+# own words name a part is its maker's.
+QUOTED = {"0.3 m", "0.75 m", "1.20 m"}
+SITES = ["demo/site.toml", "demo/faulty.toml", "terrace-of-eight.toml", "heater-at-the-gate.toml", "riser-of-a-metre.toml"]
+
+
+@pytest.mark.parametrize("site", SITES)
+def test_no_table_of_any_site_is_metric(folder, tmp_path, site):
+    """Every table of a pack in US units, cell by cell: no metre, centimetre, kilometre, degree Celsius or ohm per kilometre."""
+    path = folder / site if site.startswith("demo/") else HERE / site
+    made = subprocess.run(
+        [os.environ["LATCHLINE"], "pack", path, "-o", tmp_path / "pack", "--units", "us"],
+        capture_output=True, text=True, timeout=300, check=False,
+    )
+    assert made.returncode in (0, 1), made.stderr
+    found = set()
+    for table in sorted((tmp_path / "pack/tables").glob("*.csv")):
+        text = table.read_text(encoding="utf-8-sig")
+        for unit in re.findall(r"(?<![\w.])\d+(?:[.,]\d+)? ?(?:m|cm|km|metres?|K)\b(?![²2/\w])|°C|ohm/km|ohm/m\b|F/km|per metre|kilometre", text):
+            if unit not in QUOTED:
+                found.add((table.name, unit))
+    assert not found, sorted(found)

@@ -90,7 +90,8 @@ def random_site(seed):
         if rng.random() < 0.4:
             extra += f", terminator = true, terminator_capacitor = {str(rng.random() < 0.5).lower()}"
         if rng.random() < 0.3:
-            extra += f', surge_protection = "{rng.uniform(1, 8):.2f} ohm"'
+            at = ["start", "end", "both"][int(rng.integers(0, 3))]
+            extra += f', surge_protection = "{rng.uniform(1, 8):.2f} ohm", surge_protection_at = "{at}"'
         if rng.random() < 0.2:
             extra += f', measured = {{ loop = "{rng.uniform(2, 12):.2f} ohm" }}'
         elif rng.random() < 0.2:
@@ -204,11 +205,15 @@ class Network:
         stops = run["to"] if isinstance(run["to"], list) else [run["to"]]
         lengths = [si(text) for text in run["lengths"]] if "lengths" in run else [si(run["length"])]
         here = run["from"]
-        if "surge_protection" in run:
+        # All stands in one building: without a word of where, a protector sits at the start.
+        at = run.get("surge_protection_at", "start")
+        if "surge_protection" in run and at != "end":
             self.series(here, f"{run_id} protected", si(run["surge_protection"]))
             here = f"{run_id} protected"
         for stop, metres in zip(stops, lengths, strict=True):
             protection = site["entrances"].get(stop, {}).get("surge_protection")
+            if not protection and stop == stops[-1] and at != "start":
+                protection = run.get("surge_protection")
             end = f"{stop} outside" if protection else stop
             self.line(here, end, cable, run, metres, sum(lengths))
             if protection:

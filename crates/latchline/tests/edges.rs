@@ -195,7 +195,7 @@ fn a_bound_carries_its_word() {
     assert_eq!(document["devices"][0]["worst"]["adverse_kind"], "lower-bound");
     let packed = folder.run(&["pack", "new.toml", "-o", "pack", "--only", "summary,voltages"]);
     assert_eq!(packed.status, 0, "{}", packed.err);
-    for table in ["pack/tables/01-summary.csv", "pack/tables/14-voltages.csv"] {
+    for table in ["pack/tables/01-summary.csv", "pack/tables/15-voltages.csv"] {
         assert!(folder.read(table).contains("; at least this voltage"), "{table}");
     }
     let compared = joined(&folder.run(&["compare", "old.toml", "new.toml"]).out);

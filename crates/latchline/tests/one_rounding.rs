@@ -348,7 +348,7 @@ fn sheets_and_pack_say_the_same_of_a_battery_and_of_locks() {
     folder.write("site.toml", EXAMPLES[1].1);
     assert_eq!(folder.run(&["pack", "site.toml", "--for", "installer", "-o", "pack"]).status, 0);
     let table = |name: &str| folder.read(&format!("pack/tables/{name}.csv"));
-    let (supplies, doors) = (table("13-supplies"), table("12-doors"));
+    let (supplies, doors) = (table("14-supplies"), table("12-doors"));
     let sheet = |of: &str, name: &str| -> (Value, String) {
         let text = joined(&folder.run(&["check", "site.toml", of, name]).out);
         let json = folder.run(&["check", "site.toml", of, name, "--format", "json"]).out;
@@ -415,7 +415,7 @@ fn the_tables_of_a_pack_agree() {
         let folder = Folder::new();
         folder.write("site.toml", text);
         folder.run(&["pack", "site.toml", "-o", "pack"]);
-        for row in table(&folder, "17-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
+        for row in table(&folder, "18-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
             // What has a unit stands in the sentence; a ratio may be said there in other words.
             for figure in row[4..5].iter().filter(|figure| figure.contains(' ')) {
                 let number = figure.split(' ').next().expect("a number");
@@ -426,8 +426,8 @@ fn the_tables_of_a_pack_agree() {
                 compared += 1;
             }
         }
-        let supplies = table(&folder, "13-supplies");
-        for row in table(&folder, "16-live").iter().filter(|row| row.len() > 2) {
+        let supplies = table(&folder, "14-supplies");
+        for row in table(&folder, "17-live").iter().filter(|row| row.len() > 2) {
             let Some(said) = row[2].strip_prefix("The battery lasts at least ") else { continue };
             let hours = said.split(' ').next().expect("a number");
             let own = supplies.iter().filter(|supply| supply[0] == row[1] && supply[2].ends_with(" h"));

@@ -160,8 +160,8 @@ fn a_write_that_fails_half_way_leaves_the_older_pack_and_no_half_file() {
 fn what_people_wrote_into_a_pack_is_kept() {
     let folder = Folder::with_starter();
     assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
-    let live = folder.read("pack/tables/16-live.csv");
-    folder.write("pack/tables/16-live.csv", format!("{live}read on site: 47.1\n"));
+    let live = folder.read("pack/tables/17-live.csv");
+    folder.write("pack/tables/17-live.csv", format!("{live}read on site: 47.1\n"));
     folder.write("pack/workbook.xlsx", "saved by a spreadsheet");
     let devices = folder.read("pack/tables/06-devices.csv");
     // The table of devices changes, that of live readings too.
@@ -170,24 +170,24 @@ fn what_people_wrote_into_a_pack_is_kept() {
     for round in 0..3 {
         let again = folder.run(&["pack", "site.toml", "-o", "pack"]);
         assert_eq!(again.status, 0, "{}", again.err);
-        let said = "kept tables/16-live.csv, which was changed since it was made; the new one is tables/16-live.new.csv";
+        let said = "kept tables/17-live.csv, which was changed since it was made; the new one is tables/17-live.new.csv";
         assert!(again.out.contains(said), "round {round}: {}", again.out);
         assert!(again.out.contains("the new one is workbook.new.xlsx"), "{}", again.out);
-        assert_eq!(folder.read("pack/tables/16-live.csv"), format!("{live}read on site: 47.1\n"));
+        assert_eq!(folder.read("pack/tables/17-live.csv"), format!("{live}read on site: 47.1\n"));
         assert_eq!(folder.read("pack/workbook.xlsx"), "saved by a spreadsheet");
-        assert!(folder.read("pack/tables/16-live.new.csv").contains("A-01"));
+        assert!(folder.read("pack/tables/17-live.new.csv").contains("A-01"));
         assert_ne!(folder.read("pack/tables/06-devices.csv"), devices, "what nobody changed is replaced");
         assert!(folder.read("pack/contents.txt").contains("kept as it was changed: workbook.xlsx"));
     }
     // A pack of other parts keeps them too.
     let part = folder.run(&["pack", "site.toml", "-o", "pack", "--only", "cables"]);
     assert_eq!(part.status, 0, "{}", part.err);
-    assert!(part.out.contains("kept tables/16-live.csv"), "{}", part.out);
-    assert!(!folder.path("pack/tables/16-live.new.csv").exists());
-    assert_eq!(folder.read("pack/tables/16-live.csv"), format!("{live}read on site: 47.1\n"));
+    assert!(part.out.contains("kept tables/17-live.csv"), "{}", part.out);
+    assert!(!folder.path("pack/tables/17-live.new.csv").exists());
+    assert_eq!(folder.read("pack/tables/17-live.csv"), format!("{live}read on site: 47.1\n"));
     // Taking the new one over ends it.
     assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
-    for name in ["tables/16-live", "workbook"] {
+    for name in ["tables/17-live", "workbook"] {
         let ending = if name == "workbook" { "xlsx" } else { "csv" };
         let new = folder.path(&format!("pack/{name}.new.{ending}"));
         std::fs::rename(new, folder.path(&format!("pack/{name}.{ending}"))).unwrap();
@@ -195,7 +195,7 @@ fn what_people_wrote_into_a_pack_is_kept() {
     let last = folder.run(&["pack", "site.toml", "-o", "pack"]);
     assert_eq!(last.status, 0, "{}", last.err);
     assert!(!last.out.contains("kept"), "{}", last.out);
-    assert!(!folder.path("pack/tables/16-live.new.csv").exists());
+    assert!(!folder.path("pack/tables/17-live.new.csv").exists());
     assert_eq!(names(&folder), ["pack", "site.toml"]);
 }
 

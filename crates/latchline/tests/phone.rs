@@ -46,7 +46,7 @@ fn the_page_asks_and_expects_what_the_sheets_print() {
     let ran = folder.run(&["pack", "demo/site.toml", "-o", "pack", "--only", "before-power,live"]);
     assert_eq!(ran.status, 0, "{}", ran.err);
     let mut rows = Vec::new();
-    for name in ["pack/tables/15-before-power.csv", "pack/tables/16-live.csv"] {
+    for name in ["pack/tables/16-before-power.csv", "pack/tables/17-live.csv"] {
         let text = folder.read(name);
         let table: String = text
             .trim_start_matches('\u{feff}')

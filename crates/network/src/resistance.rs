@@ -1,8 +1,8 @@
 //! Loop resistance of every section of a run, by corner.
 //!
 //! A section of length `L` has the loop resistance `(2 r L + 4 j) / p + s`: two conductors of `r` ohm
-//! per metre, a terminal of `j` ohm at each end of each conductor, `p` pairs in parallel, `s` ohm of surge protection. Extra
-//! joints of a run, `2 j` each, are shared out by length.
+//! per metre, a terminal of `j` ohm at each end of each conductor, `p` pairs in parallel, `s` ohm of the surge protectors at its ends.
+//! Extra joints of a run, `2 j` each, are shared out by length.
 //!
 //! | corner | temperature | length | conductor |
 //! |---|---|---|---|
@@ -15,7 +15,8 @@
 
 use crate::corner::Corner;
 pub use latchline_site::catalogue::{conductor, conductor_ohm_per_m, loop_ohm_per_km};
-use latchline_site::model::{Run, RunStop, Site};
+use latchline_site::model::{Run, Site};
+use latchline_site::protectors;
 
 /// Error of a loop resistance or capacitance measured on site, either way (common practice, no source).
 pub const MEASUREMENT_TOLERANCE: f64 = 0.02;
@@ -42,28 +43,17 @@ impl SectionResistance {
 pub fn section_resistances(site: &Site, run: &Run) -> Vec<SectionResistance> {
     let total_m = run.length().as_metres();
     let corner_values = Corner::ALL.map(|corner| CornerValues::of(site, run, corner, total_m));
+    let protectors = protectors::of_sections(site, run);
     run.sections
         .iter()
-        .map(|section| {
+        .zip(protectors)
+        .map(|(section, protectors)| {
             let length_m = section.length.value.as_metres();
-            let entrance_protection = match section.to {
-                RunStop::Station(station) => entrance_protection(site, station),
-                _ => 0.0,
-            };
-            let ohm = corner_values.map(|values| values.section(length_m, total_m) + entrance_protection);
-            let protection_ohm = corner_values[0].protection_share(length_m, total_m) + entrance_protection;
+            let protection_ohm = protectors.ohm();
+            let ohm = corner_values.map(|values| values.section(length_m, total_m) + protection_ohm);
             SectionResistance { length_m, ohm, protection_ohm }
         })
         .collect()
-}
-
-fn entrance_protection(site: &Site, station: usize) -> f64 {
-    site.entrances
-        .iter()
-        .filter(|entrance| entrance.station == station)
-        .filter_map(|entrance| entrance.surge_protection.as_ref())
-        .map(|protection| protection.value.as_ohms())
-        .sum()
 }
 
 /// What a corner needs to know of a run.
@@ -75,8 +65,6 @@ struct CornerValues {
     terminals: f64,
     /// Spread over the whole run by length: joints, or a measured loop.
     spread: f64,
-    /// Surge protection of the run, shared out by length as well.
-    protection: f64,
 }
 
 impl CornerValues {
@@ -90,12 +78,11 @@ impl CornerValues {
         };
         let celsius = temperature.value.as_celsius();
         let per_metre = conductor_ohm_per_m(cable, celsius);
-        let protection = run.surge_protection.as_ref().map_or(0.0, |value| value.value.as_ohms());
         if let Some(measured) = &run.measured.loop_resistance {
             let usual = conductor_ohm_per_m(cable, conditions.usual_temperature.value.as_celsius());
             let by_temperature = per_metre / usual;
             let spread = measured.value.as_ohms() * by_temperature * (1.0 + sign * MEASUREMENT_TOLERANCE);
-            return CornerValues { per_metre: 0.0, terminals: 0.0, spread, protection };
+            return CornerValues { per_metre: 0.0, terminals: 0.0, spread };
         }
         let pairs = run.pairs_in_parallel();
         let tolerance = |ratio: f64| (1.0 + sign * ratio).max(0.0);
@@ -106,18 +93,11 @@ impl CornerValues {
             per_metre: 2.0 * per_metre * by_tolerance / pairs,
             terminals: run.terminals_ohm(joint),
             spread: if total_m > 0.0 { run.joints_ohm(joint) } else { 0.0 },
-            protection,
         }
     }
 
     fn section(self, length_m: f64, total_m: f64) -> f64 {
         let share = if total_m > 0.0 { length_m / total_m } else { 0.0 };
-        let protection = self.protection_share(length_m, total_m);
-        self.per_metre * length_m + self.terminals + share * self.spread + protection
-    }
-
-    /// The run's protector is shared out by length, too.
-    fn protection_share(self, length_m: f64, total_m: f64) -> f64 {
-        if total_m > 0.0 { length_m / total_m * self.protection } else { 0.0 }
+        self.per_metre * length_m + self.terminals + share * self.spread
     }
 }

@@ -7,6 +7,7 @@ mod conductors_outside_the_table;
 mod memory;
 mod own_consumption_of_boxes;
 mod power_of_a_source;
+mod protectors_where_they_sit;
 mod random_site;
 mod readings_of_a_site;
 mod reduced_calls;

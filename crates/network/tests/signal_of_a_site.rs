@@ -149,6 +149,13 @@ fn surge_protectors_are_in_the_way() {
         .replace("calls = [\"everyone\"]", "calls = [\"everyone\"], surge_protection = \"6 ohm\"");
     let (site, found) = voice(&text);
     near_db(loss_db(&site, &found, "A-1"), series_db(16.0));
+    // One at each end of the run counts twice.
+    let both = text.replace(
+        "surge_protection = \"10 ohm\"",
+        "surge_protection = \"10 ohm\", surge_protection_at = \"both\"",
+    );
+    let (site, found) = voice(&both);
+    near_db(loss_db(&site, &found, "A-1"), series_db(26.0));
 }
 
 /// From port to port the signal passes two matched attenuators of 3 dB each; nothing else hangs on the box.

@@ -71,6 +71,14 @@ impl FilledSheet {
     }
 }
 
+/// What the tab of a table is called that a pack writes into a file of this name: `tables/07-cables.csv`, `07-cables.new.csv`.
+pub fn tab_of_table(file: &str, language: Language) -> Option<&'static str> {
+    let name = file.rsplit(['/', '\\']).next()?.split('.').next()?;
+    let (_, name) = name.split_once('-')?;
+    let part = Part::ALL.iter().find(|part| part.name() == name)?;
+    Some(tab(&Locale(latchline_finding::Locale { language, units: Units::Metric }), *part))
+}
+
 /// Language and units in which a workbook is, by its tabs and headings; `None` if it is none of a pack's.
 pub fn locale_of(sheets: &[FilledSheet]) -> Option<latchline_finding::Locale> {
     let is_in = |language| {

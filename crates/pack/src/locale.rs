@@ -168,12 +168,17 @@ impl Locale {
     /// The size of one conductor: as the catalogue gives it, with the nearest AWG in US units and the
     /// cross-section of an AWG size in metric ones.
     pub fn conductor(&self, cable: &Cable) -> String {
-        let size = conductor_size(cable.gauge.value);
+        self.gauge(cable.gauge.value)
+    }
+
+    /// The size of a conductor, in the same way.
+    pub fn gauge(&self, gauge: Gauge) -> String {
+        let size = conductor_size(gauge);
         let with_awg = |text: String| match (self.units, size) {
             (Units::Us, Some(size)) => format!("{text} (≈ {} AWG)", size.nearest_awg),
             _ => text,
         };
-        match cable.gauge.value {
+        match gauge {
             Gauge::CrossSection { area, .. } => {
                 with_awg(format!("{} mm²", self.trimmed(area.as_square_millimetres(), 3)))
             }

@@ -71,6 +71,8 @@ parts! {
     Names "names" true;
     /// Door sheets.
     Doors "doors" true;
+    /// Interfaces to systems of other trades.
+    Interfaces "interfaces" false;
     /// Battery and supply sheet.
     Supplies "supplies" true;
     /// Expected voltage at every terminal.
@@ -87,6 +89,8 @@ parts! {
     Glossary "glossary" true;
     /// Cupboards, a page each.
     Cupboards "cupboards" false;
+    /// The whole system as blocks.
+    Overview "overview" true;
     /// Elevation drawing.
     Elevation "elevation" true;
     /// Voltage along each run.
@@ -122,6 +126,8 @@ impl Part {
                     Part::OrderOfWork,
                     Part::Cupboards,
                     Part::JobCards,
+                    Part::Interfaces,
+                    Part::Overview,
                     Part::Elevation,
                     Part::CutList,
                     Part::Snags,

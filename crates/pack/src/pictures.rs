@@ -8,7 +8,7 @@ use crate::tables::{cautions, error_line, origin_line};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::svg::xml_text;
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, profiles, signal_sheets,
+    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, overview, profiles, signal_sheets,
     start_up_sheets, svg, switch_sheets, wiring_sheets,
 };
 
@@ -46,6 +46,7 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
         let Some(name) = name_of(part) else { continue };
         let (flat, upright) = (sheet(flat, name), sheet(upright, name));
         let sheets = match part {
+            Part::Overview => overview(site, assessment, &flat),
             Part::Elevation => elevation_on(subject, &flat),
             Part::Profiles => profiles(site, assessment, &flat),
             Part::Signal => signal_sheets(site, assessment, &flat),
@@ -76,6 +77,7 @@ fn elevation_on(subject: &Subject<'_>, options: &SheetOptions) -> Vec<Scene> {
 /// The name of the files of a part that is a drawing.
 fn name_of(part: Part) -> Option<&'static str> {
     Some(match part {
+        Part::Overview => "overview",
         Part::Elevation => "elevation",
         Part::Profiles => "profiles",
         Part::Signal => "signal",

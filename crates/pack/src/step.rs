@@ -62,6 +62,18 @@ impl Expected {
         prediction.map_or(Expected::Unknown(unit), |prediction| Expected::Between(prediction.into(), unit))
     }
 
+    /// Whether another reading is expected in the same way, and in the same unit.
+    pub(crate) fn is_of_kind(&self, other: &Expected) -> bool {
+        let unit = |expected: &Expected| match *expected {
+            Expected::Between(_, unit)
+            | Expected::DownTo(_, _, unit)
+            | Expected::About(_, unit)
+            | Expected::Unknown(unit) => Some(unit),
+            _ => None,
+        };
+        std::mem::discriminant(self) == std::mem::discriminant(other) && unit(self) == unit(other)
+    }
+
     /// The expected, the lowest and the highest value as they are printed: the limits rounded outward.
     pub fn cells(&self, locale: &Locale) -> [Cell; 3] {
         let near = |value: f64, unit| locale.quantity(value, unit, Rounding::Nearest);
@@ -148,6 +160,8 @@ pub struct Step {
     pub expected: Expected,
     /// Which reading it is, if it has one.
     pub taken: Option<Taken>,
+    /// Whether its words name nothing of its place: the same step stands at others.
+    pub is_general: bool,
 }
 
 /// Steps that belong together.

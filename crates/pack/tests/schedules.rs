@@ -2,11 +2,13 @@
 
 mod door_wiring;
 mod fitted;
+mod interfaces;
 mod job_cards;
 mod on_paper;
 mod parts_list;
 mod revisions;
 mod said_above;
+mod two_ends;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};

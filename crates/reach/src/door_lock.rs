@@ -49,7 +49,7 @@ pub fn usual_lock(catalogue: &Catalogue, door: &str) -> Option<DoorLock> {
 
 /// This lock of the catalogue at this door station; `None` where it has power of its own and takes a dry contact.
 pub fn lock_at(catalogue: &Catalogue, door: &str, lock: &str) -> Option<DoorLock> {
-    if catalogue.locks.get(lock)?.kind.value == LockKind::Gate {
+    if catalogue.locks.get(lock)?.kind.value.is_of_another_system() {
         return None;
     }
     let draws = catalogue.stations.get(door)?.releasing_extra.as_ref().map(|extra| extra.value);

@@ -12,7 +12,8 @@ use latchline_finding::quantity::Resistance;
 use latchline_finding::{Edit, Finding, LoopMeasurement, Provenance, Remedy, Sourced};
 use latchline_network::Layout;
 use latchline_network::resistance::section_resistances;
-use latchline_site::model::{Run, RunStop, Site};
+use latchline_site::model::{Run, Site};
+use latchline_site::protectors;
 
 /// Most of the voltage lost that a measurement can give back: length and conductor are each some per cent better than their worst.
 const MOST_GAINED: f64 = 0.2;
@@ -87,12 +88,6 @@ pub(crate) fn loop_to_measure(bench: &Bench<'_>, finding: &Finding) -> Option<Re
 
 /// Whether nobody measured it, and a meter at its start reads the cable alone.
 fn can_be_measured(site: &Site, run: &Run) -> bool {
-    let is_protected = |stop: RunStop| {
-        site.entrances
-            .iter()
-            .any(|one| one.surge_protection.is_some() && RunStop::Station(one.station) == stop)
-    };
-    run.measured.loop_resistance.is_none()
-        && run.surge_protection.is_none()
-        && !run.sections.iter().any(|section| is_protected(section.to))
+    let is_protected = protectors::of_sections(site, run).iter().any(|section| section.ohm() > 0.0);
+    run.measured.loop_resistance.is_none() && !is_protected
 }

@@ -283,6 +283,7 @@ fn lock_kind(lock: &Lock) -> Head {
         LockKind::Magnet => Head::MagneticLock,
         LockKind::Motor => Head::MotorLock,
         LockKind::Gate => Head::Gate,
+        LockKind::Lift => Head::Lift,
     }
 }
 

@@ -484,6 +484,8 @@ pub fn key_words(table: Thing, key: &str) -> Option<CompareKey> {
         (_, "control_height") => CompareKey::ControlHeight,
         (_, "heater") => CompareKey::Heater,
         (_, "surge_protection") => CompareKey::SurgeProtection,
+        (_, "surge_protection_at") => CompareKey::SurgeProtectionAt,
+        (_, "surge_earth") => CompareKey::SurgeEarth,
         (_, "model") => CompareKey::Model,
         (_, "feed") => CompareKey::Feed,
         (_, "supply_voltage") => CompareKey::SupplyVoltage,

@@ -8,6 +8,7 @@
 //! * [`cables`]: every length of cable and what it belongs to;
 //! * [`bill`]: what must be bought and pulled, and what it costs;
 //! * [`changes`]: what is different between two versions of a site, as work on site;
+//! * [`protectors`]: every surge protector and its earth;
 //! * [`ways`]: on which runs power comes to a thing;
 //! * [`codes`]: the manual pages of those findings.
 //!
@@ -37,6 +38,7 @@ pub mod keys;
 pub mod model;
 pub mod outdoors;
 pub mod parse;
+pub mod protectors;
 pub mod ranges;
 mod resolve;
 pub mod schema;

@@ -20,7 +20,7 @@ pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;
 pub use file::{AcceptanceEntry, RevisionEntry, SITE_FILE};
 pub use place::{Place, Scope};
-pub use run::{MeasuredRun, Run, RunStart, RunStop, Section};
+pub use run::{MeasuredRun, ProtectedEnds, Run, RunStart, RunStop, Section};
 
 use crate::catalogue::{
     Accessory, BoxModel, Cable, Catalogue, Family, Light, Lock, StationModel, SupplyModel,

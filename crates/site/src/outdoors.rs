@@ -24,21 +24,19 @@ pub fn joins_buildings(site: &Site, run: &Run) -> bool {
 /// Of a run whose environment is not stated, the first section that leads into another building than the one that it comes from, and that
 /// building.
 pub fn section_between_buildings<'a>(site: &Site, run: &'a Run) -> Option<(&'a Section, usize)> {
-    if is_stated(run) {
-        return None;
-    }
-    let of_stop = |stop: RunStop| match stop {
-        RunStop::Station(station) => site.station_place(&site.stations[station]).building,
-        RunStop::BoxInput(index) | RunStop::BoxLink(index) => site.boxes[index].place.building,
-    };
-    let mut here = match run.from {
-        RunStart::Supply(index) => site.supplies[index].place.building,
-        RunStart::Port { box_index, .. } => site.boxes[box_index].place.building,
-        RunStart::Station(station) => of_stop(RunStop::Station(station)),
-    };
+    if is_stated(run) { None } else { section_into_another(site, run) }
+}
+
+/// Whether a run leads from one building to another, whatever is stated of its environment.
+pub fn leaves_its_building(site: &Site, run: &Run) -> bool {
+    section_into_another(site, run).is_some()
+}
+
+fn section_into_another<'a>(site: &Site, run: &'a Run) -> Option<(&'a Section, usize)> {
+    let mut here = site.start_place(run.from).building;
     // Where nothing says in which building something stands, it is in that of what comes before it.
     run.sections.iter().find_map(|section| {
-        let there = of_stop(section.to)?;
+        let there = site.stop_place(section.to).building?;
         let is_other = here.is_some_and(|here| here != there);
         here = here.or(Some(there));
         is_other.then_some((section, there))

@@ -122,6 +122,11 @@ const DIFFERENCES: &[(&str, &str, &str, &str)] = &[
     ("existing", "run", "", "existing = true"),
     ("environment", "run", "", r#"environment = "buried""#),
     ("surge_protection", "run", "", r#"surge_protection = "1 ohm""#),
+    ("surge_protection_at", "run", "", r#"surge_protection_at = "both""#),
+    ("surge_earth", "run", "", r#"surge_earth = "6 mm²""#),
+    ("surge_earth", "entrance", "", r#"surge_earth = "10 AWG""#),
+    ("fire_alarm_owner", "entrance", "", r#"fire_alarm_owner = "the fire alarm firm""#),
+    ("contact_current", "lock", "", r#"contact_current = "0.1 A""#),
     ("loop", "run", "", r#"measured = { loop = "2 ohm" }"#),
 ];
 

@@ -100,6 +100,7 @@ pub(crate) fn labels<'a>(fonts: &'a Fonts, subject: &Subject<'_>, labels: &'a Dr
 /// The title of a part that is a drawing.
 fn drawing_title(part: Part) -> Own {
     match part {
+        Part::Overview => Own::Overview,
         Part::Profiles => Own::Profiles,
         Part::Signal => Own::Signal,
         Part::StartUp => Own::StartUp,

@@ -1,6 +1,7 @@
 //! What has terminals: its designation, its place, and the order in which one walks past it.
 
-use latchline_site::model::{LockPart, Place, RunStart, Site, StationOwner, Suppression};
+use latchline_site::model::{LockPart, Place, Site, StationOwner, Suppression};
+use latchline_site::protectors::ProtectorAt;
 
 /// Something with terminals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -93,17 +94,10 @@ pub enum StandsAt {
     Station(usize),
     /// Where a run starts: index into [`Site::runs`].
     StartOf(usize),
+    /// Where a run ends: index into [`Site::runs`].
+    EndOf(usize),
     /// At an entrance, fitted there: index into [`Site::entrances`].
     Entrance(usize),
-}
-
-/// Where a surge protector sits.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ProtectorAt {
-    /// In the line of an entrance's door station, beside it: index into [`Site::entrances`].
-    Entrance(usize),
-    /// At the start of a run: index into [`Site::runs`].
-    Run(usize),
 }
 
 impl Item {
@@ -113,7 +107,8 @@ impl Item {
             Item::Supply(index) => StandsAt::Supply(index),
             Item::Box(index) => StandsAt::Box(index),
             Item::Station(index) => StandsAt::Station(index),
-            Item::Protector(ProtectorAt::Run(run)) => StandsAt::StartOf(run),
+            Item::Protector(ProtectorAt::StartOf(run)) => StandsAt::StartOf(run),
+            Item::Protector(ProtectorAt::EndOf(run)) => StandsAt::EndOf(run),
             Item::Protector(ProtectorAt::Entrance(entrance))
             | Item::Joint { entrance, .. }
             | Item::Lock { entrance, .. }
@@ -135,7 +130,8 @@ impl Item {
             Item::Box(index) => site.boxes[index].id.to_string(),
             Item::Station(index) => site.stations[index].id.to_string(),
             Item::Protector(ProtectorAt::Entrance(index)) => format!("{}/surge", entrance(index)),
-            Item::Protector(ProtectorAt::Run(index)) => format!("{}/surge", site.runs[index].id),
+            Item::Protector(ProtectorAt::StartOf(index)) => format!("{}/surge", site.runs[index].id),
+            Item::Protector(ProtectorAt::EndOf(index)) => format!("{}/surge-end", site.runs[index].id),
             Item::Joint { entrance: at, lock, number } => {
                 format!("{}/{}-joint{number}", entrance(at), numbered("lock", lock))
             }
@@ -209,10 +205,11 @@ pub fn item_place(site: &Site, item: Item) -> &Place {
         StandsAt::Supply(index) => &site.supplies[index].place,
         StandsAt::Box(index) => &site.boxes[index].place,
         StandsAt::Station(index) => site.station_place(&site.stations[index]),
-        StandsAt::StartOf(run) => match site.runs[run].from {
-            RunStart::Supply(index) => &site.supplies[index].place,
-            RunStart::Port { box_index, .. } => &site.boxes[box_index].place,
-            RunStart::Station(station) => site.station_place(&site.stations[station]),
+        StandsAt::StartOf(run) => site.start_place(site.runs[run].from),
+        // A run that is read has a section.
+        StandsAt::EndOf(run) => match site.runs[run].sections.last() {
+            Some(section) => site.stop_place(section.to),
+            None => site.start_place(site.runs[run].from),
         },
         StandsAt::Entrance(index) => &site.entrances[index].place,
     }

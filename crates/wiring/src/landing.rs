@@ -4,6 +4,7 @@ use crate::colours::Conductor;
 use crate::item::Item;
 use crate::terminal::{Place, Pole, Terminal, TerminalSet};
 use latchline_site::cables::{CableLength, CableOwner};
+use latchline_site::model::Place as SitePlace;
 use std::collections::BTreeMap;
 
 /// A length of cable with both its ends.
@@ -56,7 +57,7 @@ pub enum By {
         /// Which of the cables side by side, from 1.
         piece: u32,
     },
-    /// A protective conductor to the main earthing terminal, green-and-yellow; its cross-section is in no plan.
+    /// A protective conductor to the main earthing terminal, green-and-yellow.
     EarthConductor,
     /// A short wire at the same place.
     Link,
@@ -84,6 +85,17 @@ pub struct Wiring {
     pub terminals: BTreeMap<Terminal, Vec<Landing>>,
     /// What is done with each end of the screen of a cable.
     pub screens: BTreeMap<Terminal, ScreenEnd>,
+    /// The bars for earths and screens.
+    pub earth_bars: Vec<EarthBar>,
+}
+
+/// The bar of one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EarthBar {
+    /// Where it is.
+    pub place: SitePlace,
+    /// The terminals that are earthed on it: the first on terminal 1 of the bar, and so on.
+    pub earthed: Vec<Terminal>,
 }
 
 /// What is done with an end of a screen: earthed at one end only, so that no current flows in it (common practice, no source).

@@ -13,14 +13,16 @@
 pub mod colours;
 pub mod door;
 mod door_landing;
+mod earth_bar;
 pub mod item;
 mod landing;
 pub mod lock;
 pub mod runs;
 pub mod terminal;
 
-pub use item::{Item, ProtectorAt, StandsAt};
-pub use landing::{By, Landing, ScreenEnd, UnstatedCable, WiredCable, Wiring};
+pub use earth_bar::hangs_at;
+pub use item::{Item, StandsAt};
+pub use landing::{By, EarthBar, Landing, ScreenEnd, UnstatedCable, WiredCable, Wiring};
 use latchline_site::model::Site;
 pub use terminal::{Place, Pole, Terminal, TerminalSet};
 
@@ -37,6 +39,7 @@ impl Wiring {
         }
         door_landing::settle_ends(&mut wiring);
         runs::land_earths(&mut wiring);
+        wiring.earth_bars = earth_bar::bars(site, &wiring);
         // Conductors stand before short wires and leads.
         for landings in wiring.terminals.values_mut() {
             landings.sort_by_key(|landing| match landing.by {

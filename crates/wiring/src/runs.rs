@@ -2,13 +2,14 @@
 
 use crate::colours::conductors;
 use crate::door;
-use crate::item::{Item, ProtectorAt};
+use crate::item::Item;
 use crate::landing::{By, Landing, ScreenEnd, WiredCable, Wiring};
 use crate::terminal::{Place, Pole, Terminal, TerminalSet, outputs};
 use latchline_finding::ElementId;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::LoopThrough;
-use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+use latchline_site::model::{RunStart, RunStop, Site};
+use latchline_site::protectors::{self, ProtectorAt};
 
 /// Every cable of a site with its ends.
 pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
@@ -21,18 +22,19 @@ pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
                 let run = &site.runs[index];
                 let from = match next_from.take() {
                     Some(from) if section > 0 => from,
-                    _ if run.surge_protection.is_some() => {
-                        run_start(site, run.from, &mut used_outputs);
-                        (Item::Protector(ProtectorAt::Run(index)), TerminalSet::LineSide)
+                    _ => {
+                        let start = run_start(site, run.from, &mut used_outputs);
+                        let is_protected = protectors::ends(site, run).0;
+                        if is_protected { line_side(ProtectorAt::StartOf(index)) } else { start }
                     }
-                    _ => run_start(site, run.from, &mut used_outputs),
                 };
                 let stop = run.sections[section].to;
                 next_from = Some(match stop {
                     RunStop::Station(station) => onward(site, station),
                     _ => run_stop(stop),
                 });
-                (section_name(&run.id, section, run.sections.len()), from, before_protector(site, stop))
+                let to = protector_behind(site, index, section).map_or_else(|| run_stop(stop), line_side);
+                (section_name(&run.id, section, run.sections.len()), from, to)
             }
             CableOwner::AtDoor(cable) => {
                 let (item, from, to) = door::ends(site, cable);
@@ -75,19 +77,17 @@ fn run_stop(stop: RunStop) -> Place {
     }
 }
 
-/// The surge protector beside a door station, if it has one.
-fn protector_at(site: &Site, stop: RunStop) -> Option<ProtectorAt> {
-    let RunStop::Station(station) = stop else { return None };
-    let StationOwner::Entrance(entrance) = site.stations[station].owner else { return None };
-    site.entrances[entrance].surge_protection.as_ref().map(|_| ProtectorAt::Entrance(entrance))
+/// The surge protector behind a section of a run: beside the door station to which it leads, or at the end of the run.
+fn protector_behind(site: &Site, index: usize, section: usize) -> Option<ProtectorAt> {
+    let run = &site.runs[index];
+    let at_door = protectors::protected_entrance(site, run.sections[section].to).map(ProtectorAt::Entrance);
+    let is_last = section + 1 == run.sections.len();
+    at_door.or_else(|| (is_last && protectors::ends(site, run).1).then_some(ProtectorAt::EndOf(index)))
 }
 
-/// Where a section ends: at the protector's side that faces the line, where there is one.
-fn before_protector(site: &Site, stop: RunStop) -> Place {
-    match protector_at(site, stop) {
-        Some(at) => (Item::Protector(at), TerminalSet::LineSide),
-        None => run_stop(stop),
-    }
+/// The terminals of a protector that face the line.
+fn line_side(at: ProtectorAt) -> Place {
+    (Item::Protector(at), TerminalSet::LineSide)
 }
 
 /// `W3` where a run has one section, else `W3/1`, `W3/2`, ...
@@ -110,11 +110,11 @@ pub(crate) fn land(site: &Site, wiring: &mut Wiring) {
     let mut used_outputs = vec![0_u32; site.supplies.len()];
     for (index, run) in site.runs.iter().enumerate() {
         let start = run_start(site, run.from, &mut used_outputs);
-        if run.surge_protection.is_some() {
-            link(wiring, start, ProtectorAt::Run(index));
+        if protectors::ends(site, run).0 {
+            link(wiring, start, ProtectorAt::StartOf(index));
         }
-        for section in &run.sections {
-            if let Some(at) = protector_at(site, section.to) {
+        for (number, section) in run.sections.iter().enumerate() {
+            if let Some(at) = protector_behind(site, index, number) {
                 link(wiring, run_stop(section.to), at);
             }
         }

@@ -1,10 +1,11 @@
 //! The terminals of each item.
 
-use crate::item::{Item, ProtectorAt};
+use crate::item::Item;
 use latchline_site::catalogue::{BoxKind, LoopThrough, StationKind};
 use latchline_site::model::{
     AlarmInput, AlarmKind, Entrance, LightFeed, LockFeed, LockPart, LockUse, Site, StationOwner, Suppression,
 };
+use latchline_site::protectors::{self, ProtectorAt};
 
 /// Terminals of an item that belong together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -233,15 +234,10 @@ pub(crate) fn all(site: &Site) -> Vec<Terminal> {
     for index in 0..site.stations.len() {
         station(site, index, &mut list);
     }
-    for (index, run) in site.runs.iter().enumerate() {
-        if run.surge_protection.is_some() {
-            protector(ProtectorAt::Run(index), &mut list);
-        }
+    for at in protectors::all(site) {
+        protector(at, &mut list);
     }
     for (index, entrance) in site.entrances.iter().enumerate() {
-        if entrance.surge_protection.is_some() {
-            protector(ProtectorAt::Entrance(index), &mut list);
-        }
         fittings(site, index, entrance, &mut list);
     }
     list.0

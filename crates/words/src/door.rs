@@ -10,6 +10,7 @@ words! {
         Magnet: "magnet" | "Haltemagnet",
         MotorLock: "motor lock" | "Motorschloss",
         GateDrive: "gate drive" | "Torantrieb",
+        LiftController: "lift controller" | "Aufzugsteuerung",
         FailSafe: "opens without power (fail-safe)" | "öffnet ohne Strom (Ruhestrom)",
         FailSecure: "stays shut without power (fail-secure)" | "bleibt ohne Strom zu (Arbeitsstrom)",
         DirectCurrent: "direct current" | "Gleichstrom",
@@ -103,8 +104,8 @@ words! {
             "The coil is energised while the door is shut: it is warm, and the door opens when power fails unless a battery feeds it."
             | "Die Spule steht bei geschlossener Tür unter Strom: Sie ist warm, und die Tür öffnet bei Stromausfall, wenn keine Batterie sie speist.",
         DriveSafety:
-            "The drive's own safety devices are another trade's work; a contact must not bypass them."
-            | "Die Schutzeinrichtungen des Antriebs sind Sache eines anderen Gewerks; ein Kontakt darf sie nicht umgehen.",
+            "The safety devices of a drive or lift are another trade's work; a contact must not bypass them."
+            | "Die Schutzeinrichtungen eines Antriebs oder Aufzugs sind Sache eines anderen Gewerks; ein Kontakt darf sie nicht umgehen.",
         RestsOnAssumedValues: "Some figures rest on assumed values." | "Einige Werte beruhen auf Annahmen.",
     }
 }

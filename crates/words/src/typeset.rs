@@ -23,6 +23,7 @@ words! {
             | "Ohne Datum erhebt diese Datei keinen Anspruch auf PDF/A.",
         // Titles of drawings.
         Elevation: "Elevation with runs and voltages" | "Strangschema mit Spannungen",
+        Overview: "Overview: the whole system as blocks" | "Übersicht: die ganze Anlage als Blöcke",
         Profiles: "Voltage along each run" | "Spannung entlang jedes Strangs",
         Signal: "Signal at the weakest station" | "Signal an der schwächsten Station",
         StartUp: "Bus voltage when power returns" | "Busspannung bei Netzwiederkehr",

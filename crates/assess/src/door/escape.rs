@@ -74,7 +74,7 @@ pub fn delay_limits(country: Option<&str>) -> Option<DelayLimits> {
 /// being opened by hand; whoever owns it answers for them. On a floor of a building it shuts a door like any other lock.
 pub fn is_judged_as_way_out(site: &Site, entrance: &Entrance) -> bool {
     let is_in_building = entrance.place.building.is_some() && !entrance.place.outdoors;
-    LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_gate())
+    LockAt::of_entrance(site, entrance).any(|at| is_in_building || !at.is_of_another_system())
 }
 
 #[cfg(test)]

@@ -32,7 +32,7 @@ pub use sheet::{DoorSheet, LockSheet, door_sheets};
 
 use latchline_circuit::RangeError;
 use latchline_finding::{DataGrade, Finding, Provenance, Sourced};
-use latchline_site::catalogue::{Cable, Lock, LockKind, StationModel};
+use latchline_site::catalogue::{Cable, Lock, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse, Site};
 use latchline_words::missing::Missing;
 
@@ -77,9 +77,9 @@ impl<'a> LockAt<'a> {
         self.used.feed.value == LockFeed::DryContact
     }
 
-    /// Whether it is a gate or barrier drive.
-    pub fn is_gate(&self) -> bool {
-        self.lock.kind.value == LockKind::Gate
+    /// Whether it is a gate or barrier drive, or a lift.
+    pub fn is_of_another_system(&self) -> bool {
+        self.lock.kind.value.is_of_another_system()
     }
 
     /// Whether a mechanical means of escape is stated.

@@ -233,7 +233,7 @@ fn cautions(at: &LockAt<'_>, circuit: Option<&LockCircuit>) -> Vec<Caution> {
     if suppression == Some(latchline_site::model::Suppression::Diode) {
         list.push(Caution::DiodePolarity);
     }
-    if at.is_gate() {
+    if at.is_of_another_system() {
         list.push(Caution::DriveSafety);
     } else if at.lock.power_loss.value == PowerLoss::Opens {
         list.push(Caution::OpensOnPowerFailure);

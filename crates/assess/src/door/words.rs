@@ -14,6 +14,7 @@ pub fn kind(kind: LockKind) -> DoorWord {
         LockKind::Magnet => DoorWord::Magnet,
         LockKind::Motor => DoorWord::MotorLock,
         LockKind::Gate => DoorWord::GateDrive,
+        LockKind::Lift => DoorWord::LiftController,
     }
 }
 

@@ -13,7 +13,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let opens = at.lock.power_loss.value == PowerLoss::Opens;
         let holds = at.lock.kind.value == LockKind::Magnet || opens && !at.has_mechanical_escape();
-        if at.used.exit_button.value || at.is_gate() || !holds {
+        if at.used.exit_button.value || at.is_of_another_system() || !holds {
             continue;
         }
         let found = at

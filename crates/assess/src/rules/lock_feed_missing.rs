@@ -15,7 +15,7 @@ rule! {
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let missing = match at.used.feed.value {
-            LockFeed::DryContact if !at.is_gate() && at.lock.current.is_some() => {
+            LockFeed::DryContact if !at.is_of_another_system() && at.lock.current.is_some() => {
                 Missing::key(format!("{} lock", at.entrance.id), "supply_voltage")
             }
             _ => match feed(context, &at) {

@@ -4,8 +4,9 @@ use super::limit::LENGTH_ROUNDING_M;
 use crate::rule::{Context, Judgement, finding, finding_as, rule};
 use latchline_finding::{CodeDoc, Figure, Severity, Unit};
 use latchline_site::catalogue::Environment;
-use latchline_site::model::{Place, Run, RunStop, Site, StationOwner};
-use latchline_site::outdoors::section_outdoors;
+use latchline_site::model::{Run, Site};
+use latchline_site::outdoors::{leaves_its_building, section_outdoors};
+use latchline_site::protectors::protected_entrance;
 
 rule! {
     pub static OUTDOOR_RUN_WITHOUT_SURGE_PROTECTION: "outdoor-run-without-surge-protection", Warning or Advice, check
@@ -22,7 +23,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
         let reason = match run.environment.value {
             Environment::Outdoors => "outdoors",
             Environment::Buried => "buried",
-            Environment::Indoors if joins_buildings(site, run) => "between-buildings",
+            Environment::Indoors if leaves_its_building(site, run) => "between-buildings",
             Environment::Indoors if to_device.is_some() => "to-a-device-outdoors",
             Environment::Indoors => continue,
         };
@@ -47,20 +48,5 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
 }
 
 fn leads_to_protected_entrance(site: &Site, run: &Run) -> bool {
-    run.sections.iter().any(|section| match section.to {
-        RunStop::Station(station) => match site.stations[station].owner {
-            StationOwner::Entrance(entrance) => site.entrances[entrance].surge_protection.is_some(),
-            _ => false,
-        },
-        _ => false,
-    })
-}
-
-/// Whether some section leads out of one known building into another.
-fn joins_buildings(site: &Site, run: &Run) -> bool {
-    let stops = run.sections.iter().map(|section| site.stop_place(section.to));
-    let places = std::iter::once(site.start_place(run.from)).chain(stops);
-    let mut buildings: Vec<usize> = places.filter_map(|place: &Place| place.building).collect();
-    buildings.dedup();
-    buildings.len() > 1
+    run.sections.iter().any(|section| protected_entrance(site, section.to).is_some())
 }

@@ -15,10 +15,20 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
-        if !matches!(at.used.feed.value, LockFeed::OwnSupply | LockFeed::Bus) {
-            continue;
-        }
-        let Some((peak_a, key, value)) = peak_current(&at) else {
+        let peak = match at.used.feed.value {
+            LockFeed::OwnSupply | LockFeed::Bus => peak_current(&at),
+            // What a drive or lift puts through the contact is its owner's to state, and judged where it is.
+            LockFeed::DryContact => match &at.used.contact_current {
+                Some(stated) => Some((
+                    stated.value.as_amps(),
+                    "contact_current",
+                    stated.clone().map(|value| value.as_amps()),
+                )),
+                None => continue,
+            },
+            LockFeed::Station => continue,
+        };
+        let Some((peak_a, key, value)) = peak else {
             report.not_judged(doc.code, at.entrance.id.clone(), Missing::key(&at.lock.head.name, "current"));
             continue;
         };

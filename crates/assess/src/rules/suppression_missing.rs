@@ -15,7 +15,7 @@ fn check(doc: &CodeDoc, context: &Context<'_>, report: &mut Judgement) {
     for at in LockAt::all(context.site) {
         let switched = matches!(at.used.feed.value, LockFeed::OwnSupply | LockFeed::Bus);
         let fitted = at.used.suppression.as_ref().is_some_and(|stated| stated.value != Suppression::None);
-        if !switched || fitted || at.is_gate() {
+        if !switched || fitted || at.is_of_another_system() {
             continue;
         }
         let origin =

@@ -75,7 +75,7 @@ fn the_site_has_everything_that_can_be_drawn() {
     let assessment = assessment();
     let locks = locks(&assessment);
     let kinds: BTreeSet<LockKind> = locks.iter().map(|(_, lock)| lock.kind).collect();
-    let all = [LockKind::Strike, LockKind::Magnet, LockKind::Motor, LockKind::Gate];
+    let all = [LockKind::Strike, LockKind::Magnet, LockKind::Motor, LockKind::Gate, LockKind::Lift];
     assert_eq!(kinds, all.into_iter().collect());
     let feeds: BTreeSet<LockFeed> = locks.iter().map(|(_, lock)| lock.wiring.feed).collect();
     let all = [LockFeed::Station, LockFeed::Bus, LockFeed::OwnSupply, LockFeed::DryContact];
@@ -116,7 +116,7 @@ fn every_lock_has_its_terminals_and_its_suppressor() {
         let texts: Vec<String> = texts(&picture).into_iter().map(|(text, _)| text).collect();
         let has = |word: &str| texts.iter().any(|text| text == word);
         let by_hand = match (door.entrance.as_str(), lock.number) {
-            ("strike-dc" | "strike-ac" | "motor" | "two", 1) | ("gate", 1) | ("two", 2) => "NO",
+            ("strike-dc" | "strike-ac" | "motor" | "two", 1) | ("gate", 1) | ("two", 2 | 3) => "NO",
             ("strike-safe" | "magnet" | "bus", 1) => "NC",
             // The make contact of the relay in between; its coil hangs on the break contact of the station's.
             ("magnet-strong" | "bus-strong", 1) => {
@@ -130,7 +130,7 @@ fn every_lock_has_its_terminals_and_its_suppressor() {
         let sides = match door.entrance.as_str() {
             "strike-ac" => ["~", "~"],
             "gate" => ["", ""],
-            "two" if lock.number == 2 => ["", ""],
+            "two" if lock.number >= 2 => ["", ""],
             _ => ["+", "–"],
         };
         assert!(sides.into_iter().filter(|side| !side.is_empty()).all(has), "{texts:?}");

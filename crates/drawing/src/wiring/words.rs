@@ -87,6 +87,7 @@ pub(super) fn lock_kind(kind: LockKind) -> Word {
         LockKind::Magnet => Word::Magnet,
         LockKind::Motor => Word::MotorLock,
         LockKind::Gate => Word::Drive,
+        LockKind::Lift => Word::Lift,
     }
 }
 

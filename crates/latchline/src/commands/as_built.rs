@@ -24,7 +24,7 @@ use std::process::ExitCode;
 
 /// Make what was measured on site what the site file says: previewed, judged again, then written
 ///
-/// Takes the files that the phone page exports, and workbooks of the pack (XLSX). From a workbook it takes the as-built columns: lengths and
+/// Takes the files that the phone page exports, and the workbook of the pack (XLSX) or its tables (CSV). From these it takes the as-built columns: lengths and
 /// types of cables, addresses, places. From the phones' files: a loop, a capacitance or an insulation of a run, or the voltage that a supply gives
 /// with nothing connected, that lies outside its predicted range becomes a change of the site file. Prints each change, and what the
 /// site is then; nothing is written without --write. Voltages and currents with everything connected change no key: they tell of a fault.
@@ -34,7 +34,7 @@ use std::process::ExitCode;
 pub struct AsBuiltArguments {
     /// The site file
     site: PathBuf,
-    /// Files that the phones exported, or workbooks of the pack
+    /// Files that the phones exported, workbooks or tables of the pack
     #[arg(value_name = "FILE", required = true)]
     files: Vec<PathBuf>,
     /// Take over what is within its range, too: what was assumed then counts as measured

@@ -1,11 +1,11 @@
-//! What `as-built` takes from a workbook of the pack: lengths, types, addresses as they came out.
+//! What `as-built` takes from a workbook or a table of the pack: lengths, types, addresses as they came out.
 
-use super::filled_workbook::{carry_into, sheets};
+use super::filled_workbook::{carry_first, ways_to_read};
 use super::from_phones::tell;
 use crate::files::read_bytes;
 use crate::load;
 use crate::refusal::{Refused, Result};
-use latchline_finding::{Edit, EditStep, Locale, Units, shown};
+use latchline_finding::{Edit, EditStep, Locale, shown};
 use latchline_pack::built::{self, Takes};
 use latchline_pack::filled::locale_of;
 use latchline_pack::{Options, Pack, PackInput};
@@ -18,9 +18,9 @@ use latchline_words::refusals::ResultRefusal;
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// Whether a file is a workbook by its name.
+/// Whether a file is a workbook, or a table of its own, by its name.
 pub(super) fn is_workbook(file: &Path) -> bool {
-    file.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("xlsx"))
+    file.extension().is_some_and(|ending| ["xlsx", "csv"].iter().any(|one| ending.eq_ignore_ascii_case(one)))
 }
 
 /// What a workbook says of what was built, in words, and the change that takes it over. `None` if it is no workbook of a pack, or the
@@ -41,19 +41,19 @@ pub(super) fn of_workbook(
     else {
         return Ok(None);
     };
-    let sheets = sheets(name, &bytes).filter(|sheets| locale_of(sheets).is_some());
-    let Some(sheets) = sheets else {
+    let ways = ways_to_read(name, &bytes);
+    let Some(units) = ways.iter().find_map(|sheets| locale_of(sheets)).map(|locale| locale.units) else {
         tell(&PackWords::WorkbookUnread { file: name }.say(language));
         return Ok(None);
     };
-    // In the units of the workbook, whose figures are compared.
-    let units = locale_of(&sheets).map_or(Units::Metric, |locale| locale.units);
+    // In the units of the file, whose figures are compared.
     let stamp = load::stamp(view, None, None);
     let options = Options { locale: Locale { language, units }, ..Options::default() };
     let reading_findings = &assessment.read;
     let input = PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings };
     let mut pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
-    let carried = carry_into(&mut pack, &sheets, (&input, &options, &stamp))?.unwrap_or_default();
+    let carried = carry_first(&mut pack, &ways, (&input, &options, &stamp))?;
+    let carried = carried.map_or_else(Default::default, |(_, carried)| carried);
     let editable = Editable::new(view.text()).ok();
     let has = |path: &[EditStep]| editable.as_ref().is_some_and(|text| text.value_at(path).is_some());
     let built = built::read(&pack.subject, &pack.tables, &has);

@@ -1,5 +1,6 @@
 //! A workbook of a pack into which people have written: read, and carried over into the tables of a pack made now.
 
+use super::filled_table::{self, is_table};
 use crate::refusal::{Refused, Result};
 use latchline_finding::Sources;
 use latchline_pack::filled::{Carried, FilledRow, FilledSheet, carry, locale_of, transfer};
@@ -10,8 +11,12 @@ use latchline_survey::table::Value;
 use latchline_survey::workbook::from_xlsx;
 use latchline_words::refusals::ResultRefusal;
 
-/// The sheets of a workbook; `None` if it cannot be read whole.
-pub(super) fn sheets(name: &str, bytes: &[u8]) -> Option<Vec<FilledSheet>> {
+/// The sheets of a workbook or a table: every way in which it may be read, the likeliest first; nothing if it cannot be read whole.
+pub(super) fn ways_to_read(name: &str, bytes: &[u8]) -> Vec<Vec<FilledSheet>> {
+    if is_table(name) { filled_table::sheets(name, bytes) } else { sheets(name, bytes).into_iter().collect() }
+}
+
+fn sheets(name: &str, bytes: &[u8]) -> Option<Vec<FilledSheet>> {
     let mut problems = Vec::new();
     let file = Sources::new().add(name.to_string(), String::new());
     let sheets = from_xlsx(file, bytes, &mut problems);
@@ -42,6 +47,26 @@ fn entry(value: Value) -> Option<Entry> {
         Value::Bool(is_true) => Some(Entry::Words(String::from(if is_true { "✓" } else { "✗" }))),
         Value::Date(date) => Some(Entry::Date(date)),
     }
+}
+
+/// Carries what was written in the first of these ways to read a file that is one of a pack's, and says which way that is.
+///
+/// # Errors
+/// If the pack in the language of the file cannot be made.
+pub(super) fn carry_first(
+    pack: &mut Pack<'_>,
+    ways: &[Vec<FilledSheet>],
+    of: (&PackInput<'_>, &Options, &Stamp),
+) -> Result<Option<(usize, Carried)>> {
+    let mut nothing = None;
+    for (way, sheets) in ways.iter().enumerate() {
+        match carry_into(pack, sheets, of)? {
+            Some(carried) if carried != Carried::default() => return Ok(Some((way, carried))),
+            Some(carried) => nothing = nothing.or(Some((way, carried))),
+            None => {}
+        }
+    }
+    Ok(nothing)
 }
 
 /// Carries what was written into the tables of a pack, whatever language and units the workbook is in. `None` if it is none of a pack's.

@@ -18,6 +18,7 @@ mod design_survey;
 mod design_words;
 pub mod draw;
 pub mod explain;
+mod filled_table;
 mod filled_workbook;
 pub mod fix;
 mod fix_unmended;

@@ -1,6 +1,6 @@
-//! What `pack` takes over from the workbooks of an earlier pack, and what it says of that.
+//! What `pack` takes over from the workbooks and tables of an earlier pack, and what it says of that.
 
-use super::filled_workbook::{carry_into, sheets};
+use super::filled_workbook::{carry_first, carry_into, ways_to_read};
 use crate::files::{self, OldWorkbook};
 use crate::refusal::Result;
 use latchline_finding::{EditStep, shown};
@@ -13,7 +13,7 @@ use std::path::Path;
 /// How many entries without a place are listed.
 const MOST_LISTED: usize = 20;
 
-/// Carries what people wrote into the workbooks of a folder into a pack, and into the client's; says what came of it.
+/// Carries what people wrote into the workbooks and tables of a folder into a pack, and into the client's; says what came of it.
 ///
 /// # Errors
 /// If a pack in the language of a workbook cannot be made.
@@ -32,18 +32,20 @@ pub(super) fn carried_over<'a>(
     let all = files::workbooks(folder);
     let (changed, as_made): (Vec<OldWorkbook>, Vec<OldWorkbook>) =
         all.into_iter().partition(|workbook| workbook.is_changed);
-    for OldWorkbook { name, bytes, is_changed } in changed.into_iter().chain(as_made) {
+    let tables = files::changed_tables(folder);
+    for OldWorkbook { name, bytes, is_changed } in changed.into_iter().chain(as_made).chain(tables) {
         // One that nobody changed holds what an earlier run carried into it: it counts where no changed one could be read.
         if !is_changed && last.is_some() {
             continue;
         }
         let file = &*shown::name(&name);
-        let carried = match sheets(&name, &bytes) {
-            Some(sheets) => {
+        let ways = ways_to_read(&name, &bytes);
+        let carried = match carry_first(pack, &ways, (input, options, stamp))? {
+            Some((way, carried)) => {
                 if let Some((client, of_client)) = &mut client {
-                    carry_into(client, &sheets, (input, of_client, stamp))?;
+                    carry_into(client, &ways[way], (input, of_client, stamp))?;
                 }
-                carry_into(pack, &sheets, (input, options, stamp))?
+                Some(carried)
             }
             None => None,
         };

@@ -39,6 +39,6 @@ pub use passing::PassingFolder;
 pub use read::{Original, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
-pub use workbooks::{OldWorkbook, workbooks};
+pub use workbooks::{OldWorkbook, changed_tables, workbooks};
 pub use write::{create_by, edit, make_folder, write};
 pub use written::written;

@@ -6,7 +6,7 @@ use latchline_pack::stamp::sha256;
 use std::fs;
 use std::path::Path;
 
-/// A workbook in the folder of an earlier pack.
+/// A workbook, or a table of its own, in the folder of an earlier pack.
 pub struct OldWorkbook {
     /// Its name there.
     pub name: String,
@@ -28,6 +28,19 @@ pub fn workbooks(folder: &Path) -> Vec<OldWorkbook> {
         let bytes = fs::read(folder.join(name)).ok()?;
         let is_changed = !contents.is_made(&sha256(&bytes));
         Some(OldWorkbook { name: name.clone(), bytes, is_changed })
+    });
+    read.collect()
+}
+
+/// The tables (CSV) in such a folder that somebody has changed, in the order of their names.
+pub fn changed_tables(folder: &Path) -> Vec<OldWorkbook> {
+    let list = fs::read(folder.join(CONTENTS_NAME)).unwrap_or_default();
+    let Some(contents) = Contents::read(&String::from_utf8_lossy(&list)) else { return Vec::new() };
+    let is_table = |name: &&String| name.starts_with("tables/") && name.ends_with(".csv");
+    let read = contents.made.keys().filter(is_table).filter_map(|name| {
+        let bytes = fs::read(folder.join(name)).ok()?;
+        let is_changed = !contents.is_made(&sha256(&bytes));
+        is_changed.then(|| OldWorkbook { name: name.clone(), bytes, is_changed })
     });
     read.collect()
 }

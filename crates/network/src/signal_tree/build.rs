@@ -4,10 +4,11 @@ use super::line::{PairConstants, line_of, pair_constants};
 use super::{CableLengths, Feed, MissingKind, MissingValue, SignalEdge, SignalNetwork};
 use crate::layout::{Layout, NodeRef, Segment, StageNode, StageSource};
 use latchline_circuit::signal::{Entry, Line, LineLaw, LossPoint, PlainLine, Shunt};
-use latchline_finding::quantity::Inductance;
+use latchline_finding::quantity::{Inductance, Resistance};
 use latchline_finding::{ElementId, Sourced};
 use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole};
 use latchline_site::model::Site;
+use latchline_site::protectors::{self, SectionProtectors};
 use latchline_words::missing::Missing;
 use std::collections::BTreeMap;
 
@@ -48,6 +49,8 @@ struct Builder<'a> {
     hub: Vec<Option<usize>>,
     /// Line of each run: into `network.lines`.
     line_of_run: Vec<Option<usize>>,
+    /// Surge protectors of each run, section by section.
+    protectors_of_run: Vec<Vec<SectionProtectors>>,
     /// What is missing, with the node that tells the component.
     missing: Vec<(usize, MissingKind, ElementId, Missing)>,
 }
@@ -104,7 +107,9 @@ impl<'a> Builder<'a> {
         };
         let hub = vec![None; site.boxes.len()];
         let length_factor = lengths.factor(&site.conditions);
-        Builder { site, layout, length_factor, network, first, hub, line_of_run, missing: Vec::new() }
+        let protectors_of_run = site.runs.iter().map(|run| protectors::of_sections(site, run)).collect();
+        let missing = Vec::new();
+        Builder { site, layout, length_factor, network, first, hub, line_of_run, protectors_of_run, missing }
     }
 
     fn build(mut self) -> SignalNetwork {
@@ -187,21 +192,18 @@ impl<'a> Builder<'a> {
         let mut from = self.first[stage] + laid.parent[node] as usize;
         match (laid.segment[node], laid.terminal[node]) {
             (Segment::Cable { run, section }, terminal) => {
-                if section == 0
-                    && let Some(protection) = &self.site.runs[run].surge_protection
-                {
+                let SectionProtectors { before, behind } = self.protectors_of_run[run][section];
+                if let Some(before) = before {
                     let between = self.new_node();
-                    self.joint(from, between, Some(protector(protection.value.as_ohms())));
+                    self.joint(from, between, Some(protector(before.as_ohms())));
                     from = between;
                 }
-                let protection_ohm = match terminal {
-                    StageNode::Station(station) => self.entrance_protection_ohm(station),
-                    _ => 0.0,
-                };
-                let end = if protection_ohm > 0.0 { self.new_node() } else { here };
+                // One without resistance is a plain joint.
+                let behind_ohm = behind.map_or(0.0, Resistance::as_ohms);
+                let end = if behind_ohm > 0.0 { self.new_node() } else { here };
                 self.cable(from, end, run, section);
                 if end != here {
-                    self.joint(end, here, Some(protector(protection_ohm)));
+                    self.joint(end, here, Some(protector(behind_ohm)));
                 }
                 if let StageNode::BoxLink(box_index) = terminal {
                     let hub = self.hub(box_index);
@@ -239,14 +241,6 @@ impl<'a> Builder<'a> {
                 self.joint(from, to, None);
             }
         }
-    }
-
-    fn entrance_protection_ohm(&self, station: usize) -> f64 {
-        let entrances = self.site.entrances.iter().filter(|entrance| entrance.station == station);
-        entrances
-            .filter_map(|entrance| entrance.surge_protection.as_ref())
-            .map(|one| one.value.as_ohms())
-            .sum()
     }
 
     /// Loss from a box's input or link to a port. A branch box that states none is a plain joint.

@@ -18,7 +18,7 @@ pub(super) struct Brief {
 }
 
 /// Steps that a card says in few words, with these words.
-const TICKS: [(Word, Word); 19] = [
+const TICKS: [(Word, Word); 20] = [
     (Word::MountAndWire, Word::BriefMounted),
     (Word::ReleaseAndVolume, Word::BriefRelease),
     (Word::DisconnectBattery, Word::BriefBatteryOff),
@@ -36,6 +36,7 @@ const TICKS: [(Word, Word); 19] = [
     (Word::WiredWithDiode, Word::BriefWiredDiode),
     (Word::FitProtector, Word::BriefProtector),
     (Word::TryExitButton, Word::BriefExit),
+    (Word::InterfaceCutTest, Word::BriefInterfaceCut),
     (Word::LockWithoutPower, Word::BriefWithoutPower),
     (Word::EscapeWithoutSystem, Word::BriefEscape),
 ];
@@ -129,10 +130,23 @@ fn terminals_read(subject: &Subject<'_>, at: &AssignedStep) -> Option<String> {
     ends.into_iter().find(|(run, _)| says(*run) == at.step.what).map(|(_, terminals)| terminals)
 }
 
-/// What the order of work says of steps that the cards have in few words; `None` where a card says it itself.
-pub(super) fn at_length<'s>(subject: &Subject<'_>, at: &'s AssignedStep) -> Option<&'s str> {
+/// What the order of work says of a step, without the names of one place: at length what the cards have in few words. `None` where only the
+/// step itself says what it is.
+pub(super) fn in_general<'s>(subject: &Subject<'s>, at: &'s AssignedStep) -> Option<&'s str> {
     let step = &at.step;
-    let is_fixed = TICKS.iter().any(|(whole, _)| step.what == subject.locale.word(*whole))
-        || step.what == subject.locale.word(Word::MeasureInsulation);
-    is_fixed.then_some(step.what.as_str())
+    if step.is_general {
+        return Some(step.what.as_str());
+    }
+    let word = match (&step.expected, &step.taken) {
+        (Expected::Done | Expected::Polarity, _) if at.stage == Word::StagePull => Word::BriefPulledEach,
+        (Expected::Done | Expected::Polarity, _) => tick_of_sentence(at)?,
+        (_, Some(Taken::Predicted(Reading::LoopResistance { .. }))) => Word::BriefLoop,
+        (_, Some(Taken::Predicted(Reading::Capacitance { .. }))) => Word::BriefCapacitance,
+        (_, Some(Taken::Predicted(Reading::OpenCircuitVoltage { .. }))) => Word::BriefOpenCircuit,
+        (_, Some(Taken::Predicted(Reading::Current { .. }))) => Word::BriefCurrent,
+        (_, Some(Taken::Predicted(Reading::Drop { .. }))) => Word::BriefDropOfRun,
+        (_, Some(Taken::Predicted(Reading::Voltage { .. }))) => Word::BriefVoltage,
+        _ => return None,
+    };
+    Some(subject.locale.word(word))
 }

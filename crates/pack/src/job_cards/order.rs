@@ -1,7 +1,7 @@
 //! The order of work: what holds for the whole site at length, and which cards are taken up when.
 
 use super::assigned::{Assigned, AssignedStep, Spot};
-use super::brief::at_length;
+use super::brief::in_general;
 use super::places::JobCards;
 use super::set::card_title;
 use crate::language::{Sentence, Word};
@@ -46,7 +46,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 continue;
             }
             let count = rest.iter().take_while(|step| step.spot.is_some()).count();
-            by_instrument(&rest[..count]).iter().for_each(|same| table.row(on_cards(subject, &cards, same)));
+            walks(subject, &rest[..count]).iter().for_each(|walk| table.row(on_cards(subject, &cards, walk)));
             rest = &rest[count..];
         }
     }
@@ -81,19 +81,70 @@ fn row(subject: &Subject<'_>, at: &AssignedStep) -> Vec<Cell> {
     cells
 }
 
-/// Steps by what they are done with, in the order in which each comes up: who takes up a meter wants to know where. What is only
-/// told stands beside what it explains.
-fn by_instrument<'s>(steps: &[&'s AssignedStep]) -> Vec<Vec<&'s AssignedStep>> {
-    let mut groups: Vec<Vec<&AssignedStep>> = Vec::new();
+/// What is done alike at several places, one after the other, in the order of the steps.
+struct Walk<'s> {
+    /// The steps.
+    steps: Vec<&'s AssignedStep>,
+    /// What is done at each place: the first step of each kind. A place may have fewer.
+    kinds: Vec<&'s AssignedStep>,
+}
+
+/// Steps in their order, those at neighbouring places together where the same is done at each. Where the order is of no account, meter by
+/// meter: who takes one up wants to know where.
+fn walks<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'s>> {
+    let mut by_meter: Vec<Vec<&AssignedStep>> = Vec::new();
     for step in steps {
         let with = step.step.instrument;
+        // What is only told stands beside what it explains.
         let is_told = step.step.expected == Expected::Told;
-        match groups.iter_mut().find(|group| is_told || group[0].step.instrument == with) {
-            Some(group) => group.push(step),
-            None => groups.push(vec![step]),
+        let is_bound = !matches!(step.stage, Word::StageBareEnds | Word::StageReadings);
+        match by_meter.iter_mut().find(|same| is_bound || is_told || same[0].step.instrument == with) {
+            Some(same) => same.push(step),
+            None => by_meter.push(vec![step]),
         }
     }
-    groups
+    by_meter.iter().flat_map(|same| in_order(subject, same)).collect()
+}
+
+fn in_order<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'s>> {
+    let mut walks: Vec<Walk<'s>> = Vec::new();
+    for visit in steps.chunk_by(|one, next| one.spot == next.spot) {
+        let mut kinds: Vec<&AssignedStep> = Vec::new();
+        for step in visit.iter().filter(|step| step.step.expected != Expected::Told) {
+            if !kinds.iter().any(|one| is_alike(subject, one, step)) {
+                kinds.push(step);
+            }
+        }
+        if kinds.is_empty() {
+            kinds.extend(&visit[..1]);
+        }
+        let last = walks
+            .last_mut()
+            .filter(|walk| is_part(subject, &kinds, &walk.kinds) || is_part(subject, &walk.kinds, &kinds));
+        match last {
+            Some(walk) => {
+                if kinds.len() > walk.kinds.len() {
+                    walk.kinds = kinds;
+                }
+                walk.steps.extend(visit);
+            }
+            None => walks.push(Walk { steps: visit.to_vec(), kinds }),
+        }
+    }
+    walks
+}
+
+/// Whether two steps are the same at different places.
+fn is_alike(subject: &Subject<'_>, one: &AssignedStep, other: &AssignedStep) -> bool {
+    one.step.instrument == other.step.instrument
+        && one.step.expected.is_of_kind(&other.step.expected)
+        && in_general(subject, one) == in_general(subject, other)
+}
+
+/// Whether some kinds are among others, in their order.
+fn is_part(subject: &Subject<'_>, few: &[&AssignedStep], many: &[&AssignedStep]) -> bool {
+    let mut rest = many.iter();
+    few.iter().all(|one| rest.any(|other| is_alike(subject, one, other)))
 }
 
 /// Whether the steps of a stage depend on those before them, so that their cards are walked in that order: runs get power behind what
@@ -102,44 +153,64 @@ fn is_bound_to_order(stage: Word) -> bool {
     matches!(stage, Word::StagePowerUp | Word::StageCalls)
 }
 
-/// Steps that stand on cards: which cards, in which order, and at length what the cards say in few words.
-fn on_cards(subject: &Subject<'_>, cards: &JobCards, steps: &[&AssignedStep]) -> Vec<Cell> {
+/// A walk from card to card: which cards, in which order, and at length what the cards say in few words.
+fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cell> {
     let locale = &subject.locale;
+    let steps = &walk.steps;
     let mut numbers: Vec<usize> = Vec::new();
-    let mut whole: Vec<&str> = Vec::new();
     for step in steps {
         let card = match step.spot {
             Some(Spot::Item(item)) => cards.card_of(item),
             Some(Spot::Run(run)) => cards.card_of_run(subject, run),
             None => None,
         };
-        if let Some(card) = card.filter(|card| !numbers.contains(&(card + 1))) {
-            numbers.push(card + 1);
-        }
-        if let Some(words) = at_length(subject, step).filter(|words| !whole.contains(words)) {
-            whole.push(words);
-        }
+        numbers.extend(card.map(|card| card + 1));
     }
+    // Where the order binds, who comes back to a card comes back to it.
     if !is_bound_to_order(steps[0].stage) {
         numbers.sort_unstable();
     }
+    numbers.dedup();
     let (first, last) = (steps[0].number(), steps[steps.len() - 1].number());
     let range = if first == last { first } else { format!("{first}–{last}") };
-    let with = steps.iter().find_map(|step| step.step.instrument);
+    let has_several = walk.kinds.iter().any(|one| one.step.instrument != walk.kinds[0].step.instrument);
+    let words: Vec<String> = walk
+        .kinds
+        .iter()
+        .map(|kind| {
+            let said = in_general(subject, kind).map_or_else(
+                || locale.say(&Sentence::AsAtStep { step: &kind.number(), what: &kind.step.what }),
+                str::to_string,
+            );
+            let with = kind.step.instrument.filter(|_| has_several);
+            match with {
+                Some(with) => format!("{} ({})", said.trim_end_matches('.'), locale.word(with)),
+                None if has_several => said.trim_end_matches('.').to_string(),
+                None => said,
+            }
+        })
+        .collect();
     // Which cables must not meet an insulation tester is said by name.
-    let mut named: Vec<&str> = Vec::new();
-    if with == Some(Word::OhmmeterOnly) {
-        named.extend(steps.iter().map(|step| step.step.place.as_str()));
-    }
-    let mut what = locale.say(&Sentence::OnCards { cards: &ranges(&numbers), whole: &whole.join(" ") });
+    let by_ohmmeter = steps.iter().filter(|step| step.step.instrument == Some(Word::OhmmeterOnly));
+    let mut named: Vec<&str> = by_ohmmeter.map(|step| step.step.place.as_str()).collect();
+    named.dedup();
+    let whole = if has_several { words.join("; ") } else { words.join(" ") };
+    let mut what = locale.say(&Sentence::OnCards { cards: &ranges(&numbers), whole: &whole });
     if !named.is_empty() {
-        what.push_str(&format!(" {}", named.join(", ")));
+        what.push_str(&format!(" {}: {}", locale.word(Word::OhmmeterOnly), named.join(", ")));
+    }
+    let mut with: Vec<&str> = Vec::new();
+    for instrument in walk.kinds.iter().filter_map(|kind| kind.step.instrument) {
+        let word = locale.word(instrument);
+        if !with.contains(&word) {
+            with.push(word);
+        }
     }
     let mut cells = vec![
         Cell::text(range),
         locale.cell(Word::OnJobCards),
         Cell::text(what.trim()),
-        with.map_or(Cell::Empty, |word| locale.cell(word)),
+        Cell::text(with.join(", ")),
     ];
     cells.resize(8, Cell::Empty);
     cells.push(Cell::Tick);

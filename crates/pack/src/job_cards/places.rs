@@ -1,9 +1,10 @@
 //! Which card each device, run and fitting is on.
 
 use crate::subject::Subject;
-use latchline_site::model::{Place, RunStart, StationOwner};
+use latchline_site::model::{Place, RunStart, RunStop, StationOwner};
+use latchline_site::protectors::ProtectorAt;
 use latchline_wiring::item::item_place;
-use latchline_wiring::{Item, ProtectorAt, StandsAt};
+use latchline_wiring::{Item, StandsAt};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What kind of place a card is for.
@@ -91,6 +92,10 @@ impl JobCards {
             let owner = match item.stands_at() {
                 StandsAt::Entrance(entrance) => Item::Station(site.entrances[entrance].station),
                 StandsAt::StartOf(run) => start_item(site.runs[run].from),
+                StandsAt::EndOf(run) => match site.runs[run].sections.last() {
+                    Some(section) => stop_item(section.to),
+                    None => continue,
+                },
                 StandsAt::Supply(_) | StandsAt::Box(_) | StandsAt::Station(_) => continue,
             };
             if let Some(card) = cards.card_of(owner) {
@@ -130,10 +135,18 @@ pub(crate) fn start_item(start: RunStart) -> Item {
     }
 }
 
-/// Which run a protector is in; `None` of every other item and of one beside a door station.
+/// To what a section leads.
+fn stop_item(stop: RunStop) -> Item {
+    match stop {
+        RunStop::Station(station) => Item::Station(station),
+        RunStop::BoxInput(index) | RunStop::BoxLink(index) => Item::Box(index),
+    }
+}
+
+/// Which run a protector stands before; `None` of every other item, of one beside a door station and of one at the end of a run.
 pub(crate) fn run_of_protector(item: Item) -> Option<usize> {
     match item {
-        Item::Protector(ProtectorAt::Run(run)) => Some(run),
+        Item::Protector(ProtectorAt::StartOf(run)) => Some(run),
         _ => None,
     }
 }

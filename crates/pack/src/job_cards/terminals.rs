@@ -5,6 +5,7 @@ use crate::subject::Subject;
 use crate::table::Cell;
 use crate::tables::{earth_size, rows_of_item};
 use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
+use latchline_wiring::colours::is_stated;
 use latchline_wiring::{By, Item, Terminal, TerminalSet};
 
 /// The terminals of an item, set by set.
@@ -58,7 +59,7 @@ fn strip_terminal(
         };
         shown.wires.push(CardWire {
             colour,
-            cable: with_pair(subject, by, cable.words(), pair),
+            cable: with_pair(subject, terminal.item, by, cable.words(), pair),
             other: other.words().to_string(),
         });
     }
@@ -67,10 +68,10 @@ fn strip_terminal(
 }
 
 /// A cable, with the pair where it has several.
-fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -> String {
+fn with_pair(subject: &Subject<'_>, item: Item, by: Option<&By>, cable: &str, pair: &Cell) -> String {
     // What it is made of is its own, and is said where it is fitted.
     if let Some(By::EarthConductor) = by {
-        return format!("{cable} {}", earth_size(&subject.locale));
+        return format!("{cable} {}", earth_size(subject, item));
     }
     let has_several = match by {
         Some(By::Conductor { cable, .. }) => {
@@ -90,7 +91,7 @@ fn with_pair(subject: &Subject<'_>, by: Option<&By>, cable: &str, pair: &Cell) -
 /// Notes that hold for every strip.
 pub(super) fn legend(subject: &Subject<'_>) -> String {
     let new = subject.wiring.cables.iter().filter(|cable| !cable.laid.is_existing);
-    let named = new.map(|cable| !subject.site.catalogue.cables[&cable.laid.cable].colours.value.is_empty());
+    let named = new.map(|cable| is_stated(&subject.site.catalogue.cables[&cable.laid.cable]));
     let named: Vec<bool> = named.collect();
     let word = match (named.contains(&true), named.contains(&false)) {
         (true, false) => Word::CardLegendOfCatalogue,

@@ -9,6 +9,7 @@ use crate::table::{Cell, Role, Table};
 use latchline_finding::{Unit, Units};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Environment;
+use latchline_site::protectors;
 use latchline_wiring::{UnstatedCable, WiredCable};
 
 /// Builds it.
@@ -146,9 +147,9 @@ fn remark(subject: &Subject<'_>, cable: &WiredCable) -> String {
         if run.joints.value > 0 && section == 0 {
             remarks.push(locale.word(Word::HasJoints));
         }
-        if run.surge_protection.is_some() && section == 0 {
-            remarks.push(locale.word(Word::SurgeProtectorInRun));
-        }
+        let protectors = &protectors::of_sections(subject.site, run)[section];
+        remarks.extend(protectors.before.map(|_| locale.word(Word::SurgeProtectorAtStart)));
+        remarks.extend(protectors.behind.map(|_| locale.word(Word::SurgeProtectorAtEnd)));
         if run.beside_mains.value {
             remarks.push(locale.word(Word::BesideMains));
         }

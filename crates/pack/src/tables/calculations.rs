@@ -12,6 +12,7 @@ use latchline_assess::{
     StageSource,
 };
 use latchline_finding::{Language, StateKind, Unit};
+use latchline_site::protectors;
 use latchline_wiring::runs::section_name;
 use latchline_words::calculation::Symbol;
 use latchline_words::figures;
@@ -238,18 +239,14 @@ fn cable_words(
     if run.joints.value > 0 {
         inputs = format!("{inputs}, n = {}", run.joints.value);
     }
-    if let Some(protection) = &run.surge_protection {
-        inputs = format!("{inputs}, s = {}", locale.in_words(protection.value.as_ohms(), Unit::Ohm));
-    }
-    // A surge protector at the door lies in the section that leads to it.
-    let at_door = site.entrances.iter().find(|entrance| {
-        run.sections[section].to == latchline_site::model::RunStop::Station(entrance.station)
-    });
-    if let Some(protection) = at_door.and_then(|entrance| entrance.surge_protection.as_ref()) {
-        inputs = format!("{inputs}, e = {}", locale.in_words(protection.value.as_ohms(), Unit::Ohm));
+    let protectors = protectors::of_sections(site, run)[section];
+    for (symbol, protector) in [("s", protectors.before), ("e", protectors.behind)] {
+        if let Some(resistance) = protector {
+            inputs = format!("{inputs}, {symbol} = {}", locale.in_words(resistance.as_ohms(), Unit::Ohm));
+        }
     }
     inputs = format!("{inputs}; R = {resistance}, I = {current}");
-    let formula = "R I, R = (2 r L (1+a)(1+b) + 4 j + 2 n j L/ΣL) / p + s L/ΣL + e";
+    let formula = "R I, R = (2 r L (1+a)(1+b) + 4 j + 2 n j L/ΣL) / p + s + e";
     (what, formula, inputs, format!("{}; {}", cable.head.source, locale.word(Word::SourceKirchhoff)))
 }
 

@@ -3,15 +3,16 @@
 
 use super::column::column;
 use super::devices::{kind_words, model_name};
-use super::wiring::{earth_size, parallel_batteries};
+use super::earths::{earth_size, how_earthed};
+use super::wiring::parallel_batteries;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Role, Table};
 use latchline_finding::Unit;
-use latchline_site::model::{Place, RunStart};
+use latchline_site::model::Place;
 use latchline_wiring::item::item_place;
-use latchline_wiring::{By, Item, Landing, ProtectorAt, ScreenEnd, TerminalSet};
+use latchline_wiring::{By, Item, Landing, TerminalSet, hangs_at};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -30,7 +31,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let words = subject.place_in_words(place);
         let place_words = if words.is_empty() { locale.word(Word::NoPlace).to_string() } else { words };
         table.heading(format!("{} {place_words}", locale.word(Word::CardCupboard)));
-        for item in subject.order.iter().copied().filter(|item| hangs_in(subject, *item, place)) {
+        for item in subject.order.iter().copied().filter(|item| hangs_at(subject.site, *item, place)) {
             device(subject, item, &mut table);
         }
         bar(subject, place, &mut table);
@@ -54,19 +55,6 @@ fn places<'s>(subject: &Subject<'s>) -> Vec<&'s Place> {
         }
     }
     places
-}
-
-/// Whether an item hangs in the cupboard of a place: supplies, boxes, and the protectors of runs that start at these. One beside a door
-/// station is at the door.
-fn hangs_in(subject: &Subject<'_>, item: Item, place: &Place) -> bool {
-    let is_of_a_cupboard = match item {
-        Item::Supply(_) | Item::Box(_) => true,
-        Item::Protector(ProtectorAt::Run(run)) => {
-            !matches!(subject.site.runs[run].from, RunStart::Station(_))
-        }
-        _ => false,
-    };
-    is_of_a_cupboard && key(item_place(subject.site, item)) == key(place)
 }
 
 fn device(subject: &Subject<'_>, item: Item, table: &mut Table) {
@@ -140,37 +128,29 @@ fn cable_of(subject: &Subject<'_>, landing: &Landing) -> String {
     }
 }
 
-/// The protectors there, and what comes together on the bar for earths and screens.
+/// The bar for earths and screens, terminal by terminal, and the room on it.
 fn bar(subject: &Subject<'_>, place: &Place, table: &mut Table) {
     let (site, locale) = (subject.site, &subject.locale);
-    let mut count = 0;
-    let protectors = subject.wiring.items().into_iter().filter(|item| matches!(item, Item::Protector(_)));
-    for item in protectors.filter(|item| hangs_in(subject, *item, place)) {
-        count += 1;
-        let to = format!("{}, {}", earth_size(locale), locale.word(Word::ToMainEarth));
-        let what = locale.cell(Word::SurgeProtectorItem);
-        let value = locale.cell(Word::EarthConductor);
-        table.row(vec![Cell::text(item.name(site)), what, value, Cell::text(to), Cell::Tick]);
+    let earthed = subject.wiring.earthed_at(place);
+    for (number, terminal) in (1..).zip(earthed) {
+        let what = Cell::text(locale.say(&Sentence::BarTerminal { number: &number.to_string() }));
+        let (name, value, remark) = match terminal.set {
+            TerminalSet::Screen(cable) => (
+                subject.wiring.cables[cable].designation.clone(),
+                locale.word(Word::ScreenOfCable).to_string(),
+                locale.word(Word::ScreenEarthed),
+            ),
+            _ => (
+                terminal.item.name(site),
+                format!("{} {}", locale.word(Word::EarthConductor), earth_size(subject, terminal.item)),
+                how_earthed(subject, terminal.item),
+            ),
+        };
+        table.row(vec![Cell::text(name), what, Cell::text(value), Cell::text(remark), Cell::Tick]);
     }
-    let earthed = subject.wiring.screens.iter().filter(|(terminal, end)| {
-        // Those of what stands at a door are earthed there.
-        **end == ScreenEnd::Earthed && hangs_in(subject, terminal.item, place)
-    });
-    let mut screens: Vec<&str> = Vec::new();
-    for (terminal, _) in earthed {
-        if let TerminalSet::Screen(cable) = terminal.set {
-            screens.push(&subject.wiring.cables[cable].designation);
-        }
-    }
-    count += screens.len();
-    let value = if count == 0 {
-        locale.word(Word::NothingToEarth).to_string()
-    } else {
-        locale.say(&Sentence::EarthBarRoom { count })
-    };
-    let remark = match screens.is_empty() {
-        true => String::new(),
-        false => locale.say(&Sentence::ScreensEarthedHere { cables: &screens.join(", ") }),
+    let (value, remark) = match earthed.len() {
+        0 => (locale.word(Word::NothingToEarth).to_string(), ""),
+        count => (locale.say(&Sentence::EarthBarRoom { count }), locale.word(Word::BarToMainEarth)),
     };
     let cells =
         vec![Cell::Empty, locale.cell(Word::EarthBar), Cell::text(value), Cell::text(remark), Cell::Tick];

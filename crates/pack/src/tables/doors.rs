@@ -210,6 +210,7 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
             LockKind::Magnet => Word::Magnet,
             LockKind::Motor => Word::MotorLock,
             LockKind::Gate => Word::GateDrive,
+            LockKind::Lift => Word::LiftController,
         },
     );
     facts.words(

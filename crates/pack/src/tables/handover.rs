@@ -67,7 +67,11 @@ pub fn table(subject: &Subject<'_>) -> Table {
         if index == 0 {
             table.heading(locale.word(Word::HandoverDoors));
         }
-        let item = locale.say(&Sentence::DoorAgreed { door: entrance.id.as_str() });
+        let door = entrance.id.as_str();
+        let item = locale.say(&match entrance.is_released_on_fire() {
+            true => Sentence::DoorAgreed { door },
+            false => Sentence::DoorAgreedWithoutFire { door },
+        });
         add(&mut table, item, Cell::WriteIn, Cell::Tick);
     }
     table.heading(locale.word(Word::HandoverSigned));

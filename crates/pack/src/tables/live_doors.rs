@@ -1,6 +1,7 @@
 //! Commissioning with power at the doors.
 
 use super::door_words::{light_feed_word, lit_word};
+use super::interfaces::interfaces;
 use super::steps::Steps;
 use crate::language::{Sentence, Word};
 use crate::step::{Expected, Span};
@@ -68,6 +69,9 @@ pub(super) fn steps(steps: &mut Steps<'_, '_>) {
                 let what = locale.say(&Sentence::TryAlarmInput { told: &names.join(", ") });
                 steps.say(&at, what);
             }
+        }
+        for interface in interfaces(subject).into_iter().filter(|one| one.entrance() == index) {
+            steps.word(&interface.item().name(site), Word::InterfaceCutTest);
         }
         if let Some(sheet) = sheet {
             lights_and_heater(steps, index, sheet);

@@ -12,8 +12,10 @@ mod door_lines;
 mod door_words;
 mod doors;
 mod drops;
+mod earths;
 mod handover;
 mod in_hand;
+mod interfaces;
 mod label_facts;
 mod lines;
 mod live;
@@ -32,7 +34,9 @@ pub(crate) use cables::piece_names;
 pub(crate) use column::column;
 pub use devices::{address_words, double_words, kind_words, model_name, setting_words};
 pub(crate) use door_lines::door_lines;
+pub(crate) use earths::earth_size;
 pub use handover::table as handover_table;
+pub use interfaces::{Interface, interfaces};
 pub use label_facts::{LabelFacts, label_facts, label_foot};
 pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
@@ -40,7 +44,6 @@ pub(crate) use live::start_name;
 pub use revisions::table as revisions_table;
 pub use snags::standing_findings;
 pub(crate) use steps::{FIRST_LIVE, step_columns, written};
-pub(crate) use wiring::earth_size;
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;
@@ -71,10 +74,12 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Live => live::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
+            Part::Interfaces => interfaces::table(subject),
             Part::Cupboards => cupboards::table(subject),
             Part::OrderOfWork => order::table(subject),
             // Made when everything else is there, since it explains the words of all.
             Part::Glossary
+            | Part::Overview
             | Part::Elevation
             | Part::Profiles
             | Part::Signal

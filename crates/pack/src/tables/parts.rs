@@ -1,14 +1,14 @@
 //! The parts list: quantities from the bill, spares, prices for the office.
 
 use super::column::column;
-use super::wiring::earth_size;
+use super::earths::part_title;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_cutting::CableCuts;
-use latchline_finding::{Money, Unit};
+use latchline_finding::{Money, Unit, Units};
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_wiring::Item;
 use latchline_words::figures;
@@ -155,10 +155,29 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
             false => price,
         });
         cells.push(price.map_or(Cell::Empty, Cell::Money));
-        let product = price.zip(order_cell.number()).map(|(price, amount)| price.times(amount));
-        cells.push(product.map_or(Cell::Empty, |value| Cell::Product { columns: (5, 6), value }));
+        // Of an amount that is converted the product of what is shown would be another sum than in metres.
+        let is_converted = is_cable && locale.units == Units::Us;
+        let sum = match is_converted {
+            true => line.unit_price.map(|price| Cell::Money(price.times(order))),
+            false => price
+                .zip(order_cell.number())
+                .map(|(price, amount)| Cell::Product { columns: (5, 6), value: price.times(amount) }),
+        };
+        cells.push(sum.unwrap_or(Cell::Empty));
     }
-    cells.push(if is_cable { locale.cell(Word::OrderedInDrums) } else { Cell::Empty });
+    cells.push(if is_cable {
+        let [net, cut, bought, left] = [
+            (line.quantity, Rounding::Up),
+            (needed, Rounding::Up),
+            (order, Rounding::Up),
+            (left, Rounding::Down),
+        ]
+        .map(|(length_m, side)| locale.cell_text(&locale.quantity(length_m, Unit::Metre, side), None));
+        let amounts = Sentence::CableAmounts { net: &net, cut: &cut, bought: &bought, left: &left };
+        Cell::text(format!("{}; {}", locale.say(&amounts), locale.word(Word::OrderedInDrums)))
+    } else {
+        Cell::Empty
+    });
     cells
 }
 
@@ -180,10 +199,11 @@ fn connectors(subject: &Subject<'_>) -> BTreeMap<String, u64> {
     connectors
 }
 
-/// Earth conductors of surge protectors: a piece for each, since the plan states no length.
-fn earth_conductors(subject: &Subject<'_>) -> Option<(String, u64)> {
-    let pieces = subject.wiring.items().into_iter().filter(|item| matches!(item, Item::Protector(_))).count();
-    let size = earth_size(&subject.locale);
-    let title = subject.locale.say(&Sentence::EarthConductorPart { size: &size });
-    (pieces > 0).then_some((title, pieces as u64))
+/// Earth conductors of surge protectors, by what they are called: a piece for each, since the plan states no length.
+fn earth_conductors(subject: &Subject<'_>) -> BTreeMap<String, u64> {
+    let mut conductors: BTreeMap<String, u64> = BTreeMap::new();
+    for item in subject.wiring.items().into_iter().filter(|item| matches!(item, Item::Protector(_))) {
+        *conductors.entry(part_title(subject, item)).or_default() += 1;
+    }
+    conductors
 }

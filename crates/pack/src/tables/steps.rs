@@ -55,7 +55,8 @@ impl<'s, 'a> Steps<'s, 'a> {
     /// Something to do or to see.
     pub(super) fn word(&mut self, place: &str, what: Word) {
         let what = self.subject.locale.word(what).to_string();
-        self.say(place, what);
+        self.row(place, what, None, Expected::Done);
+        self.is_general();
     }
 
     /// The same in a sentence.
@@ -72,12 +73,22 @@ impl<'s, 'a> Steps<'s, 'a> {
     pub(super) fn read_word(&mut self, place: &str, what: Word, with: Word, expected: Expected) {
         let what = self.subject.locale.word(what).to_string();
         self.row(place, what, Some(with), expected);
+        self.is_general();
     }
 
     /// Something to write down.
     pub(super) fn write(&mut self, place: &str, what: Word) {
         let what = self.subject.locale.word(what).to_string();
         self.row(place, what, None, Expected::Written);
+        self.is_general();
+    }
+
+    /// Says that the words of the last step name nothing of its place.
+    fn is_general(&mut self) {
+        let last = self.sheet.stages.last_mut().and_then(|stage| stage.steps.last_mut());
+        if let Some(step) = last {
+            step.is_general = true;
+        }
     }
 
     /// Something to know.
@@ -89,7 +100,9 @@ impl<'s, 'a> Steps<'s, 'a> {
         self.number += 1;
         let (number, place) = (self.number, place.to_string());
         if let Some(stage) = self.sheet.stages.last_mut() {
-            stage.steps.push(Step { number, place, what, instrument: with, expected, taken: None });
+            let step =
+                Step { number, place, what, instrument: with, expected, taken: None, is_general: false };
+            stage.steps.push(step);
         }
     }
 

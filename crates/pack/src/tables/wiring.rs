@@ -2,39 +2,20 @@
 
 use super::column::column;
 use super::door_words::alarm_word;
+use super::earths::{EARTH_COLOUR, assumed_note, earth_size, earthed_on, how_earthed};
 use crate::language::{Sentence, Word};
-use crate::locale::Locale;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Role, Table};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::{Unit, Units};
+use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
+use latchline_site::catalogue::ColourCode;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
 use latchline_wiring::item::reference_designation;
 use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
-
-/// Cross-section of the earth conductor of a surge protector, assumed since no plan states it: in square millimetres of copper the least
-/// that IEC 60364-5-53 asks of an arrester of class II or III (534.4.10; from memory), and the gauge that is not thinner (ASTM B258: 10
-/// AWG has 5.26 mm²).
-const EARTH: (f64, u32) = (4.0, 10);
-/// The same of class I: 4 AWG has 21.2 mm², 6 AWG only 13.3 mm².
-const EARTH_OF_CLASS_I: (f64, u32) = (16.0, 4);
-/// Letter code of green-and-yellow (IEC 60757), which is kept for protective conductors (IEC 60445).
-const EARTH_COLOUR: &str = "GNYE";
-
-/// The cross-section of the earth conductor of a surge protector in words: "4 mm² Cu".
-pub(crate) fn earth_size(locale: &Locale) -> String {
-    copper(locale, EARTH)
-}
-
-fn copper(locale: &Locale, (area_mm2, gauge): (f64, u32)) -> String {
-    match locale.units {
-        Units::Metric => format!("{} mm² Cu", locale.trimmed(area_mm2, 3)),
-        Units::Us => format!("{gauge} AWG Cu"),
-    }
-}
+use std::collections::BTreeSet;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -55,11 +36,13 @@ pub fn table(subject: &Subject<'_>) -> Table {
     ];
     let mut table = Table::new(Part::Wiring, locale.word(Word::WiringTitle), columns);
     table.note(locale.word(Word::ColourConvention));
+    if let Some(cables) = stated_codes(subject) {
+        table.note(locale.say(&Sentence::ColourCodes { cables: &cables }));
+    }
     table.note(locale.word(Word::LegsConvention));
     table.note(locale.word(Word::ConnectorConvention));
-    if subject.wiring.items().iter().any(|item| matches!(item, Item::Protector(_))) {
-        let (size, class_one) = (earth_size(locale), copper(locale, EARTH_OF_CLASS_I));
-        table.note(locale.say(&Sentence::EarthAssumed { size: &size, class_one: &class_one }));
+    if let Some(note) = assumed_note(subject) {
+        table.note(note);
     }
     if !subject.wiring.unstated.is_empty() {
         let cables = subject.wiring.unstated.len().to_string();
@@ -83,6 +66,26 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table
 }
 
+/// The cables of which the catalogue states the code of colours, with that code by the name of its standard.
+fn stated_codes(subject: &Subject<'_>) -> Option<String> {
+    let laid: BTreeSet<&str> = subject.wiring.cables.iter().map(|cable| cable.laid.cable.as_str()).collect();
+    let of_cable = |name: &str| {
+        let cable = &subject.site.catalogue.cables[name];
+        let code = cable.colour_code.as_ref().filter(|_| cable.colours.value.is_empty())?.value;
+        let standard = match code {
+            ColourCode::Hd308 => "HD 308 S2",
+            ColourCode::Tia568 => "ANSI/TIA-568",
+            ColourCode::Din47100 => "DIN 47100",
+            ColourCode::Vde0815 => "DIN VDE 0815",
+            ColourCode::Iec60708 => "IEC 60708",
+            ColourCode::Numbered => "EN 50334",
+        };
+        Some(format!("{name}: {standard}"))
+    };
+    let named: Vec<String> = laid.into_iter().filter_map(of_cable).collect();
+    (!named.is_empty()).then(|| named.join("; "))
+}
+
 fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
     let place = subject.place_words(item);
     let head = format!("{}  {}", reference_designation(subject.site, item), item_title(subject, item));
@@ -101,7 +104,7 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         };
         if let Some(end) = subject.wiring.screens.get(&terminal) {
             let mut cells = start();
-            cells.extend(screen_cells(subject, landings, *end));
+            cells.extend(screen_cells(subject, terminal, landings, *end));
             rows.push(cells);
             continue;
         }
@@ -113,7 +116,7 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         }
         for landing in landings {
             let mut cells = start();
-            cells.extend(landing_cells(subject, landing));
+            cells.extend(landing_cells(subject, terminal, landing));
             let [pair, colour] = as_built(subject, landing);
             let remark = Cell::text(remark(subject, terminal, landing, landings));
             cells.extend([remark, pair, colour, Cell::Tick]);
@@ -133,7 +136,7 @@ fn designation(subject: &Subject<'_>, cable: usize, piece: u32) -> String {
 }
 
 /// Cable, its type, pair, colour and the other end.
-fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
+fn landing_cells(subject: &Subject<'_>, terminal: Terminal, landing: &Landing) -> Vec<Cell> {
     let locale = &subject.locale;
     let other = match landing.other {
         Some(other) => Cell::text(other.name(subject.site)),
@@ -163,27 +166,37 @@ fn landing_cells(subject: &Subject<'_>, landing: &Landing) -> Vec<Cell> {
         By::Link => vec![locale.cell(Word::ShortWire), Cell::Empty, Cell::Empty, Cell::Empty],
         By::OwnLead => vec![locale.cell(Word::OwnLead), Cell::Empty, Cell::Empty, Cell::Empty],
         By::EarthConductor => {
-            let size = earth_size(locale);
+            let size = earth_size(subject, terminal.item);
             vec![locale.cell(Word::EarthConductor), Cell::text(size), Cell::Empty, Cell::text(EARTH_COLOUR)]
         }
     };
     let other = match landing.by {
-        By::EarthConductor => locale.cell(Word::MainEarthBar),
+        By::EarthConductor => Cell::text(earthed_on(subject, terminal)),
         _ => other,
     };
     cells.push(other);
     cells
 }
 
-fn screen_cells(subject: &Subject<'_>, landings: &[Landing], end: ScreenEnd) -> Vec<Cell> {
+fn screen_cells(
+    subject: &Subject<'_>,
+    terminal: Terminal,
+    landings: &[Landing],
+    end: ScreenEnd,
+) -> Vec<Cell> {
     let of_cable = landings.iter().find(|landing| matches!(landing.by, By::Screen { .. }));
-    let mut cells = of_cable.map_or(vec![Cell::Empty; 5], |landing| landing_cells(subject, landing));
+    let mut cells =
+        of_cable.map_or(vec![Cell::Empty; 5], |landing| landing_cells(subject, terminal, landing));
     let word = match end {
         ScreenEnd::Earthed => Word::ScreenEarthed,
         ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
         ScreenEnd::Insulated => Word::ScreenInsulated,
     };
-    cells.extend([subject.locale.cell(word), Cell::Empty, Cell::Empty, Cell::Tick]);
+    let mut remark = subject.locale.word(word).to_string();
+    if end == ScreenEnd::Earthed {
+        remark = format!("{remark}; → {}", earthed_on(subject, terminal));
+    }
+    cells.extend([Cell::text(remark), Cell::Empty, Cell::Empty, Cell::Tick]);
     cells
 }
 
@@ -201,7 +214,7 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
     let locale = &subject.locale;
     let mut remarks = Vec::new();
     if let By::EarthConductor = landing.by {
-        remarks.push(locale.word(Word::ToMainEarth).to_string());
+        remarks.push(how_earthed(subject, terminal.item).to_string());
     }
     if let By::Unstated { .. } = landing.by {
         remarks.push(locale.word(Word::CableNotStated).to_string());

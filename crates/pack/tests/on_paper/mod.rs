@@ -1,6 +1,8 @@
 //! What an installer with nothing but the sheets must find on them (common practice, no source), on the wiring of every kind of lock.
 
 use crate::{Made, resolved, stamp};
+use latchline_finding::Language;
+use latchline_pack::language::Word;
 use latchline_pack::{Options, Part, Row, Subject, Table, tables};
 use latchline_site::model::Site;
 
@@ -37,6 +39,44 @@ fn power_is_said_stage_by_stage_in_the_order_of_work() {
     // A row is for one meter.
     let several = order.body().filter(|cells| cells[3].words().contains("ohmmeter, "));
     assert_eq!(several.count(), 0);
+}
+
+/// Of every stage but those in which readings are taken meter by meter (bare ends, readings with everything connected), each row begins where
+/// the one before ends: what must come first stands first. No row is without words.
+#[test]
+fn rows_of_the_order_of_work_follow_the_steps() {
+    let made = Made::of(every_lock());
+    let (options, stamp) = (Options::default(), stamp());
+    let subject = Subject::new(&made.input(), &options, &stamp);
+    let tables = tables::tables(&subject);
+    let order: &Table = tables.iter().find(|table| table.part == Part::OrderOfWork).expect("it is there");
+    let (mut next, mut rows) = (1_usize, 0);
+    for cells in order.body() {
+        let number = cells[0].words();
+        let Some(letter) = number.chars().next() else { continue };
+        assert!(!cells[2].words().trim_end_matches(['.', ' ']).is_empty(), "{cells:?}");
+        let numbers: Vec<usize> =
+            number.split('–').filter_map(|number| number.get(1..)?.parse().ok()).collect();
+        let (first, last) = (numbers[0], numbers[numbers.len() - 1]);
+        let stage = order.rows.iter().find_map(|row| match row {
+            Row::Heading(heading) => heading.strip_prefix(&format!("{letter}. ")),
+            Row::Cells(_) => None,
+        });
+        let by_meter = [Word::StageBareEnds, Word::StageReadings].map(|word| word.say(Language::English));
+        let is_by_meter = by_meter.iter().any(|words| stage.is_some_and(|stage| stage.starts_with(words)));
+        if !is_by_meter && last >= first {
+            assert!(first >= next || first == 1, "{number} after step {next}");
+        }
+        // The second sheet counts from 1 again.
+        next = if is_by_meter { 0 } else { last + 1 };
+        let words = cells[2].words();
+        if words.starts_with("Cards ") {
+            let after = words.split_once(". ").map_or("", |(_, words)| words);
+            assert!(!after.trim().is_empty(), "a row without words: {cells:?}");
+            rows += 1;
+        }
+    }
+    assert!(rows > 5);
 }
 
 #[test]

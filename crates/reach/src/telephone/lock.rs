@@ -10,7 +10,7 @@ use latchline_assess::rules::codes::{
 use latchline_assess::{Assessment, Memory};
 use latchline_finding::{Code, Finding, Severity, Sources};
 use latchline_site::LoadedCatalogues;
-use latchline_site::catalogue::{Cable, Catalogue, Feed, LockKind, PowerLoss};
+use latchline_site::catalogue::{Cable, Catalogue, Feed, PowerLoss};
 
 /// A lock fed by its door station over so much of a cable, judged as a door's sheet judges it.
 #[derive(Debug, Clone, PartialEq)]
@@ -131,7 +131,7 @@ fn door(
 
 /// Whether a lock has power of its own and takes a dry contact, so that nothing feeds it.
 pub fn takes_dry_contact(catalogue: &Catalogue, lock: &str) -> bool {
-    catalogue.locks.get(lock).is_some_and(|lock| lock.kind.value == LockKind::Gate)
+    catalogue.locks.get(lock).is_some_and(|lock| lock.kind.value.is_of_another_system())
 }
 
 /// What is left at a lock over so many metres of a cable, and what else helps; `None` where that cannot be judged.

@@ -12,7 +12,7 @@ use latchline_assess::door::own_supply::{LOCK_SUPPLY_TOLERANCE_PERCENT, LOCK_SUP
 use latchline_assess::rules::codes;
 use latchline_finding::{Argument, Change, Edit, EditStep, Finding};
 use latchline_network::resistance::conductor_ohm_per_m;
-use latchline_site::catalogue::{Cable, Feed, Lock, LockKind, PowerLoss, StationModel};
+use latchline_site::catalogue::{Cable, Feed, Lock, PowerLoss, StationModel};
 use latchline_site::model::{Entrance, LockFeed, LockUse, RunStop};
 use latchline_site::outdoors::is_made_for_door;
 use latchline_site::ways::Ways;
@@ -287,7 +287,7 @@ fn draws_less(lock: &Lock, own: &Lock) -> bool {
 /// to the one that is there would change the file and not the door.
 fn own_supplies(at: &LockPlace<'_>) -> Vec<Candidate> {
     let Some(rated) = &at.lock.voltage else { return Vec::new() };
-    if at.lock.kind.value == LockKind::Gate {
+    if at.lock.kind.value.is_of_another_system() {
         return Vec::new();
     }
     let rated_v = rated.value.as_volts();

@@ -64,7 +64,14 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
     let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
     if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
         // What ends the chain stands at the end of each of its parts.
-        for key in ["environment", "surge_protection", "terminator", "terminator_capacitor"] {
+        for key in [
+            "environment",
+            "surge_protection",
+            "surge_protection_at",
+            "surge_earth",
+            "terminator",
+            "terminator_capacitor",
+        ] {
             if let Some(value) = written.get(key) {
                 text.push_str(&format!(", {key} = {value}"));
             }

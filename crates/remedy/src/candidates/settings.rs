@@ -10,6 +10,7 @@ use latchline_network::witness::{Witnessed, in_state};
 use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::StationModel;
 use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
+use latchline_site::outdoors::leaves_its_building;
 
 /// Supplies of the same family with more current, cheapest first; for boxes with a converter,
 /// boxes of the same kind with more power.
@@ -159,19 +160,23 @@ pub(super) fn fewer_pairs(bench: &Bench<'_>, element: &str) -> Option<Candidate>
     })
 }
 
-/// A surge protector in a run; where a door station is at its end, also one at each end, since lightning reaches both (common practice,
-/// no source).
+/// A surge protector in a run: between buildings one at each end, since lightning reaches both (common practice, no source); where a door
+/// station is at its end, also one beside that.
 pub(super) fn surge_protection(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    let is_run = bench.site.runs.iter().any(|run| run.id.as_str() == element);
-    let table = if is_run { "runs" } else { "entrances" };
-    let protector = |table: &str, name: &str| Edit::set(&[table, name, "surge_protection"], quoted("1 ohm"));
-    let mut list = vec![Candidate::new("surge-protection", protector(table, element)).unpriced()];
     let site = bench.site;
     let run = site.runs.iter().find(|run| run.id.as_str() == element);
+    let table = if run.is_some() { "runs" } else { "entrances" };
+    let protector = |table: &str, name: &str| Edit::set(&[table, name, "surge_protection"], quoted("1 ohm"));
+    let stated = protector(table, element);
     let last = run.and_then(|run| run.sections.last()).map(|section| section.to);
     let at_its_end = |entrance: &&Entrance| last == Some(RunStop::Station(entrance.station));
-    if let Some(entrance) = site.entrances.iter().find(at_its_end) {
-        let both = protector("runs", element).then(protector("entrances", entrance.id.as_str()));
+    let entrance = site.entrances.iter().find(at_its_end);
+    if entrance.is_none() && run.is_some_and(|run| leaves_its_building(site, run)) {
+        return vec![Candidate::new("surge-protection-at-both-ends", stated).unpriced()];
+    }
+    let mut list = vec![Candidate::new("surge-protection", stated.clone()).unpriced()];
+    if let Some(entrance) = entrance {
+        let both = stated.then(protector("entrances", entrance.id.as_str()));
         list.push(Candidate::new("surge-protection-at-both-ends", both).unpriced());
     }
     list

@@ -174,6 +174,7 @@ pub(super) fn lock(lock: &LockSheet) -> LockDocument {
             LockKind::Magnet => "magnet",
             LockKind::Motor => "motor",
             LockKind::Gate => "gate",
+            LockKind::Lift => "lift",
         },
         power_loss: match lock.power_loss {
             PowerLoss::Opens => "opens",

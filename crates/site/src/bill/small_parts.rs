@@ -3,6 +3,7 @@
 use super::line::{BillKind, BillLine};
 use crate::catalogue::Battery;
 use crate::model::{AlarmKind, LightFeed, LockFeed, LockUse, Run, RunStop, Site, Suppression};
+use crate::protectors;
 use latchline_finding::Language::{English, German};
 use latchline_finding::quantity::Resistance;
 use latchline_finding::{Both, Figure, Unit};
@@ -14,7 +15,7 @@ use std::collections::BTreeMap;
 pub(super) fn small_parts(site: &Site) -> Vec<BillLine> {
     let mut parts = Parts::default();
     batteries(site, &mut parts);
-    protectors(site, &mut parts);
+    surge_protectors(site, &mut parts);
     for run in &site.runs {
         let is_terminated = run.terminator.as_ref().is_some_and(|terminator| terminator.value);
         if is_terminated && !has_own_terminator(site, run) {
@@ -88,11 +89,11 @@ fn battery_title(battery: &Battery, supply: &str) -> Both {
     Both::new(said(English), said(German))
 }
 
-fn protectors(site: &Site, parts: &mut Parts) {
-    let at_doors = site.entrances.iter().filter_map(|entrance| entrance.surge_protection.as_ref());
-    let in_runs = site.runs.iter().filter_map(|run| run.surge_protection.as_ref());
-    for protection in at_doors.chain(in_runs) {
-        parts.add(protector_title(protection.value), 1);
+fn surge_protectors(site: &Site, parts: &mut Parts) {
+    for at in protectors::all(site) {
+        if let Some(resistance) = protectors::resistance(site, at) {
+            parts.add(protector_title(resistance), 1);
+        }
     }
 }
 

@@ -87,6 +87,24 @@ choices! {
     }
 }
 
+choices! {
+    /// A code of conductor colours.
+    pub enum ColourCode {
+        /// HD 308 S2, two-core flexible cable: brown, blue.
+        Hd308 = "hd-308",
+        /// ANSI/TIA-568: white-blue and blue, and so on.
+        Tia568 = "tia-568",
+        /// DIN 47100: white, brown, green, yellow, and so on.
+        Din47100 = "din-47100",
+        /// DIN VDE 0815: up to two pairs red and black, white and yellow; more red and blue, then white with another.
+        Vde0815 = "vde-0815",
+        /// IEC 60708: white and blue, white and orange, and so on up to 25 pairs.
+        Iec60708 = "iec-60708",
+        /// Numbers on the conductors (EN 50334), no colours.
+        Numbered = "numbered",
+    }
+}
+
 keys! {
     /// A cable. The resistance follows from the conductor size, or is stated.
     pub struct Cable = CABLE Cable after PART_KEYS;
@@ -110,10 +128,14 @@ keys! {
         by resistance_tolerance(record, provenance, &gauge, material.value, coated.value);
     /// Pairs in the cable. Without it 1.
     pairs: Sourced<u32> = or(Kind::Integer(1, 200), 1);
-    /// Colours of its conductors by the letter codes of IEC 60757, pair by pair: that of `+`, then that of `−`. Without it a
-    /// convention is printed, which every sheet with colours says.
+    /// Colours of its conductors by the letter codes of IEC 60757, pair by pair: that of `+`, then that of `−`. Without it those of
+    /// `colour_code`.
     colours: Sourced<Vec<ConductorColour>> =
         or(Kind::List(&Kind::Words(ConductorColour::WORDS)), Vec::new()).bears(Bears::OnNothing);
+    /// Code of colours that it follows in the country where it is sold. Without it, and without `colours`, a convention is printed,
+    /// which every sheet with colours says: "hd-308" for a twin with mains insulation, "tia-568" for four pairs of an AWG size, else
+    /// "din-47100".
+    colour_code: Option<Sourced<ColourCode>> = may(Kind::Words(ColourCode::WORDS)).bears(Bears::OnNothing);
     /// Where it may run. Without it indoors.
     environments: Sourced<Vec<Environment>> =
         or(Kind::List(&Kind::Words(Environment::WORDS)), vec![Environment::Indoors]);

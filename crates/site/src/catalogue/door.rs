@@ -17,6 +17,15 @@ choices! {
         Motor = "motor",
         /// A gate or barrier drive with a dry-contact input.
         Gate = "gate",
+        /// A lift controller with a dry-contact input.
+        Lift = "lift",
+    }
+}
+
+impl LockKind {
+    /// Whether it is a system of its own, with power of its own, which takes a contact: a gate drive or a lift.
+    pub fn is_of_another_system(self) -> bool {
+        matches!(self, LockKind::Gate | LockKind::Lift)
     }
 }
 
@@ -49,13 +58,13 @@ keys! {
 
     /// Name, title, source, price.
     field head: PartHead = head;
-    /// Strike, holding magnet, motor lock, or gate drive.
+    /// Strike, holding magnet, motor lock, or what has power of its own: gate drive or lift.
     kind: Sourced<LockKind> = must(Kind::Words(LockKind::WORDS));
     /// What it does when its power goes.
     power_loss: Sourced<PowerLoss> = must(Kind::Words(PowerLoss::WORDS));
     /// Kind of current. Without it dc.
     feed: Sourced<Feed> = or(Kind::Words(Feed::WORDS), Feed::Dc);
-    /// Rated voltage; a gate drive with a dry contact has none.
+    /// Rated voltage; a gate drive or a lift with a dry contact has none.
     voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
     /// How far the voltage may lie below rated. Without it 10 %, assumed.
     undervoltage_tolerance: Sourced<Ratio> = or_assumed(TOLERANCE, Ratio::from_fraction(0.1)).goes_with("voltage");

@@ -1,6 +1,7 @@
 //! The values of the keys of a site that no list of models, places, runs or numbers tells, and where two sites differ in them.
 
 use super::keys::{Bearing, bearing_of};
+use crate::catalogue::Gauge;
 use crate::model::{
     AlarmInput, Building, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
     RelayContact, Run, Scope, Site,
@@ -132,6 +133,10 @@ fn ohms(resistance: Resistance) -> KeyValue {
     KeyValue::Amount(resistance.as_ohms(), "ohm")
 }
 
+fn gauge(gauge: Gauge) -> KeyValue {
+    KeyValue::Word(gauge.written())
+}
+
 fn celsius(temperature: Temperature) -> KeyValue {
     KeyValue::Amount(temperature.as_celsius(), "°C")
 }
@@ -252,9 +257,13 @@ fn of_entrance(site: &Site, entrance: &Entrance, all: &mut Values) {
     all.may("escape_decided_by", entrance.escape_decided_by.as_ref().map(|who| word(&who.value)));
     all.may("escape_decided_on", entrance.escape_decided_on.as_deref().map(word));
     all.yes("fire_interlock", entrance.fire_interlock.value);
+    let text = |stated: &Option<Sourced<String>>| stated.as_ref().map(|stated| word(&stated.value));
+    all.may("fire_alarm_owner", text(&entrance.fire_alarm_owner));
+    all.may("fire_alarm_terminals", text(&entrance.fire_alarm_terminals));
     all.may("control_height", stated(entrance.control_height.as_ref(), metres));
     all.yes("heater", entrance.heater.value);
     all.may("surge_protection", stated(entrance.surge_protection.as_ref(), ohms));
+    all.may("surge_earth", stated(entrance.surge_earth.as_ref(), gauge));
     for (index, lock) in entrance.locks.iter().enumerate() {
         of_lock(&entrance.id, index, lock, all);
     }
@@ -292,6 +301,14 @@ fn of_lock(entrance: &ElementId, index: usize, lock: &LockUse, all: &mut Values)
     all.may("delayed_egress", stated(lock.delayed_egress.as_ref(), seconds));
     all.yes("door_contact", lock.door_contact.value);
     all.may("suppression_voltage", stated(lock.suppression_voltage.as_ref(), volts));
+    let text = |stated: &Option<Sourced<String>>| stated.as_ref().map(|stated| word(&stated.value));
+    all.may("owner", text(&lock.owner));
+    all.may("owner_terminals", text(&lock.owner_terminals));
+    all.may("contact_voltage", stated(lock.contact_voltage.as_ref(), volts));
+    all.may(
+        "contact_current",
+        stated(lock.contact_current.as_ref(), |current| KeyValue::Amount(current.as_amps(), "A")),
+    );
     for cable in &lock.cables {
         all.begin(Some(entrance), KeyOwner::LockPart(index, cable.to.value), Thing::CableAtLock);
         all.or("joints", count(cable.joints.value), count(2));
@@ -325,6 +342,8 @@ fn of_run(run: &Run, all: &mut Values) {
     all.yes("beside_mains", run.beside_mains.value);
     all.yes("existing", run.existing.value);
     all.may("surge_protection", stated(run.surge_protection.as_ref(), ohms));
+    all.may("surge_protection_at", stated(run.surge_protection_at.as_ref(), |at| word(at.word())));
+    all.may("surge_earth", stated(run.surge_earth.as_ref(), gauge));
     all.begin(Some(&run.id), KeyOwner::Measured, Thing::Measurement);
     let measured = &run.measured;
     all.may("loop", stated(measured.loop_resistance.as_ref(), ohms));

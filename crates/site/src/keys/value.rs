@@ -30,3 +30,22 @@ pub enum Gauge {
     /// A stated resistance per metre of one conductor at 20 °C.
     Resistance(ResistancePerLength),
 }
+
+impl Gauge {
+    /// As a file writes it: "1.5 mm²", "24 AWG", "0.8 mm", "84.2 ohm/km".
+    pub fn written(self) -> String {
+        match self {
+            Gauge::CrossSection { area, .. } => {
+                format!("{} mm²", to_a_millionth(area.as_square_millimetres()))
+            }
+            Gauge::Awg(gauge) => format!("{gauge} AWG"),
+            Gauge::DiameterMm(diameter_mm) => format!("{} mm", to_a_millionth(diameter_mm)),
+            Gauge::Resistance(value) => format!("{} ohm/km", to_a_millionth(value.as_ohms_per_metre() * 1e3)),
+        }
+    }
+}
+
+/// Without the last digits that converting a unit leaves.
+fn to_a_millionth(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
+}

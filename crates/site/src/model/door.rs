@@ -2,7 +2,7 @@
 
 use super::place::{Place, Scope};
 use crate::keys::bounds::*;
-use crate::keys::{Kind, choices, keys};
+use crate::keys::{Bears, Gauge, Kind, choices, keys};
 use crate::parse::AssumedKey;
 use latchline_finding::quantity::{Current, Duration, Length, Ratio, Resistance, Voltage};
 use latchline_finding::{ElementId, Origin, Sourced};
@@ -71,12 +71,18 @@ keys! {
     escape_decided_on: Option<String> = may(Kind::Date);
     /// Whether a fire interlock acts on it. Without it false.
     fire_interlock: Sourced<bool> = or(BOOLEAN, false);
+    /// Who owns the fire alarm that acts on it, by role or firm.
+    fire_alarm_owner: Option<Sourced<String>> = may(TEXT).bears(Bears::OnNothing);
+    /// Terminals of the fire alarm from which the contact for it comes, as its owner states them.
+    fire_alarm_terminals: Option<Sourced<String>> = may(TEXT).bears(Bears::OnNothing);
     /// Height of the door station's controls above the ground.
     control_height: Option<Sourced<Length>> = may(HEIGHT);
     /// Whether the door station's heater is fitted and on at night. Without it false.
     heater: Sourced<bool> = or(BOOLEAN, false);
     /// Loop resistance of the surge protector beside its station, if one is fitted.
     surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
+    /// Copper conductor that earths it, as "6 mm²" or "10 AWG". Without it the sheets say 4 mm², and that it is assumed there.
+    surge_earth: Option<Sourced<Gauge>> = may(Kind::Gauge).bears(Bears::OnNothing).goes_with("surge_protection");
     /// Where it is defined.
     field origin: Origin = origin;
 }
@@ -185,7 +191,7 @@ keys! {
 
     /// Lock in the catalogue.
     model: Sourced<String> = must(TEXT), by model;
-    /// From where it takes its power. Without it "station"; "dry-contact" for a gate drive.
+    /// From where it takes its power. Without it "station"; "dry-contact" for a gate drive or a lift.
     feed: Sourced<LockFeed> = or(Kind::Words(LockFeed::WORDS), usual_feed);
     /// Voltage of its own supply.
     supply_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
@@ -226,6 +232,14 @@ keys! {
     door_contact: Sourced<bool> = or(BOOLEAN, false);
     /// Voltage of the clamp, or of the varistor at 1 mA.
     suppression_voltage: Option<Sourced<Voltage>> = may(VOLTAGE);
+    /// Of a gate drive or a lift: who owns it, by role or firm.
+    owner: Option<Sourced<String>> = may(TEXT).bears(Bears::OnNothing);
+    /// Of a gate drive or a lift: its terminals that take the door station's contact, as its owner states them.
+    owner_terminals: Option<Sourced<String>> = may(TEXT).bears(Bears::OnNothing);
+    /// Of a gate drive or a lift: the voltage that it puts on the door station's contact, as its owner states it.
+    contact_voltage: Option<Sourced<Voltage>> = may(VOLTAGE).bears(Bears::OnNothing);
+    /// Of a gate drive or a lift: the current that it puts through that contact.
+    contact_current: Option<Sourced<Current>> = may(CURRENT);
     /// Keys whose values are assumed.
     field assumed: Vec<AssumedKey> = record.assumed_keys();
     /// Where it is defined.

@@ -2,7 +2,7 @@
 
 use crate::catalogue::Environment;
 use crate::keys::bounds::*;
-use crate::keys::{Kind, keys};
+use crate::keys::{Bears, Gauge, Kind, choices, keys};
 use latchline_finding::quantity::{Capacitance, Length, Resistance};
 use latchline_finding::{ElementId, Origin, Provenance, Sourced};
 
@@ -55,6 +55,18 @@ pub struct Section {
     pub length: Sourced<Length>,
 }
 
+choices! {
+    /// At which ends of a run a surge protector is fitted.
+    pub enum ProtectedEnds {
+        /// Where it starts.
+        Start = "start",
+        /// Where it ends.
+        End = "end",
+        /// At both.
+        Both = "both",
+    }
+}
+
 keys! {
     /// A cable path: from here to these, in this order. Give "length" for one section, "lengths" for one each, or "first" and
     /// "spacing" ("spacing" alone: all sections are that long).
@@ -98,8 +110,13 @@ keys! {
     beside_mains: Sourced<bool> = or(BOOLEAN, false);
     /// Whether the cable is already in the walls. Without it false.
     existing: Sourced<bool> = or(BOOLEAN, false);
-    /// Loop resistance of a surge protector where it starts, if one is fitted.
+    /// Loop resistance of each of its surge protectors, if it has any.
     surge_protection: Option<Sourced<Resistance>> = may(RESISTANCE_OR_NONE);
+    /// At which of its ends a protector is fitted. Without it at both where it leads from one building to another, else where it
+    /// starts. Where the entrance at its end has one of its own, that is the one there.
+    surge_protection_at: Option<Sourced<ProtectedEnds>> = may(Kind::Words(ProtectedEnds::WORDS)).goes_with("surge_protection");
+    /// Copper conductor that earths each of them, as "6 mm²" or "10 AWG". Without it the sheets say 4 mm², and that it is assumed there.
+    surge_earth: Option<Sourced<Gauge>> = may(Kind::Gauge).bears(Bears::OnNothing).goes_with("surge_protection");
     /// What was measured of it with the electronics disconnected.
     measured: MeasuredRun = may(Kind::Table(&MEASURED)),
         by record.within("measured", |measured| MeasuredRun::read(measured, Provenance::Measured));

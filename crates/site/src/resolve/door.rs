@@ -1,7 +1,7 @@
 //! What is fitted at a door.
 
 use super::resolver::{PartKind, Resolver, STATED};
-use crate::catalogue::{LockKind, PowerLoss};
+use crate::catalogue::PowerLoss;
 use crate::codes;
 use crate::model::{AlarmInput, Entrance, LightUse, LockFeed, LockUse, PartCable, RelayContact};
 use crate::parse::{Entry, Record, clip};
@@ -35,7 +35,7 @@ impl Resolver<'_> {
         let cable = self.door_cable(record, element);
         let part = self.loader.catalogue.locks.get(&model.value);
         let usual_feed = match part.map(|part| part.kind.value) {
-            Some(LockKind::Gate) => LockFeed::DryContact,
+            Some(kind) if kind.is_of_another_system() => LockFeed::DryContact,
             _ => LockFeed::Station,
         };
         let usual_contact = match part.map(|part| part.power_loss.value) {

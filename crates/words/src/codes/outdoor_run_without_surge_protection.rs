@@ -29,7 +29,9 @@ code! {
         ///
         /// # What to do
         /// Fit a protector for signal lines where the cable enters the building, another one at the far
-        /// device, and state its loop resistance as `surge_protection`: it counts in all voltages.
+        /// device, and state the loop resistance of each as `surge_protection`: it counts in all voltages. A run from one
+        /// building to another then has one at each end, another run one where it starts; `surge_protection_at` says
+        /// otherwise, `surge_earth` the conductor that earths each.
     german:
         /// # Was geprüft wird
         /// Stränge im Freien, im Erdreich oder von einem Gebäude zum anderen, und Stränge ohne `environment`, die zu einem Gerät im
@@ -50,5 +52,7 @@ code! {
         ///
         /// # Was zu tun ist
         /// Wo die Leitung ins Gebäude eintritt, einen Schutz für Signalleitungen einbauen, einen weiteren am fernen
-        /// Gerät, und seinen Schleifenwiderstand als `surge_protection` angeben: Er zählt in allen Spannungen.
+        /// Gerät, und den Schleifenwiderstand jedes Geräts als `surge_protection` angeben: Er zählt in allen Spannungen. Ein Strang von
+        /// einem Gebäude zum anderen hat dann an jedem Ende eines, ein anderer dort, wo er beginnt; `surge_protection_at` sagt es
+        /// anders, `surge_earth` nennt den Erdungsleiter.
 }

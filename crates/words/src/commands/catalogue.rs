@@ -25,6 +25,7 @@ words! {
         MagneticLock: "magnetic lock" | "Haltemagnet",
         MotorLock: "motor lock" | "Motorschloss",
         Gate: "gate" | "Torantrieb",
+        Lift: "lift" | "Aufzug",
         ButtonLight: "button light" | "Tastenbeleuchtung",
         NameLight: "name light" | "Namensbeleuchtung",
         PorchLight: "porch light" | "Außenleuchte",

@@ -30,6 +30,8 @@ words! {
         ControlHeight: "height of the controls" | "Höhe der Bedienung",
         Heater: "heater" | "Heizung",
         SurgeProtection: "surge protector" | "Überspannungsschutz",
+        SurgeProtectionAt: "ends with a surge protector" | "Enden mit Überspannungsschutz",
+        SurgeEarth: "earth of the surge protector" | "Erdungsleiter des Überspannungsschutzes",
         Model: "model" | "Modell",
         Feed: "fed from" | "gespeist aus",
         SupplyVoltage: "voltage of its own supply" | "Spannung des eigenen Netzteils",

@@ -21,8 +21,8 @@ sentences! {
             "carried over from {file}: {entries:entry that was written into it|entries that were written into it}"
             | "aus {file} übernommen: {entries:Eintrag, der hineingeschrieben wurde|Einträge, die hineingeschrieben wurden}",
         CarriedDiffer { count: usize, file: &'a str }:
-            "{count:entry|entries} of {file} differ from an earlier workbook of this folder; those of {file} hold"
-            | "{count:Eintrag|Einträge} aus {file} sind anders als in einer früheren Arbeitsmappe dieses Ordners; es gilt, was in {file} steht",
+            "{count:entry|entries} of {file} differ from an earlier file of this folder; those of {file} hold"
+            | "{count:Eintrag|Einträge} aus {file} sind anders als in einer früheren Datei dieses Ordners; es gilt, was in {file} steht",
         NotCarried { count: usize, file: &'a str }:
             "not carried over from {file}, since the plan no longer has a row for it: {count:entry|entries}. They stand in that file only:"
             | "aus {file} nicht übernommen, weil der Plan dafür keine Zeile mehr hat: {count:Eintrag|Einträge}. Nur jene Datei enthält noch:",
@@ -33,8 +33,8 @@ sentences! {
             "and {count} more"
             | "und {count} weitere",
         WorkbookUnread { file: &'a str }:
-            "nothing was carried over from {file}: it is no workbook of a pack, or cannot be read"
-            | "aus {file} wurde nichts übernommen: Sie ist keine Arbeitsmappe einer solchen Mappe oder nicht lesbar",
+            "nothing was carried over from {file}: it is no workbook or table of a pack, or cannot be read"
+            | "aus {file} wurde nichts übernommen: Sie ist weder Arbeitsmappe noch Tabelle einer solchen Mappe oder nicht lesbar",
         BuiltOtherwise { count: usize, command: &'a str }:
             "built otherwise than planned: {count:entry|entries}. To see them and take them into the site file: {command}"
             | "anders gebaut als geplant: {count:Eintrag|Einträge}. Ansehen und in die Anlagendatei übernehmen: {command}",

@@ -34,6 +34,20 @@ sentences! {
         ElevationShows { site: &'a str, sheet: usize, of: usize, devices: usize, all: usize }:
             "Elevation of {site}, sheet {sheet} of {of}: {devices} of {all} devices and their runs."
             | "Strangschema von {site}, Blatt {sheet} von {of}: {devices} von {all} Geräten und ihre Stränge.",
+        OverviewShows { buildings: &'a str, links: usize }:
+            "The whole system as blocks: {buildings}; {links:link|links} between buildings."
+            | "Die ganze Anlage als Blöcke: {buildings}; {links:Verbindung|Verbindungen} zwischen Gebäuden.",
+        WorstMargin { margin: &'a str, device: &'a str }:
+            "least margin {margin} at {device}"
+            | "kleinste Reserve {margin} an {device}",
+        StationsInAll { stations: usize }: "{stations:station|stations}" | "{stations:Station|Stationen}",
+        PortsUsed { used: usize, ports: usize }: "{used} of {ports:port|ports} used" | "{used} von {ports:Abgang|Abgängen} belegt",
+        BoxesInAll { boxes: usize }: "{boxes:box|boxes}" | "{boxes:Verteiler oder Dose|Verteiler und Dosen}",
+        LocksInAll { locks: usize }: "{locks:lock|locks}" | "{locks:Schloss|Schlösser}",
+        FloorNamed { floor: &'a str }: "Floor {floor}" | "Geschoss {floor}",
+        FloorsNamed { first: &'a str, last: &'a str }: "Floors {first} to {last}" | "Geschosse {first} bis {last}",
+        DwellingsInAll { dwellings: usize }: "{dwellings:dwelling|dwellings}" | "{dwellings:Wohnung|Wohnungen}",
+        DwellingsOnEach { dwellings: usize }: "{dwellings:dwelling|dwellings} on each" | "je {dwellings:Wohnung|Wohnungen}",
         TroubleList { troubles: &'a str }: "Trouble: {troubles}." | "Befunde: {troubles}.",
         MarginOrMore { least: &'a str }: "margin {least} V or more" | "Reserve {least} V oder mehr",
         MarginBetween { least: &'a str, most: &'a str }: "{least} to {most} V" | "{least} bis {most} V",

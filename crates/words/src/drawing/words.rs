@@ -54,6 +54,15 @@ words! {
             | "Strang zu Dose oder Verteiler, Leitung liegt bereits",
         Supply: "supply" | "Netzteil",
         VideoStation: "video station" | "Videostation",
+        // Overview.
+        LinksBetweenBuildings: "Links between buildings" | "Verbindungen zwischen Gebäuden",
+        MainEntrance: "main entrance" | "Haupteingang",
+        NotProtected: "no surge protector" | "ohne Überspannungsschutz",
+        OutsideBuildings: "Outside the buildings" | "Außerhalb der Gebäude",
+        OverviewSubject: "The whole system as blocks" | "Die ganze Anlage als Blöcke",
+        OverviewWhat: "overview" | "Übersicht",
+        ProtectedAtBothEnds: "surge protectors at both ends" | "Überspannungsschutz an beiden Enden",
+        ProtectedAtOneEnd: "surge protector at one end" | "Überspannungsschutz an einem Ende",
         // Profiles.
         AdverseCurve:
             "every tolerance at its worst, each device in its worst state"
@@ -138,6 +147,7 @@ words! {
             "loops from the door station's inputs to their contacts"
             | "Schleifen von den Eingängen der Türstation zu den Kontakten",
         Magnet: "magnet" | "Haltemagnet",
+        Lift: "lift controller" | "Aufzugsteuerung",
         MotorLock: "motor lock" | "Motorschloss",
         NormallyClosed: "normally closed" | "Öffner",
         NormallyOpen: "normally open" | "Schließer",

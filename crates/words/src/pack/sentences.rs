@@ -15,15 +15,34 @@ sentences! {
             "Every sheet says {shown}, as asked for when the pack was made; the last revision that the site file states is {current}."
             | "Auf jedem Blatt steht {shown}, so beim Erstellen der Mappe verlangt; der letzte Stand der Anlagendatei ist {current}.",
         EarthAssumed { size: &'a str, class_one: &'a str }:
-            "Earth conductors of surge protectors: the plan states no cross-section. {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I; the edition in force decides. Local codes prevail."
-            | "Erdungsleiter der Überspannungsschutzgeräte: Der Plan gibt keinen Querschnitt an. Angenommen ist {size}, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one}; es gilt die gültige Ausgabe. Örtliche Vorschriften gehen vor.",
+            "Earth conductors of surge protectors: where the plan states no cross-section, {size} is assumed, the least that IEC 60364-5-53 asks, {class_one} for a protector of class I; the edition in force decides. Local codes prevail."
+            | "Erdungsleiter der Überspannungsschutzgeräte: Wo der Plan keinen Querschnitt angibt, ist {size} angenommen, das Mindeste nach IEC 60364-5-53, bei einem Gerät der Klasse I {class_one}; es gilt die gültige Ausgabe. Örtliche Vorschriften gehen vor.",
         EarthBarRoom { count: usize }:
             "room for {count:conductor|conductors}, and those of the mains"
             | "Platz für {count:Leiter|Leiter} und die des Netzes",
-        ScreensEarthedHere { cables: &'a str }:
-            "screens earthed here, and here only: {cables}"
-            | "Schirme, die hier und nur hier geerdet werden: {cables}",
+        ColourCodes { cables: &'a str }:
+            "Codes of colours that the catalogue states: {cables}."
+            | "Farbcodes nach dem Katalog: {cables}.",
+        ContactMadeFor { current: &'a str }:
+            "the door station's contact is made for {current}"
+            | "der Kontakt der Türstation ist für {current} gebaut",
+        TripOpensGate { time: &'a str }:
+            "the contact closes for {time}: the drive opens the gate"
+            | "der Kontakt schließt für {time}: Der Antrieb öffnet das Tor",
+        TripCallsLift { time: &'a str }:
+            "the contact closes for {time}: the lift does what its owner has set for it"
+            | "der Kontakt schließt für {time}: Der Aufzug tut, was sein Eigentümer dafür eingestellt hat",
+        AsAtStep { step: &'a str, what: &'a str }: "As at {step}: {what}" | "Wie bei {step}: {what}",
+        CableAmounts { net: &'a str, cut: &'a str, bought: &'a str, left: &'a str }:
+            "net {net}, cut {cut}, bought {bought}, left {left}"
+            | "netto {net}, Zuschnitt {cut}, gekauft {bought}, Rest {left}",
+        BarTerminal { number: &'a str }:
+            "earth bar, terminal {number}"
+            | "Erdungsschiene, Klemme {number}",
         EarthConductorPart { size: &'a str }:
+            "Earth conductor for a surge protector, green-and-yellow, {size}; length by the shortest way, to be measured on site"
+            | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size}; Länge auf kürzestem Weg, vor Ort zu messen",
+        EarthConductorPartAssumed { size: &'a str }:
             "Earth conductor for a surge protector, green-and-yellow, {size} (assumed); length by the shortest way, to be measured on site"
             | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size} (angenommen); Länge auf kürzestem Weg, vor Ort zu messen",
         SparePairs { cable: &'a str, first: usize, last: Option<usize> }:
@@ -131,6 +150,9 @@ sentences! {
         DoorAgreed { door: &'a str }:
             "{door}: release, escape and fire interlock agreed with (name)"
             | "{door}: Freigabe, Fluchtweg und Brandfallsteuerung abgestimmt mit (Name)",
+        DoorAgreedWithoutFire { door: &'a str }:
+            "{door}: release and escape agreed with (name)"
+            | "{door}: Freigabe und Fluchtweg abgestimmt mit (Name)",
         DropInACall { caller: &'a str, station: &'a str }:
             "The same while {station} talks with {caller}"
             | "Derselbe, während {caller} und {station} sprechen",

@@ -19,6 +19,7 @@ pub fn tab(locale: &Locale, part: Part) -> &'static str {
         Part::Calls => Word::TabCalls,
         Part::Names => Word::TabNames,
         Part::Doors => Word::TabDoors,
+        Part::Interfaces => Word::TabInterfaces,
         Part::Supplies => Word::TabSupplies,
         Part::Voltages => Word::TabVoltages,
         Part::BeforePower => Word::TabBeforePower,
@@ -28,7 +29,8 @@ pub fn tab(locale: &Locale, part: Part) -> &'static str {
         Part::Glossary => Word::TabGlossary,
         Part::Cupboards => Word::TabCupboards,
         Part::OrderOfWork => Word::TabOrderOfWork,
-        Part::Elevation
+        Part::Overview
+        | Part::Elevation
         | Part::Profiles
         | Part::Signal
         | Part::StartUp

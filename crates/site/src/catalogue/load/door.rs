@@ -7,7 +7,7 @@ use latchline_finding::Both;
 
 pub(super) fn lock(entry: &Entry<'_>, findings: &mut Findings) -> Option<Lock> {
     let kind: LockKind = entry.record.read("kind", DATASHEET)?;
-    if kind != LockKind::Gate {
+    if !kind.is_of_another_system() {
         require(entry, "voltage", Both::same(kind.word()), findings);
         require(entry, "current", Both::same(kind.word()), findings);
     }

@@ -16,8 +16,8 @@ macro_rules! doors {
             "Mind the polarity of the diode; never on alternating current."
             | "Polung der Diode beachten; nie an Wechselstrom.",
         CautionDrive:
-            "The safety devices of the drive are another trade's work; a contact must not bypass them."
-            | "Die Schutzeinrichtungen des Antriebs sind Sache eines anderen Gewerks; ein Kontakt darf sie nicht umgehen.",
+            "The safety devices of a drive or lift are another trade's work; a contact must not bypass them."
+            | "Die Schutzeinrichtungen eines Antriebs oder Aufzugs sind Sache eines anderen Gewerks; ein Kontakt darf sie nicht umgehen.",
         CautionOpens:
             "The coil is energised while the door is shut: it is warm, and the door opens when power fails unless a battery feeds it."
             | "Die Spule steht bei geschlossener Tür unter Strom: Sie ist warm, und die Tür öffnet bei Stromausfall, wenn keine Batterie sie speist.",
@@ -63,6 +63,7 @@ macro_rules! doors {
         HighestVoltage: "Highest voltage" | "Größte Spannung",
         HoldTime: "Release time" | "Freigabezeit",
         Keypad: "keypad" | "Codetastatur",
+        LiftController: "lift controller" | "Aufzugsteuerung",
         LoopResistance: "Loop resistance" | "Schleifenwiderstand",
         NominalLoopResistance: "Loop resistance, nominal" | "Schleifenwiderstand, nominal",
         LowestVoltage: "Lowest voltage" | "Kleinste Spannung",

@@ -10,6 +10,7 @@ mod devices;
 mod doors;
 mod fittings;
 mod handover;
+mod interfaces;
 mod job_cards;
 mod revisions;
 mod shared;
@@ -26,6 +27,7 @@ use devices::devices;
 use doors::doors;
 use fittings::fittings;
 use handover::handover;
+use interfaces::interfaces;
 use job_cards::job_cards;
 use revisions::revisions;
 use shared::shared;
@@ -45,4 +47,4 @@ macro_rules! whole {
     };
 }
 
-shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover job_cards revisions workbook whole; }
+shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover interfaces job_cards revisions workbook whole; }

@@ -22,6 +22,9 @@ macro_rules! supplies {
             "A page for each place with a supply or a box. What is empty in the column of values is found on site and written down."
             | "Eine Seite je Ort mit Netzteil oder Verteiler. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
         CupboardsTitle: "Cupboards" | "Verteilungen",
+        BarToMainEarth:
+            "joined to the main earthing terminal; by a licensed electrician"
+            | "mit der Haupterdungsschiene verbunden; durch eine Elektrofachkraft",
         EarthBar: "Earth and screen bar" | "Erdungs- und Schirmschiene",
         FuseNotStated:
             "not in the plan: as the maker of the supply states"

@@ -22,8 +22,8 @@ macro_rules! wiring {
         CablesTitle: "Cable list" | "Leitungsliste",
         Colour: "Colour" | "Farbe",
         ColourConvention:
-            "Colours by IEC 60757: those of the catalogue, where it names them; else by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used, in its column."
-            | "Farben nach IEC 60757: die des Katalogs, wo er sie nennt; sonst nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete in seiner Spalte notieren.",
+            "Colours by IEC 60757: those of the catalogue, where it names them or the code that the cable follows; else by convention: two-core flexible BN/BU (HD 308 S2), four pairs AWG as ANSI/TIA-568, else WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). If the cable has others, write down what was used, in its column."
+            | "Farben nach IEC 60757: die des Katalogs, wo er sie oder den Farbcode der Leitung nennt; sonst nach Übereinkunft: zweiadrig flexibel BN/BU (HD 308 S2), vier Paare AWG wie ANSI/TIA-568, sonst WH BN, GN YE, GY PK, BU RD, BK VT (DIN 47100). Hat die Leitung andere, das Verwendete in seiner Spalte notieren.",
         ColourUsed: "Colour used" | "Farbe verwendet",
         ConductorSize: "Conductor" | "Ader",
         ConnectorConvention:
@@ -81,6 +81,7 @@ macro_rules! wiring {
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
         RunsWhere: "Runs" | "Verlegt",
+        ScreenOfCable: "screen of the cable" | "Schirm der Leitung",
         ScreenEarthed:
             "screen: to earth at this end, and at this end only"
             | "Schirm: an diesem Ende erden, und nur an diesem",
@@ -99,12 +100,16 @@ macro_rules! wiring {
             | "mehrere Leitungen nebeneinander: jede ziehen und beschriften",
         ShortWire: "short wire" | "Drahtbrücke",
         SurgeProtectorItem: "surge protector" | "Überspannungsschutz",
-        SurgeProtectorInRun: "surge protector in this run" | "Überspannungsschutz in diesem Strang",
+        SurgeProtectorAtEnd: "surge protector at its end" | "Überspannungsschutz am Ende",
+        SurgeProtectorAtStart: "surge protector at its start" | "Überspannungsschutz am Anfang",
         TerminatorHere: "terminator set here" | "Abschluss hier gesetzt",
         To: "To" | "Nach",
         ToMainEarth:
             "by the shortest way, green-and-yellow, cross-section assumed; by a licensed electrician"
             | "auf kürzestem Weg, grün-gelb, Querschnitt angenommen; durch eine Elektrofachkraft",
+        ToMainEarthAsStated:
+            "by the shortest way, green-and-yellow; by a licensed electrician"
+            | "auf kürzestem Weg, grün-gelb; durch eine Elektrofachkraft",
         TypeLaid: "Type laid" | "Typ verlegt",
         WiringTitle: "Wiring schedule, terminal by terminal" | "Klemmenplan",
         }

@@ -28,6 +28,7 @@ macro_rules! workbook {
         TabDevices: "devices" | "Geräte",
         TabDoors: "doors" | "Türen",
         TabHandover: "handover" | "Übergabe",
+        TabInterfaces: "interfaces" | "Schnittstellen",
         TabInHand: "in-hand" | "Reserven",
         TabLive: "live" | "Unter Spannung",
         TabNames: "names" | "Namen",

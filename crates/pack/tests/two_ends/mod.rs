@@ -1,0 +1,167 @@
+//! A run from one building to another with a surge protector at each end: terminals, joints, parts, earths and steps.
+
+use crate::{Made, resolved, stamp};
+use latchline_finding::{Locale, Units};
+use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
+use latchline_wiring::{By, Item, TerminalSet};
+
+/// Two houses with a distributor each; the link between them has what stands at the mark.
+fn two_houses(link: &str) -> String {
+    format!(
+        "[site]\ntitle = \"Two houses\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n\
+         [buildings]\nA = {{ floors = [\"G\"] }}\nB = {{ floors = [\"G\"] }}\n[supplies]\nPS = {{ model = \"ostrel-ps-120\", place = \"A/G\" }}\n\
+         [distributors]\nDA = {{ model = \"ostrel-d4\", place = \"A/G\" }}\nDB = {{ model = \"ostrel-d4\", place = \"B/G\" }}\n\
+         [entrances]\nfront = {{ role = \"main\", place = \"A/G\" }}\n[dwellings]\nA-1 = {{ place = \"A/G\" }}\nB-1 = {{ place = \"B/G\" }}\n[runs]\n\
+         feed = {{ from = \"PS\", to = \"DA\", cable = \"flex-1.5\", length = \"1 m\" }}\ndoor = {{ from = \"DA.1\", to = \"front\", length = \"8 m\" }}\n\
+         flat-a = {{ from = \"DA.2\", to = \"A-1\", length = \"8 m\" }}\nflat-b = {{ from = \"DB.1\", to = \"B-1\", length = \"8 m\" }}\n\
+         link = {{ from = \"DA.3\", to = \"DB\", cable = \"outdoor-0.8\", length = \"30 m\", environment = \"buried\"{link} }}\n"
+    )
+}
+
+fn with<T>(text: &str, units: Units, look: impl FnOnce(&Subject<'_>, &[Table]) -> T) -> T {
+    let made = Made::of(resolved(text));
+    let options = Options { locale: Locale { units, ..Locale::default() }, ..Options::default() };
+    let stamp = stamp();
+    let subject = Subject::new(&made.input(), &options, &stamp);
+    look(&subject, &tables::tables(&subject))
+}
+
+fn of(tables: &[Table], part: Part) -> &Table {
+    tables.iter().find(|table| table.part == part).expect("the part is there")
+}
+
+/// By hand: DA:3 – short wire – link/surge protected, link/surge line – cable – link/surge-end line, link/surge-end protected – short
+/// wire – DB:in. Nothing else lands there but the two earths and the screen.
+#[test]
+fn the_line_goes_through_both() {
+    with(&two_houses(", surge_protection = \"1 ohm\""), Units::Metric, |subject, tables| {
+        let site = subject.site;
+        let wanted = [
+            ("DA:3 +", "short wire", "link/surge:protected +"),
+            ("link/surge:line +", "cable", "link/surge-end:line +"),
+            ("link/surge-end:protected +", "short wire", "DB:in +"),
+            ("DA:3 −", "short wire", "link/surge:protected −"),
+            ("link/surge:line −", "cable", "link/surge-end:line −"),
+            ("link/surge-end:protected −", "short wire", "DB:in −"),
+        ];
+        for (one, by, other) in wanted {
+            for (here, there) in [(one, other), (other, one)] {
+                let found = subject.wiring.terminals.iter().find(|(terminal, _)| terminal.name(site) == here);
+                let (_, landings) = found.unwrap_or_else(|| panic!("no terminal {here}"));
+                let [landing] = &landings[..] else { panic!("{here}: {landings:?}") };
+                assert_eq!(landing.other.map(|other| other.name(site)).as_deref(), Some(there));
+                assert_eq!(matches!(landing.by, By::Link), by == "short wire", "{here}");
+            }
+        }
+        let parts = of(tables, Part::Parts);
+        let count = |begins: &str| {
+            let line = parts.body().find(|cells| cells[2].words().starts_with(begins));
+            line.map(|cells| cells[3].clone())
+        };
+        assert_eq!(count("Surge protector, 1 ohm"), Some(Cell::Count(2)));
+        assert_eq!(count("Earth conductor for a surge protector"), Some(Cell::Count(2)));
+        let steps = of(tables, Part::BeforePower);
+        let fitted: Vec<&str> = steps
+            .body()
+            .filter(|cells| cells[2].words().starts_with("Surge protector: fit"))
+            .map(|cells| cells[1].words())
+            .collect();
+        assert_eq!(fitted, ["link/surge", "link/surge-end"]);
+        let cables = of(tables, Part::Cables);
+        let link = cables.body().find(|cells| cells[0].words() == "link").expect("the link");
+        assert_eq!([link[6].words(), link[7].words()], ["link/surge:line", "link/surge-end:line"]);
+        assert!(link[12].words().contains("at its start") && link[12].words().contains("at its end"));
+    });
+}
+
+/// Each cupboard's bar has a terminal for what is earthed there: at A the protector and the screen of the link, which is earthed at that end
+/// alone; at B the protector.
+#[test]
+fn each_bar_names_what_lands_on_it() {
+    with(&two_houses(", surge_protection = \"1 ohm\""), Units::Metric, |subject, tables| {
+        let bars: Vec<(String, Vec<String>)> = subject
+            .wiring
+            .earth_bars
+            .iter()
+            .map(|bar| {
+                let building = &subject.site.buildings[bar.place.building.expect("a building")].id;
+                (building.to_string(), bar.earthed.iter().map(|one| one.name(subject.site)).collect())
+            })
+            .collect();
+        let names = |names: &[&str]| names.iter().map(|name| name.to_string()).collect::<Vec<_>>();
+        assert_eq!(
+            bars,
+            [
+                (String::from("A"), names(&["link/surge:earth", "link/surge:screen"])),
+                (String::from("B"), names(&["link/surge-end:earth"])),
+            ]
+        );
+        let cupboards = of(tables, Part::Cupboards);
+        let on_bar: Vec<[&str; 2]> = cupboards
+            .body()
+            .filter(|cells| cells[1].words().starts_with("earth bar, terminal"))
+            .map(|cells| [cells[0].words(), cells[1].words()])
+            .collect();
+        assert_eq!(
+            on_bar,
+            [
+                ["link/surge", "earth bar, terminal 1"],
+                ["link", "earth bar, terminal 2"],
+                ["link/surge-end", "earth bar, terminal 1"],
+            ]
+        );
+        // The same terminals in the wiring schedule.
+        let wiring = of(tables, Part::Wiring);
+        let leads = |device: &str, mark: &str| {
+            let row = wiring.body().find(|cells| cells[0].words() == device && cells[1].words() == mark);
+            let row = row.unwrap_or_else(|| panic!("no {device}:{mark}"));
+            [row[7].words().to_string(), row[8].words().to_string()]
+        };
+        assert_eq!(leads("link/surge-end", "earth")[0], "earth bar, terminal 1");
+        assert!(leads("link/surge", "screen")[1].ends_with("→ earth bar, terminal 2"));
+        assert!(leads("link/surge-end", "screen")[1].contains("cut back and insulate"));
+    });
+}
+
+/// A stated earth conductor is written as stated and called assumed nowhere; in US units with its gauge.
+#[test]
+fn a_stated_earth_conductor_is_not_assumed() {
+    let text = two_houses(", surge_protection = \"1 ohm\", surge_earth = \"6 mm²\"");
+    for (units, size) in [(Units::Metric, "6 mm² Cu"), (Units::Us, "AWG) Cu")] {
+        with(&text, units, |_, tables| {
+            let wiring = of(tables, Part::Wiring);
+            let earths: Vec<&[Cell]> =
+                wiring.body().filter(|cells| cells[3].words() == "earth conductor").collect();
+            assert_eq!(earths.len(), 2);
+            for cells in earths {
+                assert!(cells[4].words().ends_with(size), "{cells:?}");
+                assert!(!cells[8].words().contains("assumed"), "{cells:?}");
+            }
+            assert!(!wiring.notes.iter().any(|note| note.contains("states no cross-section")));
+            let parts = of(tables, Part::Parts);
+            let line = parts.body().find(|cells| cells[2].words().starts_with("Earth conductor"));
+            assert!(!line.expect("a line")[2].words().contains("assumed"));
+        });
+    }
+}
+
+#[test]
+fn where_the_site_file_says_one_end_there_is_one() {
+    for (at, name) in [("start", "link/surge"), ("end", "link/surge-end")] {
+        let text = two_houses(&format!(", surge_protection = \"1 ohm\", surge_protection_at = \"{at}\""));
+        with(&text, Units::Metric, |subject, _| {
+            let items = subject.wiring.items();
+            let protectors: Vec<String> = items
+                .into_iter()
+                .filter(|item| matches!(item, Item::Protector(_)))
+                .map(|item| item.name(subject.site))
+                .collect();
+            assert_eq!(protectors, [name]);
+            let free = subject.wiring.terminals.iter().filter(|(terminal, landings)| {
+                matches!(terminal.set, TerminalSet::LineSide | TerminalSet::ProtectedSide)
+                    && landings.is_empty()
+            });
+            assert_eq!(free.count(), 0);
+        });
+    }
+}

@@ -54,6 +54,9 @@ words! {
             | "Strang zu Dose oder Verteiler, Leitung liegt bereits",
         Supply: "supply" | "Netzteil",
         VideoStation: "video station" | "Videostation",
+        WayBuried: "in the ground" | "im Erdreich",
+        WayIndoors: "indoors" | "im Gebäude",
+        WayOutdoors: "outdoors" | "im Freien",
         // Profiles.
         AdverseCurve:
             "every tolerance at its worst, each device in its worst state"
@@ -90,14 +93,12 @@ words! {
         HighDigit: "high digit" | "obere Stelle",
         LowDigit: "low digit" | "untere Stelle",
         AllOff: "all off" | "alle aus",
-        BlackFitted: "black = fitted" | "schwarz = gesteckt",
         FieldBuilding: "building" | "Gebäude",
         FieldDwelling: "dwelling" | "Wohnung",
         FieldEntrance: "entrance" | "Eingang",
         FieldExtension: "extension" | "Nebenstelle",
         FieldManagement: "management" | "Zentrale",
         JumperFitted: "fitted" | "gesteckt",
-        JumperIn: "in" | "zu",
         JumperOpen: "open" | "offen",
         KeyIn: "key in" | "eintippen",
         LatchedAtPowerUp:

@@ -179,7 +179,7 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
         (plan.lettering.word(Word::RelayBetween).to_string(), Word::ItsCoil, body.x + body.width / 2.0),
     ];
     for (name, remark, x) in names {
-        let below = Words::about((x, y + 5.2), SLOT_WORDS_MM - 2.0).draw(group, &name);
+        let below = Words::about((x, y + 6.2), SLOT_WORDS_MM - 2.0).draw(group, &name);
         below.quiet().draw(group, plan.lettering.word(remark));
     }
 }

@@ -30,7 +30,7 @@ const RAILS_MM: f64 = 27.0;
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 19.0;
 /// Room for the circuit of a relay's coil.
-const COIL_MM: f64 = 37.5;
+const COIL_MM: f64 = 41.0;
 /// From a wire to the words above and below it.
 const ABOVE_WIRE_MM: f64 = 1.2;
 const BELOW_WIRE_MM: f64 = 4.2;
@@ -149,7 +149,7 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
 /// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
 fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
     let y = plan.lower() + 13.0;
-    let back = y + 22.5;
+    let back = y + 26.0;
     let half = super::symbols::HALF_MM;
     let centre = (LEFT_MM + 16.0, y);
     let element = match contact_kind {

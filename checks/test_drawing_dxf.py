@@ -63,8 +63,11 @@ def test_audit_is_clean_and_extents_are_those_of_the_sheet(tmp_path, seed, stati
         # The same lettering, character for character, as in the SVG of the same sheet, decoded by
         # ezdxf and by an XML reader.
         svg_texts = [element.text for element in ET.parse(svg_name).iter("{http://www.w3.org/2000/svg}text")]
-        shown = [attribute for insert in space.query("INSERT") for attribute in insert.attribs if not attribute.is_invisible]
-        lettering = [*space.query("TEXT"), *paper.query("TEXT"), *shown]
+        inserts = [*space.query("INSERT"), *paper.query("INSERT")]
+        shown = [attribute for insert in inserts for attribute in insert.attribs if not attribute.is_invisible]
+        # Fields that people fill in are empty, and no lettering in the SVG.
+        shown = [attribute for attribute in shown if attribute.plain_text()]
+        lettering = [*space.query("TEXT"), *paper.query("TEXT"), *document.blocks["TITLE_BLOCK"].query("TEXT"), *shown]
         assert sorted(decode_dxf_unicode(text.plain_text()) for text in lettering) == sorted(svg_texts)
         known = {layer.dxf.name for layer in document.layers}
         assert {entity.dxf.layer for entity in every_entity(document)} <= known
@@ -175,7 +178,13 @@ def test_the_layout_shows_the_model_at_one_to_one_below_its_title_block(tmp_path
         # One to one, and the same point in the middle of both: a point lies on paper where it lies in the model.
         assert tuple(viewport.dxf.center)[:2] == tuple(viewport.dxf.view_center_point)[:2] == (210, 148.5)
         assert (paper.dxf_layout.dxf.paper_width, paper.dxf_layout.dxf.paper_height) == (420, 297)
-        words = {text.plain_text() for text in paper.query("TEXT")}
-        # Labels of ISO 7200 that only the title block has.
+        (block,) = paper.query("INSERT")
+        assert block.dxf.name == "TITLE_BLOCK"
+        # Labels of ISO 7200 that only the title block has, and what it says, which an office fills in and reads out.
+        words = {text.plain_text() for text in document.blocks["TITLE_BLOCK"].query("TEXT")}
         assert {"Revision", "Sheet"} <= words, words
+        said = {attribute.dxf.tag: attribute for attribute in block.attribs}
+        assert set(said) >= {"OWNER", "DRAWN_BY", "APPROVED_BY", "NUMBER", "REVISION", "DATE", "SHEET", "TITLE"}
+        assert said["TITLE"].plain_text() == "Invented site 2" and re.fullmatch(r"\d+ of \d+", said["SHEET"].plain_text())
+        assert not any(attribute.is_invisible for attribute in said.values())
         assert not {"Revision", "Sheet"} & {text.plain_text() for text in document.modelspace().query("TEXT")}

@@ -4,10 +4,11 @@
 //! The numbers are the assessment's; this only draws them.
 
 use crate::chart::{Axes, spread};
+use crate::font::LEAST_MM;
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
+use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
@@ -24,9 +25,9 @@ const HEAD_MM: f64 = 18.0;
 const FOOT_MM: f64 = 9.5;
 const NOTE_MM: f64 = 4.2;
 const GAP_MM: f64 = 6.0;
-const LABEL_MM: f64 = 2.6;
+const LABEL_MM: f64 = LEAST_MM;
 /// Line types of the first and second curve.
-const LOOKS: [(Dash, f64); 2] = [(Dash::Solid, 0.5), (Dash::Dashed, 0.5)];
+const LOOKS: [(Dash, Pen); 2] = [(Dash::Solid, Pen::Thick), (Dash::Dashed, Pen::Thick)];
 
 /// One chart.
 struct Panel {
@@ -213,10 +214,8 @@ fn sheets(
         .collect();
     if groups.is_empty() {
         let mut group = Group::new("charts");
-        group.text(
-            Layer::Lettering,
-            fitted((content.x, content.y + 6.0), nothing, 3.2, 2.5, false, content.width),
-        );
+        group
+            .text(Layer::Lettering, fitted((content.x, content.y + 6.0), nothing, 3.2, false, content.width));
         groups.push(group);
     }
     frame.sheets(groups, &block, &[], subject, &lettering.say(&Phrase::ChartsShow { charts: panels.len() }))
@@ -232,8 +231,8 @@ struct Label<'p> {
 fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
     let mut group = Group::new("chart");
     group.role.title = Some(format!("{}: {}", panel.title, panel.subtitle));
-    group.text(Layer::Lettering, fitted((area.x, area.y + 4.6), &panel.title, 4.2, 2.8, true, area.width));
-    let subtitle = fitted((area.x, area.y + 9.4), &panel.subtitle, 3.0, 2.2, panel.fails, area.width);
+    group.text(Layer::Lettering, fitted((area.x, area.y + 4.6), &panel.title, 4.2, true, area.width));
+    let subtitle = fitted((area.x, area.y + 9.4), &panel.subtitle, 3.0, panel.fails, area.width);
     group.text(Layer::Lettering, subtitle);
     let names = panel.curves.iter().map(|(name, _)| name).chain(panel.limits.iter().map(|(name, _)| name));
     let widest = names.map(|name| crate::font::text_width_mm(name, LABEL_MM, false)).fold(10.0, f64::max);
@@ -256,7 +255,7 @@ fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
     let mut labels: Vec<Label<'_>> = Vec::new();
     for (name, value) in &panel.limits {
         let (_, y) = axes.at(span.0, *value);
-        let stroke = Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed);
+        let stroke = Stroke::solid(Ink::Trouble, Pen::Middle).dashed(Dash::Dashed);
         group.line(Layer::Curve, (plot.x, y), (plot.right(), y), stroke);
         labels.push(Label { words: name, from: (plot.right(), y), stroke: None });
     }
@@ -267,8 +266,8 @@ fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
             .map(|(x, y)| axes.at(*x, *y))
             .collect();
         let Some(end) = points.last().copied() else { continue };
-        let (dash, width) = LOOKS[number % LOOKS.len()];
-        let stroke = Stroke::solid(Ink::Wire, width).dashed(dash);
+        let (dash, pen) = LOOKS[number % LOOKS.len()];
+        let stroke = Stroke::solid(Ink::Wire, pen).dashed(dash);
         let mut part = Group::new("curve");
         part.role.title = Some(name.clone());
         if points.len() > 1 {
@@ -284,15 +283,15 @@ fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
     let heights = spread(&wanted, 4.0, (plot.y, plot.bottom()));
     for (label, y) in labels.iter().zip(heights) {
         let x = plot.right() + 8.0;
-        group.line(Layer::Curve, label.from, (plot.right() + 2.0, y), Stroke::solid(Ink::Outline, 0.2));
-        let stroke = label.stroke.unwrap_or(Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed));
+        group.line(Layer::Curve, label.from, (plot.right() + 2.0, y), Stroke::solid(Ink::Outline, Pen::Thin));
+        let stroke = label.stroke.unwrap_or(Stroke::solid(Ink::Trouble, Pen::Middle).dashed(Dash::Dashed));
         group.line(Layer::Curve, (plot.right() + 2.0, y), (x - 1.0, y), stroke);
         let room = area.right() - x;
-        group.text(Layer::Lettering, fitted((x, y + 0.9), label.words, LABEL_MM, 2.0, false, room));
+        group.text(Layer::Lettering, fitted((x, y + 0.9), label.words, LABEL_MM, false, room));
     }
     for (number, note) in panel.notes.iter().enumerate() {
         let y = plot.bottom() + FOOT_MM + 2.0 + number as f64 * NOTE_MM;
-        let text = fitted((area.x, y), note, 2.6, 2.0, false, area.width);
+        let text = fitted((area.x, y), note, LEAST_MM, false, area.width);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
     group

@@ -1,12 +1,13 @@
 //! Axes, curves and their direct labels, shared by profiles and the reach chart.
 
+use crate::font::LEAST_MM;
 use crate::language::Lettering;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
+use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
 use crate::ticks::{decimals, ticks};
 
 /// Size of the lettering of charts.
-pub(crate) const CHART_TEXT_MM: f64 = 2.6;
+pub(crate) const CHART_TEXT_MM: f64 = LEAST_MM;
 
 /// The plotting area of a chart with its two axes.
 #[derive(Debug, Clone)]
@@ -50,8 +51,8 @@ impl Axes {
     /// Draws grid, axis and marks; units stand at the end of each axis.
     pub(crate) fn draw(&self, group: &mut Group, x_title: &str, y_title: &str, lettering: Lettering) {
         let area = self.area;
-        let grid = Stroke::solid(Ink::Grid, 0.2);
-        let axis = Stroke::solid(Ink::Outline, 0.3);
+        let grid = Stroke::solid(Ink::Grid, Pen::Thin);
+        let axis = Stroke::solid(Ink::Outline, Pen::Thin);
         let places = decimals(&self.y_ticks);
         for value in &self.y_ticks {
             let (_, y) = self.at(self.x.0, *value);

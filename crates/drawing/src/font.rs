@@ -14,6 +14,13 @@ pub const DESCENT_EM: f64 = 434.0 / UNITS_PER_EM;
 /// Height of a capital letter, in ems.
 pub const CAPITAL_EM: f64 = 1409.0 / UNITS_PER_EM;
 
+/// The least font size on paper: capitals of 1.8 mm (ISO 3098-1, nominal size 1.8; from memory).
+pub const LEAST_MM: f64 = 2.65;
+/// The least font size of what is read on a ladder: capitals of 2.5 mm (ISO 3098-1, nominal size 2.5; from memory).
+pub const LADDER_MM: f64 = 3.7;
+/// From one baseline to the next, in sizes.
+pub const LEADING: f64 = 1.17;
+
 /// Width of a text in millimetres at a font size in millimetres.
 pub fn text_width_mm(text: &str, size_mm: f64, bold: bool) -> f64 {
     text.chars().map(|character| advance_units(character, bold)).sum::<f64>() * size_mm / UNITS_PER_EM
@@ -48,23 +55,41 @@ pub fn shortened(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> String {
     String::from("…")
 }
 
-/// Lines no wider than the room, broken at spaces, and within a word only where it is wider than a line.
+/// Where a word may be divided (soft hyphen).
+const DIVIDES: char = '\u{ad}';
+
+/// Lines no wider than the room, broken at spaces, in a word that is too wide where it says that it divides, and
+/// anywhere within one only where it is wider than a line.
 pub(crate) fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> Vec<String> {
     let fits = |line: &str| text_width_mm(line, size_mm, bold) <= room_mm + 1e-6;
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
     for word in text.split_whitespace() {
-        let longer = if line.is_empty() { word.to_string() } else { format!("{line} {word}") };
+        let before = if line.is_empty() { String::new() } else { format!("{line} ") };
+        let whole: String = word.chars().filter(|sign| *sign != DIVIDES).collect();
+        let longer = format!("{before}{whole}");
         if fits(&longer) {
             line = longer;
             continue;
         }
+        let mut rest = whole;
+        if let Some((first, second)) = word.split_once(DIVIDES) {
+            let divided = format!("{before}{first}-");
+            if fits(&divided) {
+                lines.push(divided);
+                line.clear();
+                rest = second.to_string();
+            }
+        }
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
         }
-        for sign in word.chars() {
+        for sign in rest.chars() {
             if !line.is_empty() && !fits(&format!("{line}{sign}")) {
-                lines.push(std::mem::take(&mut line));
+                // Designations have signs behind which a reader expects them to go on.
+                let at = line.rfind(['/', ':', '-', '_']).map_or(line.len(), |at| at + 1);
+                let second = line.split_off(at);
+                lines.push(std::mem::replace(&mut line, second));
             }
             line.push(sign);
         }
@@ -92,6 +117,20 @@ mod tests {
             let width = text_width_mm(text, 1000.0, bold);
             assert!((width - per_mille).abs() < 0.6, "{text}: {width}");
         }
+    }
+
+    #[test]
+    fn designations_go_on_behind_their_signs() {
+        let lines = wrapped("gate/light1-supply:out1", 3.7, false, 26.0);
+        assert_eq!(lines, ["gate/light1-", "supply:out1"]);
+    }
+
+    #[test]
+    fn words_divide_where_they_say() {
+        let word = "Schloss\u{ad}ausgang 1";
+        assert_eq!(wrapped(word, 3.7, false, 40.0), ["Schlossausgang 1"]);
+        assert_eq!(wrapped(word, 3.7, false, 20.0), ["Schloss-", "ausgang 1"]);
+        assert_eq!(wrapped("am Schloss\u{ad}ausgang", 3.7, false, 24.0), ["am Schloss-", "ausgang"]);
     }
 
     #[test]

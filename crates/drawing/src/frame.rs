@@ -4,18 +4,17 @@
 //! sides, zones of 50 mm counted from the middle, centring marks) and the title block of ISO 7200, 180 mm wide at the
 //! lower right. Fields that only people can fill stay empty. Smaller sheets, for screens, have a plain block.
 
-use crate::font::{shortened, text_width_mm};
+use crate::font::{LEAST_MM, shortened, text_width_mm};
 use crate::language::{Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Scene, Stroke, Text};
+use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Scene, Stroke, Text};
 use crate::sheet::{LegendEntry, SheetSize, TitleBlock, fitted};
 use latchline_finding::Language;
 
 const LEGEND_ROW_MM: f64 = 5.4;
-/// Capitals of 1.8 mm, the least of ISO 3098.
-const LEGEND_TEXT_MM: f64 = 2.65;
+const LEGEND_TEXT_MM: f64 = LEAST_MM;
 /// Lettering of labels in the title block.
-const LABEL_MM: f64 = 2.65;
+const LABEL_MM: f64 = LEAST_MM;
 /// Margin for filing, and the other three.
 const FILING_MM: f64 = 20.0;
 const MARGIN_MM: f64 = 10.0;
@@ -31,10 +30,6 @@ const BLOCK_MM: (f64, f64) = (180.0, 30.0);
 const SMALL_BLOCK_HEIGHT_MM: f64 = 21.0;
 /// Height of what is said across the sheet.
 const WARNING_MM: f64 = 9.0;
-/// Line widths (ISO 128).
-const THIN_MM: f64 = 0.25;
-const MIDDLE_MM: f64 = 0.35;
-const THICK_MM: f64 = 0.7;
 
 /// Where things go on a sheet.
 #[derive(Debug, Clone, Copy)]
@@ -110,7 +105,7 @@ impl Frame {
             let mut group = Group::new("warning");
             group.rectangle(Layer::Trouble, area, 0.0, None, Some(Ink::Text));
             let at = (area.x + 3.0, area.y + 6.4);
-            group.text(Layer::Trouble, fitted(at, words, 5.0, 3.0, true, area.width - 6.0).ink(Ink::Paper));
+            group.text(Layer::Trouble, fitted(at, words, 5.0, true, area.width - 6.0).ink(Ink::Paper));
             root.group(group);
         }
         let mut legend = Group::new("legend");
@@ -133,9 +128,9 @@ impl Frame {
         let mut group = Group::new("frame");
         let border = self.border;
         let outer = border.grown(ZONE_STRIP_MM);
-        let line = |width| Stroke::solid(Ink::Text, width);
-        group.rectangle(Layer::Frame, border, 0.0, Some(line(THICK_MM)), None);
-        group.rectangle(Layer::Frame, outer, 0.0, Some(line(THIN_MM)), None);
+        let line = |pen| Stroke::solid(Ink::Text, pen);
+        group.rectangle(Layer::Frame, border, 0.0, Some(line(Pen::Heavy)), None);
+        group.rectangle(Layer::Frame, outer, 0.0, Some(line(Pen::Thin)), None);
         let (middle_x, middle_y) = (border.x + border.width / 2.0, border.y + border.height / 2.0);
         for (from, to) in [
             ((middle_x, outer.y), (middle_x, border.y + 1.5)),
@@ -143,7 +138,7 @@ impl Frame {
             ((outer.x, middle_y), (border.x + 1.5, middle_y)),
             ((outer.right(), middle_y), (border.right() - 1.5, middle_y)),
         ] {
-            group.line(Layer::Frame, from, to, line(THICK_MM));
+            group.line(Layer::Frame, from, to, line(Pen::Heavy));
         }
         // A4 and letter have their zones above and on the right only.
         let is_small = self.size.width_mm.min(self.size.height_mm) < 250.0;
@@ -157,7 +152,7 @@ impl Frame {
                 }
                 name(&mut group, ((from + to) / 2.0, (edge + frame) / 2.0), (number + 1).to_string());
                 if number > 0 {
-                    group.line(Layer::Frame, (from, edge), (from, frame), line(MIDDLE_MM));
+                    group.line(Layer::Frame, (from, edge), (from, frame), line(Pen::Middle));
                 }
             }
         }
@@ -166,20 +161,33 @@ impl Frame {
                 if is_small && edge < border.x {
                     continue;
                 }
-                // I and O are left out: they are taken for digits.
-                let letter = "ABCDEFGHJKLMNPQRSTUVWXYZ".chars().cycle().nth(number).unwrap_or('A');
+                let letter = zone_letter(number);
                 name(&mut group, ((edge + frame) / 2.0, (from + to) / 2.0), letter.to_string());
                 if number > 0 {
-                    group.line(Layer::Frame, (edge, from), (frame, from), line(MIDDLE_MM));
+                    group.line(Layer::Frame, (edge, from), (frame, from), line(Pen::Middle));
                 }
             }
         }
         for x in self.folds() {
             for (edge, end) in [(0.0, outer.y - 0.5), (self.size.height_mm, outer.bottom() + 0.5)] {
-                group.line(Layer::Frame, (x, edge), (x, end), line(THIN_MM));
+                group.line(Layer::Frame, (x, edge), (x, end), line(Pen::Thin));
             }
         }
         group
+    }
+
+    /// The zone of a point within the frame: row and column, as "B4" (ISO 5457).
+    pub(crate) fn zone(&self, (x, y): (f64, f64)) -> Option<String> {
+        if !self.has_zones {
+            return None;
+        }
+        let within = |list: Vec<(f64, f64)>, value: f64| {
+            let last = list.len().saturating_sub(1);
+            list.iter().position(|(_, to)| value <= *to).unwrap_or(last)
+        };
+        let row = within(zones(self.border.y, self.border.bottom()), y);
+        let column = within(zones(self.border.x, self.border.right()), x);
+        Some(format!("{}{}", zone_letter(row), column + 1))
     }
 
     /// Where the sheet is folded to A4 with its filing margin free (in the manner of DIN 824, from memory), tabloid
@@ -202,42 +210,56 @@ impl Frame {
         let mut group = Group::new("title-block");
         let area = self.title;
         let lettering = block.lettering();
-        let line = |width| Stroke::solid(Ink::Text, width);
-        group.rectangle(Layer::Frame, area, 0.0, Some(line(THICK_MM)), Some(Ink::Paper));
+        let line = |pen| Stroke::solid(Ink::Text, pen);
+        group.rectangle(Layer::Frame, area, 0.0, Some(line(Pen::Heavy)), Some(Ink::Paper));
         let not_stated = lettering.word(Word::NotStated);
         let or_not = |value: &Option<String>| value.clone().unwrap_or_else(|| not_stated.to_string());
         let number =
             block.number.as_ref().map_or_else(|| not_stated.to_string(), |name| format!("{name}-{sheet}"));
         let sheet = lettering.say(&Phrase::SheetOf { sheet, of });
         let (first, second) = (9.0, 22.0);
-        // Left, top, width and height within the block; label; value.
+        // Left, top, width and height within the block; label; tag in CAD and value.
         let fields = [
-            ((0.0, 0.0, 60.0, first), Word::Owner, String::new()),
-            ((60.0, 0.0, 40.0, first), Word::DrawnBy, String::new()),
-            ((100.0, 0.0, 40.0, first), Word::ApprovedBy, String::new()),
-            ((140.0, 0.0, 40.0, second), Word::DrawingNumber, number),
-            ((0.0, second, 56.0, 8.0), Word::Revision, or_not(&block.revision)),
-            ((56.0, second, 36.0, 8.0), Word::Date, or_not(&block.date)),
-            ((92.0, second, 48.0, 8.0), Word::InputHash, or_not(&block.input)),
-            ((140.0, second, 40.0, 8.0), Word::Sheet, sheet),
+            ((0.0, 0.0, 60.0, first), Word::Owner, "OWNER", String::new()),
+            ((60.0, 0.0, 40.0, first), Word::DrawnBy, "DRAWN_BY", String::new()),
+            ((100.0, 0.0, 40.0, first), Word::ApprovedBy, "APPROVED_BY", String::new()),
+            ((140.0, 0.0, 40.0, second), Word::DrawingNumber, "NUMBER", number),
+            ((0.0, second, 56.0, 8.0), Word::Revision, "REVISION", or_not(&block.revision)),
+            ((56.0, second, 36.0, 8.0), Word::Date, "DATE", or_not(&block.date)),
+            ((92.0, second, 48.0, 8.0), Word::InputHash, "INPUT", or_not(&block.input)),
+            ((140.0, second, 40.0, 8.0), Word::Sheet, "SHEET", sheet),
         ];
-        for ((x, y, width, height), label, value) in fields {
+        let mut values: Vec<(&'static str, Text)> = Vec::new();
+        for ((x, y, width, height), label, tag, value) in fields {
             let field = Area::new(area.x + x, area.y + y, width, height);
-            group.rectangle(Layer::Frame, field, 0.0, Some(line(MIDDLE_MM)), None);
+            group.rectangle(Layer::Frame, field, 0.0, Some(line(Pen::Middle)), None);
             let room = width - 3.0;
             let at = |down: f64| (field.x + 1.5, field.y + down);
             let label = shortened(lettering.word(label), LABEL_MM, false, room);
             group.text(Layer::Frame, Text::new(at(3.0), label, LABEL_MM).ink(Ink::Quiet));
-            group.text(Layer::Frame, fitted(at(6.6), &value, 3.4, LABEL_MM, true, room));
+            values.push((tag, fitted(at(6.6), &value, 3.4, true, room)));
         }
         let room = 140.0 - 3.0;
         let at = |down: f64| (area.x + 1.5, area.y + first + down);
-        group.text(Layer::Frame, fitted(at(4.4), &block.site, 4.2, 3.4, true, room));
-        group.text(Layer::Frame, fitted(at(8.2), &block.subject, 3.2, LABEL_MM, false, room));
-        group.text(
-            Layer::Frame,
-            fitted(at(11.7), &block.note, LABEL_MM, LABEL_MM, false, room).ink(Ink::Quiet),
-        );
+        values.push(("TITLE", fitted(at(4.4), &block.site, 4.2, true, room)));
+        values.push(("SUBJECT", fitted(at(8.2), &block.subject, 3.2, false, room)));
+        values.push(("NOTE", fitted(at(11.7), &block.note, LABEL_MM, false, room).ink(Ink::Quiet)));
+        let lines = group.nodes.len();
+        let attribute = |(row, (tag, text)): (usize, &(&'static str, Text))| Attribute {
+            tag,
+            value: text.text.clone(),
+            node: Some(lines + row),
+        };
+        group.role.block = Some(Block {
+            name: "TITLE_BLOCK",
+            at: (area.x, area.y),
+            scale: 1.0,
+            nodes: 0..lines,
+            attributes: values.iter().enumerate().map(attribute).collect(),
+        });
+        for (_, text) in values {
+            group.text(Layer::Frame, text);
+        }
         group
     }
 
@@ -245,8 +267,8 @@ impl Frame {
     fn small_title_block(&self, block: &TitleBlock, sheet: usize, of: usize) -> Group {
         let mut group = Group::new("title-block");
         let area = self.title;
-        let line = Stroke::solid(Ink::Outline, 0.25);
-        group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Outline, 0.5)), None);
+        let line = Stroke::solid(Ink::Outline, Pen::Thin);
+        group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Outline, Pen::Thick)), None);
         let mut put = |x: f64, y: f64, text: &str, size: f64, bold: bool, ink: Ink, room: f64| {
             let mut text =
                 Text::new((area.x + x, area.y + y), shortened(text, size, bold, room), size).ink(ink);
@@ -336,6 +358,11 @@ fn flow(entries: &[LegendEntry], width: f64) -> Vec<(usize, f64)> {
         x += own + 5.0;
     }
     places
+}
+
+/// The letter of a row of zones. I and O are left out: they are taken for digits.
+fn zone_letter(number: usize) -> char {
+    "ABCDEFGHJKLMNPQRSTUVWXYZ".chars().cycle().nth(number).unwrap_or('A')
 }
 
 /// The zones between two edges: 50 mm each, counted from the middle; what is left at the ends joins the last.

@@ -4,11 +4,12 @@
 //! same state, and the limit that holds there, all as the assessment gives them.
 
 use crate::chart::{Axes, CHART_TEXT_MM};
+use crate::font::LEAST_MM;
 use crate::frame::Frame;
 use crate::labels::{Candidate, Obstacles, place};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Scene, Stroke, Text};
+use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
@@ -72,7 +73,7 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
         let Some(sheet) = sheets.last_mut() else { break };
         if new_source || (y == content.y && column == 0) {
             let words = lettering.say(&Phrase::FromSource { source: &panel.source });
-            let text = fitted((content.x, y + 5.0), &words, 4.2, 3.0, true, content.width);
+            let text = fitted((content.x, y + 5.0), &words, 4.2, true, content.width);
             sheet.text(Layer::Lettering, text);
             y += HEADING_MM;
             source = Some(panel.source.as_str());
@@ -170,7 +171,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
     let distance = |device: &DeviceResult| lettering.scaled_length(device.distance_m).0;
     let mut group = Group::new("profile");
     group.role.title = Some(panel.title.clone());
-    let title = fitted((area.x, area.y + 3.6), &panel.title, 3.0, 2.4, true, area.width);
+    let title = fitted((area.x, area.y + 3.6), &panel.title, 3.0, true, area.width);
     group.text(Layer::Lettering, title);
     let plot = Area::new(area.x + 10.0, area.y + 10.5, area.width - 12.0, area.height - 20.0);
     let axes = Axes::new(plot, (0.0, spans.distance), spans.voltage_v);
@@ -195,7 +196,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
             group.path(Layer::Curve, points, stroke);
         }
     };
-    let limit_stroke = Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed);
+    let limit_stroke = Stroke::solid(Ink::Trouble, Pen::Middle).dashed(Dash::Dashed);
     let mut limits: BTreeMap<i64, (f64, f64, f64)> = BTreeMap::new();
     for way in &panel.ways {
         let curve = |value: &dyn Fn(&DeviceResult) -> Option<f64>| -> Vec<Point> {
@@ -204,9 +205,9 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
         line(
             &mut group,
             curve(&|device| device.worst.nominal_v),
-            Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted),
+            Stroke::solid(Ink::Quiet, Pen::Thin).dashed(Dash::Dotted),
         );
-        line(&mut group, curve(&|device| device.worst.adverse_v), Stroke::solid(Ink::Wire, 0.45));
+        line(&mut group, curve(&|device| device.worst.adverse_v), Stroke::solid(Ink::Wire, Pen::Thick));
         for device in way {
             let (x, y) = axes.at(distance(device), device.worst.limit_v);
             let known = limits.entry((device.worst.limit_v * 100.0).round() as i64).or_insert((x, x, y));
@@ -236,7 +237,13 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
         if device.worst.margin_v() < 0.0 {
             symbols::error_mark(&mut group, (x - 1.3, y - 1.5), 2.6);
         } else {
-            group.circle(Layer::Curve, (*x, *y), 0.8, Some(Stroke::solid(Ink::Wire, 0.3)), Some(Ink::Paper));
+            group.circle(
+                Layer::Curve,
+                (*x, *y),
+                0.8,
+                Some(Stroke::solid(Ink::Wire, Pen::Thin)),
+                Some(Ink::Paper),
+            );
         }
         obstacles.add(Area::new(x - 1.3, y - 1.3, 2.6, 2.6));
     }
@@ -337,13 +344,13 @@ fn label(
         let (candidate, text) = &list[number];
         if candidate.leader.is_some() {
             let (from, to) = leader((*x, *y), &text.area());
-            group.line(Layer::Axis, from, to, Stroke::solid(Ink::Outline, 0.15));
+            group.line(Layer::Axis, from, to, Stroke::solid(Ink::Outline, Pen::Thin));
         }
         group.text(Layer::Lettering, text.clone());
     }
     if !unnamed.is_empty() {
         let words = lettering.say(&Phrase::NotNamed { names: &unnamed.join(", ") });
-        let text = fitted((area.x, area.bottom() + 1.5), &words, 2.4, 2.0, false, area.width - 30.0);
+        let text = fitted((area.x, area.bottom() + 1.5), &words, LEAST_MM, false, area.width - 30.0);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
 }
@@ -357,9 +364,9 @@ fn legend(lettering: Lettering) -> Vec<LegendEntry> {
         text: lettering.word(words).to_string(),
     };
     vec![
-        line(Word::AdverseCurve, Stroke::solid(Ink::Wire, 0.45)),
-        line(Word::NominalCurve, Stroke::solid(Ink::Quiet, 0.25).dashed(Dash::Dotted)),
-        line(Word::LimitLine, Stroke::solid(Ink::Trouble, 0.35).dashed(Dash::Dashed)),
+        line(Word::AdverseCurve, Stroke::solid(Ink::Wire, Pen::Thick)),
+        line(Word::NominalCurve, Stroke::solid(Ink::Quiet, Pen::Thin).dashed(Dash::Dotted)),
+        line(Word::LimitLine, Stroke::solid(Ink::Trouble, Pen::Middle).dashed(Dash::Dashed)),
         LegendEntry {
             picture_width: 3.0,
             picture: Box::new(|group, (x, y)| symbols::error_mark(group, (x, y + 0.5), 3.0)),

@@ -7,7 +7,7 @@ use crate::chart::{Axes, spread};
 use crate::frame::Frame;
 use crate::language::Lettering;
 use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Point, Scene, Stroke};
+use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use crate::sheet::{SheetSize, TitleBlock, fitted};
 
 /// A curve with its name.
@@ -41,15 +41,15 @@ pub struct ReachChart {
 }
 
 /// Line types in turn: dash and width together tell eight curves apart.
-const LOOKS: [(Dash, f64); 8] = [
-    (Dash::Solid, 0.7),
-    (Dash::Dashed, 0.5),
-    (Dash::DashDot, 0.5),
-    (Dash::Solid, 0.3),
-    (Dash::Dotted, 0.7),
-    (Dash::Dashed, 0.25),
-    (Dash::DashDot, 0.25),
-    (Dash::Dotted, 0.35),
+const LOOKS: [(Dash, Pen); 8] = [
+    (Dash::Solid, Pen::Heavy),
+    (Dash::Dashed, Pen::Thick),
+    (Dash::DashDot, Pen::Thick),
+    (Dash::Solid, Pen::Thin),
+    (Dash::Dotted, Pen::Heavy),
+    (Dash::Dashed, Pen::Thin),
+    (Dash::DashDot, Pen::Thin),
+    (Dash::Dotted, Pen::Middle),
 ];
 
 /// Draws the chart on one sheet.
@@ -65,11 +65,9 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
     let frame = Frame::new(sheet, &block, &[]);
     let content = frame.content;
     let mut group = Group::new("chart");
-    group.text(
-        Layer::Lettering,
-        fitted((content.x, content.y + 6.0), &chart.title, 5.5, 3.2, true, content.width),
-    );
-    let subtitle = fitted((content.x, content.y + 11.6), &chart.subtitle, 3.2, 2.5, false, content.width);
+    group
+        .text(Layer::Lettering, fitted((content.x, content.y + 6.0), &chart.title, 5.5, true, content.width));
+    let subtitle = fitted((content.x, content.y + 11.6), &chart.subtitle, 3.2, false, content.width);
     group.text(Layer::Lettering, subtitle.ink(Ink::Quiet));
     let notes_height = chart.notes.len() as f64 * 4.2;
     let widest = chart.curves.iter().map(|curve| crate::font::text_width_mm(&curve.name, 2.8, false));
@@ -96,11 +94,11 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         let points = curve.points.iter().filter(|(x, y)| x.is_finite() && y.is_finite());
         let points: Vec<Point> = points.map(|(x, y)| axes.at(*x, *y)).collect();
         let Some(end) = points.last().copied() else { continue };
-        let (dash, width) = LOOKS[number % LOOKS.len()];
+        let (dash, pen) = LOOKS[number % LOOKS.len()];
         let mut part = Group::new("curve");
         part.role.title = Some(curve.name.clone());
         if points.len() > 1 {
-            part.path(Layer::Curve, points, Stroke::solid(Ink::Wire, width).dashed(dash));
+            part.path(Layer::Curve, points, Stroke::solid(Ink::Wire, pen).dashed(dash));
         } else {
             part.circle(Layer::Curve, end, 0.8, None, Some(Ink::Wire));
         }
@@ -111,18 +109,17 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
     let heights = spread(&wanted, 4.0, (plot.y, plot.bottom()));
     for ((end, number), y) in ends.iter().zip(heights) {
         let x = plot.right() + 7.0;
-        let (dash, width) = LOOKS[number % LOOKS.len()];
-        let leader = Stroke::solid(Ink::Outline, 0.2);
+        let (dash, pen) = LOOKS[number % LOOKS.len()];
+        let leader = Stroke::solid(Ink::Outline, Pen::Thin);
         group.line(Layer::Curve, *end, (plot.right() + 1.5, y), leader);
         group.line(
             Layer::Curve,
             (plot.right() + 1.5, y),
             (x - 1.0, y),
-            Stroke::solid(Ink::Wire, width).dashed(dash),
+            Stroke::solid(Ink::Wire, pen).dashed(dash),
         );
         let room = content.right() - x;
-        group
-            .text(Layer::Lettering, fitted((x, y + 1.0), &chart.curves[*number].name, 2.8, 2.2, false, room));
+        group.text(Layer::Lettering, fitted((x, y + 1.0), &chart.curves[*number].name, 2.8, false, room));
     }
     let absent: Vec<&str> = chart
         .curves
@@ -137,10 +134,7 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
     }
     for (number, line) in lines.iter().enumerate() {
         let y = plot.bottom() + 13.0 + number as f64 * 4.2;
-        group.text(
-            Layer::Lettering,
-            fitted((content.x, y), line, 2.8, 2.2, false, content.width).ink(Ink::Quiet),
-        );
+        group.text(Layer::Lettering, fitted((content.x, y), line, 2.8, false, content.width).ink(Ink::Quiet));
     }
     let description = format!("{}. {} {} curves.", chart.title, chart.subtitle, chart.curves.len());
     let mut scene = frame.scene(chart.title.clone(), description);

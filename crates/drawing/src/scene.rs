@@ -71,21 +71,55 @@ impl Layer {
     }
 }
 
+/// Widths of lines on paper: those of ISO 128-2 (series 0.25, 0.35, 0.5, 0.7 mm; from memory). A pen is no part of a picture: one that is
+/// enlarged keeps it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Pen {
+    /// 0.25 mm.
+    Thin,
+    /// 0.35 mm.
+    Middle,
+    /// 0.5 mm.
+    Thick,
+    /// 0.7 mm.
+    Heavy,
+    /// Not seen, and on no paper: a broad line on a screen, for fingers and mice.
+    Catch,
+}
+
+impl Pen {
+    /// Width in millimetres.
+    pub fn width_mm(self) -> f64 {
+        f64::from(self.hundredths()) / 100.0
+    }
+
+    /// Width in hundredths of a millimetre.
+    pub fn hundredths(self) -> u16 {
+        match self {
+            Pen::Thin => 25,
+            Pen::Middle => 35,
+            Pen::Thick => 50,
+            Pen::Heavy => 70,
+            Pen::Catch => 320,
+        }
+    }
+}
+
 /// How a line is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stroke {
     /// Colour.
     pub ink: Ink,
-    /// Width in millimetres.
-    pub width_mm: f64,
+    /// Its width.
+    pub pen: Pen,
     /// Line type.
     pub dash: Dash,
 }
 
 impl Stroke {
     /// A solid line.
-    pub fn solid(ink: Ink, width_mm: f64) -> Self {
-        Self { ink, width_mm, dash: Dash::Solid }
+    pub fn solid(ink: Ink, pen: Pen) -> Self {
+        Self { ink, pen, dash: Dash::Solid }
     }
 
     /// The same line with another line type.
@@ -183,27 +217,29 @@ pub enum Node {
     Group(Group),
 }
 
-/// What is read of a device in CAD.
+/// What is read of a device, or of a sheet, in CAD.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Attribute {
     /// Its tag.
     pub tag: &'static str,
-    /// Its value; empty where the device has none.
+    /// Its value; empty where there is none.
     pub value: String,
+    /// The text of the group that shows it, by its index there; kept without being shown where there is none.
+    pub node: Option<usize>,
 }
 
-/// The symbol of a device, which CAD places as a block with attributes.
+/// The symbol of a device, or the title block of a sheet, which CAD places as a block with attributes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Block {
-    /// Name of the block: the same for all devices with this symbol.
+    /// Name of the block: the same for all that look alike.
     pub name: &'static str,
     /// Where its origin lies.
     pub at: Point,
     /// How many times larger it is drawn than it is defined.
     pub scale: f64,
-    /// Which nodes of the group are the symbol.
+    /// Which nodes of the group are the block.
     pub nodes: Range<usize>,
-    /// What is read of the device.
+    /// What is read of it.
     pub attributes: Vec<Attribute>,
 }
 
@@ -297,7 +333,7 @@ impl Group {
         self.nodes.push(Node::Group(group));
     }
 
-    /// Enlarges by `factor` about the origin, then moves.
+    /// Enlarges by `factor` about the origin, then moves. Pens keep their width.
     pub fn transform(&mut self, factor: f64, shift: Point) {
         let point = |p: Point| (p.0 * factor + shift.0, p.1 * factor + shift.1);
         let scale = |area: &mut Area| {
@@ -315,23 +351,18 @@ impl Group {
                     text.at = point(text.at);
                     text.size_mm *= factor;
                 }
-                Node::Item(item) => {
-                    if let Some(stroke) = &mut item.stroke {
-                        stroke.width_mm *= factor;
+                Node::Item(item) => match &mut item.shape {
+                    Shape::Path { points, .. } => points.iter_mut().for_each(|p| *p = point(*p)),
+                    Shape::Areas(areas) => areas.iter_mut().for_each(scale),
+                    Shape::Rectangle { area, radius } => {
+                        scale(area);
+                        *radius *= factor;
                     }
-                    match &mut item.shape {
-                        Shape::Path { points, .. } => points.iter_mut().for_each(|p| *p = point(*p)),
-                        Shape::Areas(areas) => areas.iter_mut().for_each(scale),
-                        Shape::Rectangle { area, radius } => {
-                            scale(area);
-                            *radius *= factor;
-                        }
-                        Shape::Circle { centre, radius } | Shape::Arc { centre, radius, .. } => {
-                            *centre = point(*centre);
-                            *radius *= factor;
-                        }
+                    Shape::Circle { centre, radius } | Shape::Arc { centre, radius, .. } => {
+                        *centre = point(*centre);
+                        *radius *= factor;
                     }
-                }
+                },
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Sizes of sheets, what they are drawn for, and what their title block says.
 
-use crate::font::{CAPITAL_EM, shortened, text_width_mm};
+use crate::font::{CAPITAL_EM, LEAST_MM, shortened, text_width_mm};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Text};
@@ -182,10 +182,10 @@ pub(crate) struct LegendEntry {
 /// Height of the picture of a legend entry.
 pub(crate) const LEGEND_PICTURE_MM: f64 = 4.0;
 
-/// Text that is made smaller, then shortened, until it fits.
-pub(crate) fn fitted(at: (f64, f64), text: &str, size: f64, least: f64, bold: bool, room: f64) -> Text {
+/// Text that is made smaller, down to the least size on paper, then shortened, until it fits.
+pub(crate) fn fitted(at: (f64, f64), text: &str, size: f64, bold: bool, room: f64) -> Text {
     let width = text_width_mm(text, size, bold);
-    let size = if width > room { (size * room / width).max(least) } else { size };
+    let size = if width > room { (size * room / width).max(LEAST_MM) } else { size };
     let mut fitted = Text::new(at, shortened(text, size, bold, room + 1e-9), size);
     fitted.bold = bold;
     fitted
@@ -195,13 +195,13 @@ pub(crate) fn fitted(at: (f64, f64), text: &str, size: f64, least: f64, bold: bo
 pub(crate) fn double_strip(group: &mut Group, strip: Area, words: &str, size: f64) {
     group.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Trouble));
     let baseline = strip.y + (strip.height + size * CAPITAL_EM) / 2.0;
-    let words = fitted((strip.x + 1.0, baseline), words, size, size * 0.6, true, strip.width - 2.0);
+    let words = fitted((strip.x + 1.0, baseline), words, size, true, strip.width - 2.0);
     group.text(Layer::Trouble, words.ink(Ink::Paper));
 }
 
 /// A caption in the middle above or below something.
 pub(crate) fn centred(at: (f64, f64), text: &str, size: f64, bold: bool, room: f64) -> Text {
-    fitted(at, text, size, size * 0.8, bold, room).anchored(Anchor::Middle)
+    fitted(at, text, size, bold, room).anchored(Anchor::Middle)
 }
 
 #[cfg(test)]

@@ -133,7 +133,7 @@ fn item(out: &mut String, item: &Item, palette: Palette) {
 }
 
 fn stroke_attributes(out: &mut String, stroke: Stroke, palette: Palette) {
-    let width = stroke.width_mm;
+    let width = stroke.pen.width_mm();
     let _ = write!(out, " stroke=\"{}\" stroke-width=\"{}\"", palette.hex(stroke.ink), number(width));
     let dashes = stroke.dash.lengths_mm();
     if !dashes.is_empty() {

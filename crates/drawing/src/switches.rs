@@ -3,12 +3,12 @@
 //! DIP switches and jumpers have the usual pitch of 2.54 mm, so a printed picture can be laid beside
 //! the bank. What is set is told by position, by fill and by a word or figure, not by colour.
 
-use crate::font::text_width_mm;
+use crate::font::{LADDER_MM, LEADING, text_width_mm, wrapped};
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
-use crate::sheet::{SheetOptions, SheetSize, TitleBlock, double_strip, fitted};
+use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Scene, Stroke, Text};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use crate::svg::on_circle;
 use latchline_finding::Locale;
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
@@ -18,25 +18,30 @@ use latchline_site::model::Site;
 /// Pitch of DIP switches and pin headers.
 pub const PITCH_MM: f64 = 2.54;
 /// Height that every picture takes, label included.
-pub const PICTURE_HEIGHT_MM: f64 = 27.0;
-const DIAL_MM: f64 = 16.0;
-const LABEL_MM: f64 = 2.5;
-const FIGURE_MM: f64 = 2.0;
-const GAP_MM: f64 = 4.0;
+pub const PICTURE_HEIGHT_MM: f64 = 36.5;
+const DIAL_MM: f64 = 18.0;
+/// From one dial to the next: room for the words below each.
+const DIAL_PITCH_MM: f64 = DIAL_MM + 1.5;
+/// All lettering: switches are set on a ladder.
+const TEXT_MM: f64 = LADDER_MM;
+const LINE_MM: f64 = TEXT_MM * LEADING;
+const GAP_MM: f64 = 3.0;
+/// Size of the name of a station on its card.
+const NAME_MM: f64 = 4.6;
 
 fn thin() -> Stroke {
-    Stroke::solid(Ink::Text, 0.25)
+    Stroke::solid(Ink::Text, Pen::Thin)
 }
 
 /// Width of the picture of a setting with this label.
 pub fn picture_width_mm(label: &str, setting: &SwitchSetting) -> f64 {
     let own = match setting {
-        SwitchSetting::Rotary { at, .. } => at.len() as f64 * (DIAL_MM + 1.5) - 1.5,
-        SwitchSetting::Dip { on, .. } => on.len() as f64 * PITCH_MM + 2.0 + 7.0,
-        SwitchSetting::Jumpers { fitted } => (fitted.len() as f64 * PITCH_MM + 2.0).max(16.0),
+        SwitchSetting::Rotary { at, .. } => at.len() as f64 * DIAL_PITCH_MM - 1.5,
+        SwitchSetting::Dip { on, .. } => on.len() as f64 * PITCH_MM + 2.0 + 9.0,
+        SwitchSetting::Jumpers { fitted } => (fitted.len() as f64 * PITCH_MM + 2.0).max(26.0),
         SwitchSetting::Keyed { digits } => digits.chars().count() as f64 * 7.0,
     };
-    own.max(text_width_mm(label, LABEL_MM, true)).max(10.0)
+    own.max(text_width_mm(label, TEXT_MM, true)).max(14.0)
 }
 
 /// The picture of a setting with its left upper corner at `corner`, under the label that is printed
@@ -46,12 +51,12 @@ pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point, local
     let mut group = Group::new("switch");
     group.role.title = Some(format!("{label}: {}", lettering.setting(setting)));
     let (x, y) = corner;
-    group.text(Layer::Lettering, Text::new((x, y + 2.6), label, LABEL_MM).bold());
-    let top = y + 4.2;
+    group.text(Layer::Lettering, Text::new((x, y + 2.8), label, TEXT_MM).bold());
+    let top = y + 4.6;
     match setting {
         SwitchSetting::Rotary { positions, at } => {
             for (place, position) in at.iter().enumerate() {
-                let left = x + place as f64 * (DIAL_MM + 1.5);
+                let left = x + place as f64 * DIAL_PITCH_MM;
                 let weight = u64::from(*positions).checked_pow((at.len() - 1 - place) as u32);
                 dial(&mut group, (left, top), (*positions, *position), weight, lettering);
             }
@@ -73,19 +78,17 @@ fn dial(
 ) {
     let centre = (x + DIAL_MM / 2.0, y + DIAL_MM / 2.0);
     group.rectangle(Layer::Device, Area::new(x, y, DIAL_MM, DIAL_MM), 0.6, Some(thin()), Some(Ink::Inside));
-    group.circle(Layer::Device, centre, 4.3, Some(thin()), None);
+    group.circle(Layer::Device, centre, 5.0, Some(thin()), None);
     let angle = |position: u32| 90.0 - 360.0 * f64::from(position) / f64::from(positions.max(1));
-    // Sixteen figures stand closer than ten.
-    let size = if positions > 10 { 1.9 } else { 2.3 };
     for position in 0..positions.min(16) {
-        let (px, py) = on_circle(centre, 6.2, angle(position));
+        let (px, py) = on_circle(centre, 7.2, angle(position));
         let chosen = position == at;
         let mut text =
-            Text::new((px, py + size * 0.35), format!("{position:X}"), size).anchored(Anchor::Middle);
+            Text::new((px, py + TEXT_MM * 0.35), format!("{position:X}"), TEXT_MM).anchored(Anchor::Middle);
         text.bold = chosen;
         group.text(Layer::Lettering, text.ink(if chosen { Ink::Text } else { Ink::Quiet }));
     }
-    let tip = on_circle(centre, 4.1, angle(at));
+    let tip = on_circle(centre, 4.8, angle(at));
     let back = [on_circle(centre, 2.6, angle(at) + 140.0), on_circle(centre, 2.6, angle(at) - 140.0)];
     group.polygon(Layer::Device, vec![tip, back[0], back[1]], Ink::Text);
     let weight = match (positions, weight) {
@@ -96,39 +99,51 @@ fn dial(
         (_, Some(1)) => lettering.word(Word::LowDigit),
         _ => "",
     };
-    let weight = if weight.is_empty() { String::new() } else { format!("{weight} ") };
     let position = lettering.say(&Phrase::RotaryAt { position: &format!("{at:X}") });
-    let words = format!("{weight}{position}");
-    let text = Text::new((centre.0, y + DIAL_MM + 3.6), words, LABEL_MM).anchored(Anchor::Middle);
-    group.text(Layer::Lettering, text.bold());
+    let mut baseline = y + DIAL_MM + 3.8;
+    let weights = wrapped(weight, TEXT_MM, false, DIAL_PITCH_MM);
+    for (line, is_bold) in weights.into_iter().map(|line| (line, false)).chain([(position, true)]) {
+        let mut text = Text::new((centre.0, baseline), line, TEXT_MM).anchored(Anchor::Middle);
+        text.bold = is_bold;
+        group.text(Layer::Lettering, text);
+        baseline += LINE_MM;
+    }
 }
 
 /// A bank of DIP switches, ON upward as printed on it.
 fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool], lettering: Lettering) {
-    const BODY_MM: f64 = 11.0;
+    // Numbers of two digits are wider than the pitch: every other one stands lower.
+    let staggered = first + on.len() as u32 > 10;
+    let body_mm = if staggered { 12.0 + LINE_MM } else { 12.0 };
     let width = on.len() as f64 * PITCH_MM + 2.0;
-    group.rectangle(Layer::Device, Area::new(x, y, width, BODY_MM), 0.4, Some(thin()), Some(Ink::Inside));
+    group.rectangle(Layer::Device, Area::new(x, y, width, body_mm), 0.4, Some(thin()), Some(Ink::Inside));
     for (place, on) in on.iter().enumerate() {
         let centre = x + 1.0 + (place as f64 + 0.5) * PITCH_MM;
         let slot = Area::new(centre - 0.8, y + 1.4, 1.6, 6.0);
         group.rectangle(Layer::Device, slot, 0.0, Some(thin()), Some(Ink::Paper));
         let top = if *on { slot.y } else { slot.y + 3.0 };
         group.rectangle(Layer::Device, Area::new(slot.x, top, 1.6, 3.0), 0.0, Some(thin()), Some(Ink::Text));
-        let number = Text::new((centre, y + 10.0), (first + place as u32).to_string(), FIGURE_MM);
+        let lower = if staggered && place % 2 == 1 { LINE_MM } else { 0.0 };
+        let number = Text::new((centre, y + 11.0 + lower), (first + place as u32).to_string(), TEXT_MM);
         group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
     }
     let side = x + width + 1.2;
-    group.text(Layer::Lettering, Text::new((side, y + 3.6), "ON", FIGURE_MM).ink(Ink::Quiet));
+    group.text(Layer::Lettering, Text::new((side, y + 3.6), "ON", TEXT_MM).ink(Ink::Quiet));
     let arrow = vec![(side + 1.5, y + 4.6), (side + 0.7, y + 6.0), (side + 2.3, y + 6.0)];
     group.polygon(Layer::Device, arrow, Ink::Quiet);
-    group.line(Layer::Device, (side + 1.5, y + 5.8), (side + 1.5, y + 7.6), Stroke::solid(Ink::Quiet, 0.3));
+    group.line(
+        Layer::Device,
+        (side + 1.5, y + 5.8),
+        (side + 1.5, y + 7.6),
+        Stroke::solid(Ink::Quiet, Pen::Thin),
+    );
     let numbers: Vec<String> =
         (first..).zip(on).filter(|(_, on)| **on).map(|(number, _)| number.to_string()).collect();
     let words = match numbers.is_empty() {
         true => String::from(lettering.word(Word::AllOff)),
         false => lettering.say(&Phrase::SwitchesOn { numbers: &numbers.join(" ") }),
     };
-    let text = Text::new((x, y + BODY_MM + 3.8), words, LABEL_MM).bold();
+    let text = Text::new((x, y + body_mm + 3.8), words, TEXT_MM).bold();
     group.text(Layer::Lettering, text);
 }
 
@@ -148,14 +163,20 @@ fn jumpers(group: &mut Group, (x, y): Point, fitted: &[bool], lettering: Letteri
                 group.circle(Layer::Device, (centre, pin), 0.5, Some(thin()), Some(Ink::Paper));
             }
         }
-        let number = Text::new((centre, body.bottom() + 2.6), (place + 1).to_string(), FIGURE_MM);
+        let number = Text::new((centre, body.bottom() + 3.4), (place + 1).to_string(), TEXT_MM);
         group.text(Layer::Lettering, number.anchored(Anchor::Middle).ink(Ink::Quiet));
-        let word = if *fitted { lettering.word(Word::JumperIn) } else { "–" };
-        let state = Text::new((centre, body.bottom() + 5.6), word, FIGURE_MM).bold();
-        group.text(Layer::Lettering, state.anchored(Anchor::Middle));
     }
-    let text = Text::new((x, body.bottom() + 9.6), lettering.word(Word::BlackFitted), FIGURE_MM);
-    group.text(Layer::Lettering, text.ink(Ink::Quiet));
+    let mut baseline = body.bottom() + 3.4 + 1.3 * LINE_MM;
+    for (word, is_fitted) in [(Word::JumperFitted, true), (Word::JumperOpen, false)] {
+        let of_it = (1..).zip(fitted).filter(|(_, fitted)| **fitted == is_fitted);
+        let numbers: Vec<String> = of_it.map(|(number, _): (usize, _)| number.to_string()).collect();
+        if numbers.is_empty() {
+            continue;
+        }
+        let words = format!("{} {}", numbers.join(" "), lettering.word(word));
+        group.text(Layer::Lettering, Text::new((x, baseline), words, TEXT_MM).bold());
+        baseline += LINE_MM;
+    }
 }
 
 /// Digits to key in, in the order of the keys.
@@ -166,13 +187,12 @@ fn keyed(group: &mut Group, (x, y): Point, digits: &str, lettering: Lettering) {
         let text = Text::new((left + 3.0, y + 5.0), digit.to_string(), 4.2).bold();
         group.text(Layer::Lettering, text.anchored(Anchor::Middle));
     }
-    let text = Text::new((x, y + 10.6), lettering.word(Word::KeyIn), FIGURE_MM);
+    let text = Text::new((x, y + 11.2), lettering.word(Word::KeyIn), TEXT_MM);
     group.text(Layer::Lettering, text.ink(Ink::Quiet));
 }
 
 /// A card for each station with every switch that has to be set, several to a sheet.
 pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) -> Vec<Scene> {
-    const CARD_HEIGHT_MM: f64 = PICTURE_HEIGHT_MM + 14.0;
     let lettering = options.lettering();
     let block = TitleBlock::of_site(
         site,
@@ -190,8 +210,10 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
         plan.stations.iter().filter_map(|address| card(site, plan, address.station, lettering)).collect();
     let widest = cards.iter().map(Card::width_mm).fold(56.0, f64::max);
     let across = (((content.width + GAP_MM) / (widest + GAP_MM)) as usize).max(1);
-    let down = (((content.height + GAP_MM) / (CARD_HEIGHT_MM + GAP_MM)) as usize).max(1);
     let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
+    let head_mm = cards.iter().map(|card| card.head_mm(width - 6.0)).fold(0.0, f64::max);
+    let card_mm = head_mm + PICTURE_HEIGHT_MM;
+    let down = (((content.height + GAP_MM) / (card_mm + GAP_MM)) as usize).max(1);
     let sheets: Vec<&[Card]> =
         if cards.is_empty() { vec![&[]] } else { cards.chunks(across * down).collect() };
     let of = sheets.len();
@@ -205,8 +227,8 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
         scene.language = block.locale.language;
         for (place, card) in on_sheet.iter().enumerate() {
             let x = content.x + (place % across) as f64 * (width + GAP_MM);
-            let y = content.y + (place / across) as f64 * (CARD_HEIGHT_MM + GAP_MM);
-            scene.root.group(card.draw(Area::new(x, y, width, CARD_HEIGHT_MM), lettering));
+            let y = content.y + (place / across) as f64 * (card_mm + GAP_MM);
+            scene.root.group(card.draw(Area::new(x, y, width, card_mm), lettering));
         }
         frame.draw(&mut scene.root, &block, &[], number + 1, of);
         scenes.push(scene);
@@ -263,6 +285,23 @@ fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -
 }
 
 impl Card {
+    /// Lines of the station and its model, then of its address.
+    fn words(&self, room_mm: f64) -> (Vec<String>, Vec<String>, Vec<String>) {
+        let address = self.double.as_ref().unwrap_or(&self.words);
+        let is_bold = self.double.is_some();
+        (
+            wrapped(&self.station, NAME_MM, true, room_mm),
+            wrapped(&self.model, TEXT_MM, false, room_mm),
+            wrapped(address, TEXT_MM, is_bold, room_mm - 2.0),
+        )
+    }
+
+    /// Height of the words over the pictures in a card with this room.
+    fn head_mm(&self, room_mm: f64) -> f64 {
+        let (name, model, address) = self.words(room_mm);
+        3.0 + name.len() as f64 * NAME_MM * LEADING + (model.len() + address.len()) as f64 * LINE_MM + 2.0
+    }
+
     fn width_mm(&self) -> f64 {
         let pictures: f64 =
             self.pictures.iter().map(|(label, setting)| picture_width_mm(label, setting) + GAP_MM).sum();
@@ -275,23 +314,32 @@ impl Card {
             self.station.clone(),
             format!("{}: {}", self.station, self.words),
         );
-        group.rectangle(Layer::Frame, area, 1.0, Some(Stroke::solid(Ink::Outline, 0.3)), None);
+        group.rectangle(Layer::Frame, area, 1.0, Some(Stroke::solid(Ink::Outline, Pen::Thin)), None);
         let (left, room) = (area.x + 3.0, area.width - 6.0);
-        let name = fitted((left, area.y + 5.4), &self.station, 4.2, 2.6, true, room * 0.55);
-        let beside = room - name.width_mm() - 3.0;
-        group.text(Layer::Lettering, name);
-        let model = fitted((area.right() - 3.0, area.y + 5.2), &self.model, 2.4, 2.0, false, beside);
-        group.text(Layer::Lettering, model.anchored(Anchor::End).ink(Ink::Quiet));
-        match &self.double {
-            Some(double) => double_strip(&mut group, Area::new(left, area.y + 6.6, room, 4.6), double, 3.2),
-            None => group.text(
-                Layer::Lettering,
-                fitted((left, area.y + 9.8), &self.words, 2.8, 2.2, false, room).ink(Ink::Quiet),
-            ),
+        let (name, model, address) = self.words(room);
+        let mut y = area.y + 1.4;
+        for line in name {
+            y += NAME_MM * LEADING;
+            group.text(Layer::Lettering, Text::new((left, y), line, NAME_MM).bold());
+        }
+        for line in model {
+            y += LINE_MM;
+            group.text(Layer::Lettering, Text::new((left, y), line, TEXT_MM).ink(Ink::Quiet));
+        }
+        let ink = if self.double.is_some() { Ink::Paper } else { Ink::Text };
+        if self.double.is_some() {
+            let strip = Area::new(left, y + 1.0, room, address.len() as f64 * LINE_MM + 0.8);
+            group.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Trouble));
+        }
+        for line in address {
+            y += LINE_MM;
+            let mut text = Text::new((left + if ink == Ink::Paper { 1.0 } else { 0.0 }, y), line, TEXT_MM);
+            text.bold = self.double.is_some();
+            group.text(Layer::Lettering, text.ink(ink));
         }
         let mut x = left;
         for (label, setting) in &self.pictures {
-            group.group(switch_picture(label, setting, (x, area.y + 12.6), lettering.0));
+            group.group(switch_picture(label, setting, (x, area.bottom() - PICTURE_HEIGHT_MM), lettering.0));
             x += picture_width_mm(label, setting) + GAP_MM;
         }
         group

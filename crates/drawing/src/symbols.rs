@@ -5,15 +5,13 @@
 //! circle); the others are plain pictures of our own, explained in the legend.
 
 use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Point, Shape, Stroke};
+use crate::scene::{Area, Group, Layer, Pen, Point, Shape, Stroke};
 
 /// Edge of the square that a symbol takes.
 pub(crate) const SYMBOL_MM: f64 = 4.0;
 
-const LINE_MM: f64 = 0.25;
-
 fn stroke() -> Stroke {
-    Stroke::solid(Ink::Text, LINE_MM)
+    Stroke::solid(Ink::Text, Pen::Thin)
 }
 
 /// A supply: converter from alternating to direct current.
@@ -83,7 +81,7 @@ pub(crate) fn audio(group: &mut Group, (x, y): Point) {
 pub(crate) fn error_mark(group: &mut Group, (x, y): Point, size: f64) {
     let corners = vec![(x, y + size * 0.93), (x + size / 2.0, y), (x + size, y + size * 0.93)];
     group.polygon(Layer::Trouble, corners, Ink::Trouble);
-    let stem = Stroke::solid(Ink::Paper, size * 0.12);
+    let stem = Stroke::solid(Ink::Paper, Pen::Thin);
     let middle = x + size / 2.0;
     group.line(Layer::Trouble, (middle, y + size * 0.34), (middle, y + size * 0.62), stem);
     group.circle(Layer::Trouble, (middle, y + size * 0.77), size * 0.07, None, Some(Ink::Paper));
@@ -93,7 +91,7 @@ pub(crate) fn error_mark(group: &mut Group, (x, y): Point, size: f64) {
 pub(crate) fn warning_mark(group: &mut Group, (x, y): Point, size: f64) {
     let half = size / 2.0;
     let points = vec![(x + half, y), (x + size, y + half), (x + half, y + size), (x, y + half)];
-    let line = Stroke::solid(Ink::Doubt, size * 0.12);
+    let line = Stroke::solid(Ink::Doubt, Pen::Thin);
     group.shape(Layer::Trouble, Shape::Path { points, closed: true }, Some(line), Some(Ink::Inside));
     group.line(Layer::Trouble, (x + half, y + size * 0.28), (x + half, y + size * 0.72), line);
 }
@@ -101,7 +99,7 @@ pub(crate) fn warning_mark(group: &mut Group, (x, y): Point, size: f64) {
 /// Advice: an open circle with a dot.
 pub(crate) fn advice_mark(group: &mut Group, (x, y): Point, size: f64) {
     let centre = (x + size / 2.0, y + size / 2.0);
-    let line = Stroke::solid(Ink::Quiet, size * 0.1);
+    let line = Stroke::solid(Ink::Quiet, Pen::Thin);
     group.circle(Layer::Trouble, centre, size * 0.45, Some(line), Some(Ink::Inside));
     group.circle(Layer::Trouble, centre, size * 0.13, None, Some(Ink::Quiet));
 }

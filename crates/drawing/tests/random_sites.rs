@@ -414,6 +414,7 @@ fn a_german_drawing_is_german_throughout() {
         "invented",
         "north",
         "ostrel",
+        "out",
         "penthouse",
         "random",
         "roof",

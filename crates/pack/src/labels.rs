@@ -12,7 +12,7 @@ use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
 use crate::subject::Subject;
 use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line, piece_names};
 use latchline_drawing::Palette;
-use latchline_drawing::font::{CAPITAL_EM, shortened, text_width_mm};
+use latchline_drawing::font::{CAPITAL_EM, LADDER_MM, LEADING, LEAST_MM, shortened, text_width_mm};
 use latchline_drawing::palette::Ink;
 use latchline_drawing::scene::{Area, Group, Layer, Scene, Shape, Text};
 use latchline_drawing::svg::svg;
@@ -189,74 +189,92 @@ fn device_label(subject: &Subject<'_>, device: Item, number: usize, grid: &Grid)
     label.group(squares);
     let room = left - SIDE_MM;
     let double = double_words(subject, device);
-    let lines = [
-        (&facts.name, 5.2, true),
-        (&facts.what, 2.7, false),
-        (&facts.place, 2.7, false),
-        (&facts.address, 2.7, true),
-    ];
-    let spread = height / 37.0;
+    // Designation and address are read on a ladder, where the stock is high enough.
+    let reading = if height < LOW_MM { LEAST_MM } else { LADDER_MM };
     let above = above_mm(height);
-    let mut y = above + CAPITAL_EM * lines[0].1 * spread.max(0.8);
-    for (index, (text, size, bold)) in lines.into_iter().enumerate() {
-        let size = size * spread.max(0.8);
-        if index == 0 {
-            line(&mut label, text, (SIDE_MM, y), size, bold, room);
-            y += 5.0 * spread;
-        } else if let (1, Some(double)) = (index, &double) {
-            // In place of what it is: that can be seen.
-            let strip = Area::new(SIDE_MM, y - size, room, size * 1.35);
+    let mut y = place(&mut label, &facts.name, (SIDE_MM, above), 5.2, true, room);
+    match &double {
+        // In place of what it is: that can be seen.
+        Some(double) => {
+            let lines = broken(double, LADDER_MM, true, room - 1.0);
+            let strip = Area::new(SIDE_MM, y + 0.2, room, lines.len() as f64 * LADDER_MM * LEADING + 0.8);
             label.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Text));
-            let size = size * 1.15;
-            let fitting = size * ((room - 1.0) / text_width_mm(double, size, true)).min(1.0);
-            let words = Text::new((SIDE_MM + 0.5, y), double.as_str(), fitting).bold();
-            label.text(Layer::Trouble, words.ink(Ink::Paper));
-            y += 4.4 * spread;
-        } else {
-            for part in wrapped(text, size, bold, room, 2) {
-                line(&mut label, &part, (SIDE_MM, y), size, bold, room);
-                y += 3.6 * spread;
+            for (row, words) in lines.into_iter().enumerate() {
+                let baseline = strip.y + 0.5 + (row as f64 + 0.85) * LADDER_MM * LEADING;
+                let words = Text::new((SIDE_MM + 0.5, baseline), words, LADDER_MM).bold();
+                label.text(Layer::Trouble, words.ink(Ink::Paper));
             }
+            y = strip.bottom() + 0.5;
         }
+        None => y = place(&mut label, &facts.what, (SIDE_MM, y), LEAST_MM, false, room),
     }
+    y = place(&mut label, &facts.place, (SIDE_MM, y), LEAST_MM, false, room);
+    place(&mut label, &facts.address, (SIDE_MM, y), reading, true, room);
     // Letters reach below their line.
-    line(&mut label, &facts.foot, (SIDE_MM, height - above - 0.4), 1.9, false, room);
+    line(&mut label, &facts.foot, (SIDE_MM, height - above - 0.4), LEAST_MM, false, room);
     Ok(label)
 }
 
 fn cable_label(subject: &Subject<'_>, lines: &[String; 3], grid: &Grid) -> Group {
     let (width, height) = grid.size;
     let room = width - 2.0 * SIDE_MM;
-    let step = (height - 3.0) / 4.2;
     let mut label = Group::new("label");
+    let foot = label_foot(subject);
+    let foot_mm = text_width_mm(&foot, LEAST_MM, false);
+    let above = above_mm(height);
+    // Low labels have no line for the foot: it stands beside the designation.
+    let is_low = height < 5.0 * LADDER_MM;
+    let size = if is_low { LEAST_MM } else { LADDER_MM };
+    let mut y = above;
     for (index, text) in lines.iter().enumerate() {
-        let size = if index == 0 { step * 0.86 } else { step * 0.68 };
-        let y = 1.2 + step * (index as f64 + 1.0);
-        line(&mut label, text, (SIDE_MM, y), size.min(3.6), index == 0, room);
+        let own = if is_low && index == 0 { room - foot_mm - 2.0 } else { room };
+        y = place(&mut label, text, (SIDE_MM, y), size, index == 0, own);
     }
-    line(&mut label, &label_foot(subject), (SIDE_MM, height - 1.5), step.min(1.7), false, room);
+    let at = match is_low {
+        true => (width - SIDE_MM - foot_mm, above + LEAST_MM * CAPITAL_EM + 0.3),
+        false => (SIDE_MM, height - above),
+    };
+    line(&mut label, &foot, at, LEAST_MM, false, room);
     label
 }
 
-/// Text broken at spaces into at most so many lines; the last is shortened when it is drawn.
-fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64, most: usize) -> Vec<String> {
-    let mut lines_left = most;
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
-        let is_full =
-            lines.last().is_none_or(|last| text_width_mm(&format!("{last} {word}"), size_mm, bold) > room_mm);
-        match lines.last_mut() {
-            Some(last) if !is_full || lines_left == 0 => {
-                last.push(' ');
-                last.push_str(word);
+/// A text below `y`: as large as its room allows, at its least size in as many lines as it takes. Gives where the next begins.
+fn place(label: &mut Group, text: &str, (x, y): (f64, f64), size_mm: f64, bold: bool, room_mm: f64) -> f64 {
+    let width = text_width_mm(text, size_mm, bold);
+    let size = if width > room_mm { (size_mm * room_mm / width).max(LEAST_MM) } else { size_mm };
+    let mut baseline = y;
+    for part in broken(text, size, bold, room_mm) {
+        baseline += size * CAPITAL_EM + 0.3;
+        line(label, &part, (x, baseline), size, bold, room_mm);
+        baseline += size * 0.25;
+    }
+    baseline + 0.3
+}
+
+/// Text broken at spaces, and after the signs of a designation that divide it; within a word only where it must be.
+fn broken(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> Vec<String> {
+    let fits = |line: &str| text_width_mm(line.trim_end(), size_mm, bold) <= room_mm + 1e-6;
+    let mut lines = vec![String::new()];
+    for part in text.split_inclusive([' ', ':', '/', '-']) {
+        let longer = format!("{}{part}", lines[lines.len() - 1]);
+        let last = lines.len() - 1;
+        if fits(&longer) {
+            lines[last] = longer;
+            continue;
+        }
+        if !lines[last].is_empty() {
+            lines.push(String::new());
+        }
+        for sign in part.chars() {
+            let last = lines.len() - 1;
+            if !lines[last].is_empty() && !fits(&format!("{}{sign}", lines[last])) {
+                lines.push(String::new());
             }
-            _ => {
-                lines.push(word.to_string());
-                lines_left = lines_left.saturating_sub(1);
-            }
+            let last = lines.len() - 1;
+            lines[last].push(sign);
         }
     }
-    lines
+    lines.into_iter().map(|line| line.trim().to_string()).filter(|line| !line.is_empty()).collect()
 }
 
 /// One line of text, made smaller and then shortened until it fits.
@@ -265,7 +283,7 @@ fn line(label: &mut Group, text: &str, at: (f64, f64), size_mm: f64, bold: bool,
         return;
     }
     let width = text_width_mm(text, size_mm, bold);
-    let size = if width > room_mm { (size_mm * room_mm / width).max(size_mm * 0.6) } else { size_mm };
+    let size = if width > room_mm { (size_mm * room_mm / width).max(LEAST_MM) } else { size_mm };
     let mut shown = Text::new(at, shortened(text, size, bold, room_mm), size);
     shown.bold = bold;
     label.text(Layer::Lettering, shown);

@@ -17,10 +17,11 @@ const TITLE: Style = Style { size_mm: 16.0 * MM_PER_POINT, bold: true };
 /// What a site with errors says on each page: 12 points.
 const WARNING: Style = Style { size_mm: 12.0 * MM_PER_POINT, bold: true };
 
-/// Thin, middle and thick lines (ISO 128).
+/// Thin, middle, thick and heavy lines (ISO 128).
 pub(crate) const THIN_MM: f64 = 0.25;
 pub(crate) const MIDDLE_MM: f64 = 0.35;
 pub(crate) const THICK_MM: f64 = 0.5;
+pub(crate) const HEAVY_MM: f64 = 0.7;
 
 /// Left margin, for filing (ISO 5457), and the other three.
 pub(crate) const FILING_MM: f64 = 20.0;

@@ -1,6 +1,6 @@
 //! The cover and the contents.
 
-use crate::flow::{BODY, BODY_BOLD, FILING_MM, Flow, MIDDLE_MM, Running, THIN_MM, Way, page_size};
+use crate::flow::{BODY, BODY_BOLD, FILING_MM, Flow, HEAVY_MM, Running, THIN_MM, Way, page_size};
 use crate::font::{Fonts, MM_PER_POINT};
 use crate::page::{Child, Element, Kind, Link, Mark, Section};
 use crate::text::{Style, wrapped};
@@ -105,7 +105,7 @@ fn boxed(flow: &mut Flow<'_>, heading: &str, sentences: &[&str]) {
     let top = flow.y;
     let width = flow.width();
     let area = (FILING_MM, top, width, height);
-    flow.page().artifact(vec![Mark::Rectangle { area, fill: None, outline_mm: Some(2.0 * MIDDLE_MM) }]);
+    flow.page().artifact(vec![Mark::Rectangle { area, fill: None, outline_mm: Some(HEAVY_MM) }]);
     flow.y += INSET_MM;
     let set = |flow: &mut Flow<'_>, lines: Vec<String>, style: Style, indent: f64| {
         let blocks = flow.set_lines(lines, style, indent);

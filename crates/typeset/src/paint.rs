@@ -81,7 +81,7 @@ impl<'p> Painter<'p> {
         let fill = item.fill.map(colour);
         let pen = item.stroke.map(|stroke| Pen {
             colour: colour(stroke.ink),
-            width_mm: stroke.width_mm,
+            width_mm: stroke.pen.width_mm(),
             dashes_mm: stroke.dash.lengths_mm(),
         });
         match &item.shape {

@@ -237,7 +237,7 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
         let after = (index + 1..boxes.len()).find(|next| is_heading(*next)).unwrap_or(boxes.len());
         let group_height: f64 = boxes[index..after].iter().map(|row| row.height).sum();
         let together = match is_heading(index) {
-            true if group_height <= full_room / 2.0 => group_height,
+            true if group_height <= full_room => group_height,
             true => boxes[index..after].iter().take(LEAST_TOGETHER + 1).map(|row| row.height).sum(),
             false => row.height,
         };

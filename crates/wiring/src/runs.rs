@@ -46,6 +46,25 @@ pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
     cables
 }
 
+/// The terminals of the devices at both ends of each section of each run, whatever protector lies between: run by run in the
+/// order of the site file.
+pub fn device_terminals(site: &Site) -> Vec<Vec<(Place, Place)>> {
+    let mut used_outputs = vec![0_u32; site.supplies.len()];
+    let of_run = |run: &latchline_site::model::Run| {
+        let mut from = run_start(site, run.from, &mut used_outputs);
+        let mut sections = Vec::with_capacity(run.sections.len());
+        for section in &run.sections {
+            sections.push((from, run_stop(section.to)));
+            from = match section.to {
+                RunStop::Station(station) => onward(site, station),
+                stop => run_stop(stop),
+            };
+        }
+        sections
+    };
+    site.runs.iter().map(of_run).collect()
+}
+
 /// The terminals from which a chain goes on beyond a station: `out`, or the only pair it has.
 fn onward(site: &Site, station: usize) -> Place {
     let model = site.station_model(&site.stations[station]);

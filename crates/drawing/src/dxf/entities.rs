@@ -5,7 +5,7 @@ use super::pairs::Pairs;
 use super::texts::encoded;
 use crate::font::CAPITAL_EM;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Item, Layer, Node, Point, Shape, Text};
+use crate::scene::{Anchor, Area, Dash, Item, Layer, Node, Pen, Point, Shape, Text};
 use std::collections::BTreeMap;
 
 /// Handle of the block record of model space, which owns what is drawn there.
@@ -122,13 +122,13 @@ impl Drawing {
             self.fill(item, fill);
         }
         let Some(stroke) = item.stroke else { return };
-        let width = self.length(stroke.width_mm);
         let line = |drawing: &mut Self, kind: &str, class: &str| {
-            let layer = layers::of_lines(&mut drawing.layers, item.layer, stroke.ink, stroke.dash, width);
+            let layer =
+                layers::of_lines(&mut drawing.layers, item.layer, stroke.ink, stroke.dash, stroke.pen);
             drawing.entity(kind, &layer, class);
         };
         let mut polyline = |points: &[Point], closed| {
-            self.polyline(item.layer, points, closed, stroke.ink, stroke.dash, width)
+            self.polyline(item.layer, points, closed, stroke.ink, stroke.dash, stroke.pen)
         };
         match &item.shape {
             Shape::Path { points, closed: false } if points.len() == 2 => {
@@ -207,9 +207,9 @@ impl Drawing {
         closed: bool,
         ink: Ink,
         dash: Dash,
-        width_mm: f64,
+        pen: Pen,
     ) {
-        let layer = layers::of_lines(&mut self.layers, layer, ink, dash, width_mm);
+        let layer = layers::of_lines(&mut self.layers, layer, ink, dash, pen);
         self.entity("LWPOLYLINE", &layer, "AcDbPolyline");
         self.out.whole(90, points.len() as i64);
         // Patterns go on around corners (128): short pieces would else be unbroken.

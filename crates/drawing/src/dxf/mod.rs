@@ -5,7 +5,8 @@
 //!   in both.
 //! * Every entity takes colour, line width and line type from its layer. A layer is named by what lies on it, its ink,
 //!   and its pen in hundredths of a millimetre (`DEVICE_OUTLINE_35`): what a name means is the same in every file.
-//! * A device's symbol is a block, placed with the device's designation, model and address as attributes.
+//! * A device's symbol is a block, placed with the device's designation, model and address as attributes; so is the title block,
+//!   with what it says.
 //!
 //! y grows upward, so the picture is mirrored at the lower edge of the sheet. Handles are counted in the order of
 //! writing, so the same scene gives the same bytes.
@@ -18,7 +19,7 @@ mod structure;
 mod texts;
 
 use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Node, Role, Scene};
+use crate::scene::{Area, Dash, Group, Layer, Node, Pen, Role, Scene};
 use entities::Drawing;
 
 /// Kinds of groups that belong to the sheet rather than to what is drawn on it.
@@ -32,7 +33,7 @@ pub fn dxf(scene: &Scene) -> String {
     drawn.into_iter().for_each(|node| draw(&mut drawing, node));
     drawing.go_on_paper();
     let edge = Area::new(0.0, 0.0, scene.width_mm, scene.height_mm);
-    drawing.polyline(Layer::Sheet, &entities::corners(edge), true, Ink::Outline, Dash::Solid, 0.25);
+    drawing.polyline(Layer::Sheet, &entities::corners(edge), true, Ink::Outline, Dash::Solid, Pen::Thin);
     of_the_sheet.into_iter().for_each(|node| draw(&mut drawing, node));
     structure::file(scene, drawing)
 }
@@ -44,7 +45,9 @@ fn is_of_the_sheet(node: &Node) -> bool {
 /// Draws a node, devices as blocks.
 fn draw(drawing: &mut Drawing, node: &Node) {
     match node {
-        Node::Group(Group { role: Role { block: Some(block), .. }, nodes }) => drawing.device(nodes, block),
+        Node::Group(Group { role: Role { block: Some(block), .. }, nodes }) => {
+            drawing.with_attributes(nodes, block)
+        }
         Node::Group(group) => group.nodes.iter().for_each(|inner| draw(drawing, inner)),
         other => drawing.node(other),
     }

@@ -232,7 +232,7 @@ fn write_layers(out: &mut Pairs, drawing: &mut Drawing, layers: &Layers) {
     row("0", 7, "Continuous", -3, true);
     row(VIEWPORT_LAYER, 8, "Continuous", 0, false);
     for (name, look) in layers {
-        row(name, look.colour, look.line_type, i64::from(look.pen), true);
+        row(name, look.colour, look.line_type, i64::from(look.pen.hundredths()), true);
     }
     table(out, "LAYER", handle::LAYERS, layers.len() + 2, &[], &rows.text);
 }

@@ -7,7 +7,7 @@ use latchline_site::model::Site;
 use std::collections::BTreeMap;
 
 /// Gap between two cards of a row.
-pub(super) const CARD_GAP_MM: f64 = 4.0;
+pub(super) const CARD_GAP_MM: f64 = 3.0;
 /// Free strip at either side of a column's cards.
 pub(super) const COLUMN_PAD_MM: f64 = 3.0;
 /// Size of the lettering of floors.

@@ -4,7 +4,7 @@ use super::arrange::FLOOR_TEXT_MM;
 use super::canvas::{Canvas, Page};
 use crate::labels::Obstacles;
 use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Point, Stroke};
+use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Stroke};
 use crate::sheet::{centred, fitted};
 
 impl Canvas<'_> {
@@ -51,14 +51,14 @@ impl Canvas<'_> {
                     let band = Area::new(left, top, right - left, floor - top);
                     let fill = if level.rem_euclid(2) == 0 { Ink::Band } else { Ink::Paper };
                     bands.rectangle(Layer::Building, band, 0.0, None, Some(fill));
-                    let slab = Stroke::solid(Ink::Outline, 0.25);
+                    let slab = Stroke::solid(Ink::Outline, Pen::Thin);
                     bands.line(Layer::Building, (left, floor), (right, floor), slab);
                     obstacles.add(Area::new(left, floor - 0.2, right - left, 0.4));
                     let name = &arrangement.floor_names[&(start, level)];
                     let room = arrangement.columns[start].gutter - 3.0;
                     if !name.is_empty() {
                         let at = (left + 1.8, top + 7.0);
-                        let text = fitted(at, name, FLOOR_TEXT_MM, 2.4, true, room).ink(Ink::Quiet);
+                        let text = fitted(at, name, FLOOR_TEXT_MM, true, room).ink(Ink::Quiet);
                         obstacles.add(text.area());
                         bands.text(Layer::Building, text);
                     }
@@ -68,7 +68,7 @@ impl Canvas<'_> {
             if let Some((top, base)) = span {
                 let outline = Area::new(left, top, right - left, base - top);
                 let dash = if building.is_some() { Dash::Solid } else { Dash::Dashed };
-                let stroke = Stroke::solid(Ink::Outline, 0.5).dashed(dash);
+                let stroke = Stroke::solid(Ink::Outline, Pen::Thick).dashed(dash);
                 bands.rectangle(Layer::Building, outline, 0.0, Some(stroke), None);
                 for x in [left, right] {
                     obstacles.add(Area::new(x - 0.3, top, 0.6, base - top));

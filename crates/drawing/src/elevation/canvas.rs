@@ -1,5 +1,6 @@
 //! The canvas, and how it is cut into sheets.
 
+use super::page::Placed;
 use super::plan::ElevationPlan;
 use super::subject::Subject;
 use crate::scene::{Area, Point};
@@ -91,6 +92,8 @@ pub(super) struct Canvas<'c> {
     pub(super) paths: &'c [Vec<Vec<Point>>],
     pub(super) numbers: &'c BTreeMap<Page, usize>,
     pub(super) flag: f64,
+    /// Where each sheet lies in its frame, once that is known.
+    pub(super) zones: BTreeMap<Page, Placed>,
 }
 
 pub(super) fn moved(point: Point, shift: Point) -> Point {

@@ -1,26 +1,35 @@
 //! How a card looks.
 
 use super::card::{Card, CardKind, Step, Trouble};
-use super::route::{CardTerminal, terminal_x};
-use crate::font::{text_width_mm, wrapped};
+use super::route::{CardEnd, CardTerminal, EndPlace, terminal_x};
+use crate::font::{LEAST_MM, text_width_mm, wrapped};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Point, Stroke, Text};
+use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use crate::sheet::{double_strip, fitted};
 use crate::symbols;
 use latchline_finding::Severity;
 
-/// Least distance of two terminals.
-pub(super) const TERMINAL_MM: f64 = 4.2;
 /// From the left edge to the lettering: the gauge stands there.
 const INDENT_MM: f64 = 4.6;
 const RIGHT_PAD_MM: f64 = 1.4;
 const NAME_MM: f64 = 3.4;
 const FIGURE_MM: f64 = 3.0;
-const SMALL_MM: f64 = 2.5;
-const LEAST_MM: f64 = 2.2;
+const SMALL_MM: f64 = LEAST_MM;
+/// Baselines, from the top of a card.
+const NAME_AT_MM: f64 = 4.6;
+const MODEL_AT_MM: f64 = 8.2;
+const FIGURE_AT_MM: f64 = 12.2;
+const RUN_AT_MM: f64 = 15.9;
+/// Top of what is said of a trouble.
+const TROUBLE_AT_MM: f64 = 17.0;
+/// Height of the row with the marks of the terminals.
+pub(super) const MARKS_MM: f64 = 4.0;
+/// From the lower edge of a card up to a line between neighbours, and to the baseline of marks.
+pub(super) const BESIDE_MM: f64 = 2.1;
+const MARK_BASELINE_MM: f64 = 1.2;
 const MARK_MM: f64 = 2.6;
 /// From one line of a trouble to the next.
-const TROUBLE_LINE_MM: f64 = 3.0;
+const TROUBLE_LINE_MM: f64 = 3.2;
 /// Height of the strip that says that a number is double, and of its lettering.
 const DOUBLE_STRIP_MM: f64 = 4.8;
 const DOUBLE_MM: f64 = 3.4;
@@ -29,14 +38,26 @@ const DOUBLE_MM: f64 = 3.4;
 pub(super) fn height(trouble_lines: usize, doubled: bool) -> f64 {
     let trouble = match trouble_lines {
         0 => 0.0,
-        lines => 4.6 + (lines - 1) as f64 * TROUBLE_LINE_MM,
+        lines => 3.6 + (lines - 1) as f64 * TROUBLE_LINE_MM,
     };
-    15.8 + trouble + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
+    RUN_AT_MM + 0.7 + MARKS_MM + trouble + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
+}
+
+/// Width below which something on this card would have to be left out.
+pub(super) fn least_width(card: &Card) -> f64 {
+    let words = |text: &str, bold: bool| text_width_mm(text, LEAST_MM, bold);
+    let name = words(&card.element, true) + symbols::SYMBOL_MM + 1.6;
+    let margin = if card.margin.is_empty() { 0.0 } else { words(&card.margin, false) + 1.8 };
+    let double = card.double.as_ref().map_or(0.0, |text| words(text, true) + RIGHT_PAD_MM - INDENT_MM);
+    let lines =
+        [name, words(&card.model, false), words(&card.figure, false) + margin, words(&card.run, false)];
+    INDENT_MM + RIGHT_PAD_MM + lines.into_iter().fold(double, f64::max)
 }
 
 /// Width at which nothing on this card has to be made smaller.
 pub(super) fn wanted_width(card: &Card) -> f64 {
     let name = text_width_mm(&card.element, NAME_MM, true) + symbols::SYMBOL_MM + 1.6;
+    let model = text_width_mm(&card.model, SMALL_MM, false);
     let margin =
         if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
     let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
@@ -49,7 +70,7 @@ pub(super) fn wanted_width(card: &Card) -> f64 {
         .double
         .as_ref()
         .map_or(0.0, |words| text_width_mm(words, DOUBLE_MM, true) + RIGHT_PAD_MM - INDENT_MM);
-    INDENT_MM + RIGHT_PAD_MM + name.max(figure).max(run).max(trouble).max(double)
+    INDENT_MM + RIGHT_PAD_MM + name.max(model).max(figure).max(run).max(trouble).max(double)
 }
 
 /// Width of the usual card: most fit, a few very long designations are made smaller.
@@ -77,25 +98,29 @@ fn left_of(card: &Card) -> f64 {
 }
 
 /// Draws a card with its left upper corner at `corner`.
-pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[CardTerminal]) -> Group {
+pub(super) fn draw(
+    card: &Card,
+    corner: Point,
+    size: (f64, f64),
+    terminals: &[CardTerminal],
+    ends: &[CardEnd],
+) -> Group {
     let (x, y) = corner;
     let (width, height) = size;
     let mut group = Group::of_element("device", card.element.clone(), card.title.clone());
     let outline = match &card.trouble {
-        _ if card.double.is_some() => Stroke::solid(Ink::Trouble, 0.7),
-        Some(Trouble { severity: Severity::Error, .. }) => Stroke::solid(Ink::Trouble, 0.7),
-        Some(Trouble { severity: Severity::Warning, .. }) => Stroke::solid(Ink::Doubt, 0.5),
-        _ if card.step == Some(Step::Below) => Stroke::solid(Ink::Trouble, 0.5),
-        _ => Stroke::solid(Ink::Outline, 0.3),
+        _ if card.double.is_some() => Stroke::solid(Ink::Trouble, Pen::Heavy),
+        Some(Trouble { severity: Severity::Error, .. }) => Stroke::solid(Ink::Trouble, Pen::Heavy),
+        Some(Trouble { severity: Severity::Warning, .. }) => Stroke::solid(Ink::Doubt, Pen::Thick),
+        _ if card.step == Some(Step::Below) => Stroke::solid(Ink::Trouble, Pen::Thick),
+        _ => Stroke::solid(Ink::Outline, Pen::Thin),
     };
     let heavy = matches!(card.kind, CardKind::Supply | CardKind::Distributor);
-    let outline = if heavy && outline.ink == Ink::Outline { Stroke::solid(Ink::Wire, 0.5) } else { outline };
+    let outline =
+        if heavy && outline.ink == Ink::Outline { Stroke::solid(Ink::Wire, Pen::Thick) } else { outline };
     group.rectangle(Layer::Device, Area::new(x, y, width, height), 0.8, Some(outline), Some(Ink::Inside));
     if let Some(step) = card.step {
-        // Boxes print the numbers of their ports in the lowest row.
-        let printed = terminals.iter().any(|terminal| terminal_word(*terminal).is_some());
-        let below = if printed { 4.4 } else { 1.4 };
-        let below = below + if card.double.is_some() { DOUBLE_STRIP_MM } else { 0.0 };
+        let below = MARKS_MM + if card.double.is_some() { DOUBLE_STRIP_MM } else { 0.0 };
         gauge(&mut group, (x + 1.3, y + 1.4), height - 1.4 - below, step);
     }
     let left = x + left_of(card);
@@ -108,46 +133,77 @@ pub(super) fn draw(card: &Card, corner: Point, size: (f64, f64), terminals: &[Ca
         at,
         scale: 1.0,
         nodes: first..group.nodes.len(),
-        attributes: attributes(card),
+        attributes: attributes(card, group.nodes.len()),
     });
     let room = right - symbols::SYMBOL_MM - 1.0 - left;
-    group.text(Layer::Lettering, fitted((left, y + 4.4), &card.element, NAME_MM, LEAST_MM, true, room));
+    group.text(Layer::Lettering, fitted((left, y + NAME_AT_MM), &card.element, NAME_MM, true, room));
+    let model =
+        fitted((left, y + MODEL_AT_MM), &card.model, SMALL_MM, false, x + width - RIGHT_PAD_MM - left);
+    group.text(Layer::Lettering, model.ink(Ink::Quiet));
     let margin_width = text_width_mm(&card.margin, SMALL_MM, false);
     if !card.margin.is_empty() {
-        let margin = Text::new((right, y + 8.6), card.margin.clone(), SMALL_MM).anchored(Anchor::End);
+        let margin =
+            Text::new((right, y + FIGURE_AT_MM), card.margin.clone(), SMALL_MM).anchored(Anchor::End);
         let failing = card.step == Some(Step::Below);
         group.text(Layer::Lettering, margin.ink(if failing { Ink::Trouble } else { Ink::Quiet }));
     }
     let gap = if card.margin.is_empty() { 0.0 } else { 1.0 };
     let room = right - left - margin_width - gap;
-    group.text(Layer::Lettering, fitted((left, y + 8.6), &card.figure, FIGURE_MM, LEAST_MM, false, room));
-    // Without a figure, nothing stands in the second line.
-    let baseline = if card.figure.is_empty() { 8.6 } else { 12.2 };
-    let run = fitted((left, y + baseline), &card.run, SMALL_MM, LEAST_MM, false, right - left);
+    group.text(Layer::Lettering, fitted((left, y + FIGURE_AT_MM), &card.figure, FIGURE_MM, false, room));
+    // Without a figure, nothing stands in its line.
+    let baseline = if card.figure.is_empty() { FIGURE_AT_MM } else { RUN_AT_MM };
+    let run = fitted((left, y + baseline), &card.run, SMALL_MM, false, right - left);
     group.text(Layer::Lettering, run.ink(Ink::Quiet));
     if let Some(trouble) = &card.trouble {
-        trouble_words(&mut group, trouble.severity, &trouble_lines(card, width), (left, y + 13.4), right);
+        trouble_words(
+            &mut group,
+            trouble.severity,
+            &trouble_lines(card, width),
+            (left, y + TROUBLE_AT_MM),
+            right,
+        );
     }
     if let Some(double) = &card.double {
-        let strip = Area::new(x + 0.6, y + height - DOUBLE_STRIP_MM - 0.6, width - 1.2, DOUBLE_STRIP_MM);
+        let strip = Area::new(x + 0.6, y + height - MARKS_MM - DOUBLE_STRIP_MM, width - 1.2, DOUBLE_STRIP_MM);
         double_strip(&mut group, strip, double, DOUBLE_MM);
     }
-    for terminal in terminals {
-        let at = x + terminal_x(terminals, *terminal, width);
-        group.circle(Layer::Wiring, (at, y + height), 0.6, None, Some(Ink::Wire));
-        if let Some(word) = terminal_word(*terminal) {
-            let word = Text::new((at, y + height - 1.2), word, 2.0).anchored(Anchor::Middle);
-            group.text(Layer::Lettering, word.ink(Ink::Quiet));
-        }
-    }
+    draw_ends(&mut group, corner, size, terminals, ends);
     group
 }
 
-/// What CAD reads of a device.
-fn attributes(card: &Card) -> Vec<Attribute> {
-    [("DESIGNATION", &card.element), ("MODEL", &card.model), ("ADDRESS", &card.address)]
-        .map(|(tag, value)| Attribute { tag, value: value.clone() })
-        .to_vec()
+/// The terminals of a card with what is printed beside them on the device.
+pub(super) fn draw_ends(
+    group: &mut Group,
+    (x, y): Point,
+    (width, height): (f64, f64),
+    terminals: &[CardTerminal],
+    ends: &[CardEnd],
+) {
+    let baseline = y + height - MARK_BASELINE_MM;
+    for end in ends {
+        let (dot, words, anchor) = match end.place {
+            EndPlace::Below(terminal) => {
+                let at = x + terminal_x(terminals, terminal, width);
+                ((at, y + height), at, Anchor::Middle)
+            }
+            EndPlace::Left => ((x, y + height - BESIDE_MM), x + 0.9, Anchor::Start),
+            EndPlace::Right => ((x + width, y + height - BESIDE_MM), x + width - 0.9, Anchor::End),
+        };
+        group.circle(Layer::Wiring, dot, 0.6, None, Some(Ink::Wire));
+        let mark = Text::new((words, baseline), end.mark.clone(), LEAST_MM).anchored(anchor);
+        group.text(Layer::Lettering, mark);
+    }
+}
+
+/// What CAD reads of a device whose name is the node with this index, and whose model the next.
+fn attributes(card: &Card, name: usize) -> Vec<Attribute> {
+    [
+        ("DESIGNATION", &card.element, Some(name)),
+        ("MODEL", &card.model, Some(name + 1)),
+        ("ADDRESS", &card.address, None),
+    ]
+    .map(|(tag, value, node)| Attribute { tag, value: value.clone(), node })
+    .to_vec()
 }
 
 fn trouble_words(group: &mut Group, severity: Severity, lines: &[String], (left, top): Point, right: f64) {
@@ -155,7 +211,7 @@ fn trouble_words(group: &mut Group, severity: Severity, lines: &[String], (left,
     let room = right - left - MARK_MM - 0.8;
     for (number, line) in lines.iter().enumerate() {
         let at = (left + MARK_MM + 0.8, top + 2.3 + number as f64 * TROUBLE_LINE_MM);
-        let words = fitted(at, line, SMALL_MM, LEAST_MM, true, room);
+        let words = fitted(at, line, SMALL_MM, true, room);
         group.text(Layer::Trouble, words.ink(ink_of(severity)));
     }
 }
@@ -194,9 +250,9 @@ pub(super) fn gauge(group: &mut Group, corner: Point, height: f64, step: Step) {
         let top = corner.1 + (3 - number) as f64 * (cell + GAP_MM);
         let area = Area::new(corner.0, top, WIDTH_MM, cell);
         let fill = if number < filled { ink } else { Ink::Inside };
-        group.rectangle(Layer::Scale, area, 0.0, Some(Stroke::solid(ink, 0.2)), Some(fill));
+        group.rectangle(Layer::Scale, area, 0.0, Some(Stroke::solid(ink, Pen::Thin)), Some(fill));
         if step == Step::Below && number == 0 {
-            let line = Stroke::solid(Ink::Paper, 0.3);
+            let line = Stroke::solid(Ink::Paper, Pen::Thin);
             group.line(Layer::Scale, (area.x, area.y), (area.right(), area.bottom()), line);
             group.line(Layer::Scale, (area.right(), area.y), (area.x, area.bottom()), line);
         }
@@ -213,15 +269,5 @@ pub(super) fn symbol(group: &mut Group, kind: CardKind, corner: Point) {
         CardKind::Management => symbols::management(group, corner),
         CardKind::VideoStation => symbols::video(group, corner),
         CardKind::AudioStation => symbols::audio(group, corner),
-    }
-}
-
-/// The designation of a terminal, if it has one: the same in every language, as in schedules and on labels.
-pub(super) fn terminal_word(terminal: CardTerminal) -> Option<String> {
-    match terminal {
-        CardTerminal::Input => Some(String::from("in")),
-        CardTerminal::Link => Some(String::from("link")),
-        CardTerminal::Port(port) => Some(port.to_string()),
-        CardTerminal::Loose(_) => None,
     }
 }

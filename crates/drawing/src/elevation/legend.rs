@@ -2,17 +2,26 @@
 
 use super::card::{CardKind, Step};
 use super::card_picture::{gauge, mark, symbol};
-use super::run_look::wire_width;
+use super::run_labels::Visible;
+use super::run_look::RunLine;
 use super::subject::Subject;
-use crate::font::shortened;
+use super::ways::{Uprights, draw_way};
+use crate::font::{LEAST_MM, shortened};
 use crate::language::{Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Dash, Layer, Stroke};
+use crate::scene::{Dash, Layer, Pen, Stroke};
 use crate::sheet::{LEGEND_PICTURE_MM, LegendEntry, SheetSize};
 use latchline_finding::Severity;
+use latchline_site::catalogue::Environment;
+use std::collections::BTreeSet;
 
 /// Entries of the legend, then the runs of one sheet whose label found no room beside the line.
-pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) -> Vec<LegendEntry> {
+pub(super) fn entries(
+    subject: &Subject<'_>,
+    notes: &[String],
+    has_bridges: bool,
+    size: SheetSize,
+) -> Vec<LegendEntry> {
     let mut entries = Vec::new();
     let thin_v = subject.site.policy.thin_margin.value.as_volts();
     let lettering = subject.lettering;
@@ -49,33 +58,58 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
             });
         }
     }
-    let mut line = |words: Word, width_mm: f64, dash: Dash| {
+    // What each pen says, then what each type of line says: only those that occur.
+    let lines: BTreeSet<RunLine> = subject.looks.iter().map(|look| look.line).collect();
+    let mut line = |words: Word, pen: Pen, dash: Dash| {
         entries.push(LegendEntry {
-            picture_width: 8.0,
+            picture_width: 10.0,
             picture: Box::new(move |group, (x, y)| {
-                let stroke = Stroke::solid(Ink::Wire, width_mm).dashed(dash);
-                group.line(Layer::Wiring, (x, y + 2.0), (x + 8.0, y + 2.0), stroke);
+                let stroke = Stroke::solid(Ink::Wire, pen).dashed(dash);
+                group.line(Layer::Wiring, (x, y + 2.0), (x + 10.0, y + 2.0), stroke);
             }),
             text: lettering.word(words).to_string(),
         });
     };
-    for (feeder, existing) in [(false, false), (true, false), (false, true), (true, true)] {
-        if subject.looks.iter().any(|look| look.feeder == feeder && look.existing == existing) {
-            let words = match (feeder, existing) {
-                (false, false) => Word::Run,
-                (true, false) => Word::RunToBox,
-                (false, true) => Word::RunExisting,
-                (true, true) => Word::RunToBoxExisting,
+    let pens: BTreeSet<(bool, bool)> = lines.iter().map(|line| (line.is_existing, line.is_feeder)).collect();
+    for (is_existing, is_feeder) in pens {
+        let words = match (is_feeder, is_existing) {
+            (false, false) => Word::Run,
+            (true, false) => Word::RunToBox,
+            (false, true) => Word::RunExisting,
+            (true, true) => Word::RunToBoxExisting,
+        };
+        line(words, RunLine { environment: Environment::Indoors, is_existing, is_feeder }.pen(), Dash::Solid);
+    }
+    let environments: BTreeSet<Environment> = lines.iter().map(|line| line.environment).collect();
+    if environments.iter().any(|environment| *environment != Environment::Indoors) {
+        for environment in environments {
+            let words = match environment {
+                Environment::Indoors => Word::WayIndoors,
+                Environment::Outdoors => Word::WayOutdoors,
+                Environment::Buried => Word::WayBuried,
             };
-            let dash = if existing { Dash::Dashed } else { Dash::Solid };
-            line(words, wire_width(feeder), dash);
+            let of_it = RunLine { environment, is_existing: false, is_feeder: false };
+            line(words, Pen::Middle, of_it.dash());
         }
+    }
+    if has_bridges {
+        entries.push(LegendEntry {
+            picture_width: 6.0,
+            picture: Box::new(|group, (x, y)| {
+                let stroke = Stroke::solid(Ink::Wire, Pen::Middle);
+                let upright = [((x + 3.0, y), (x + 3.0, y + 4.0))];
+                let uprights = Uprights::of(&[Visible { run: 0, pieces: upright.to_vec() }]);
+                group.line(Layer::Wiring, upright[0].0, upright[0].1, stroke);
+                draw_way(group, &[(x, y + 2.4), (x + 6.0, y + 2.4)], &uprights, stroke);
+            }),
+            text: lettering.word(Word::CrossingLines).to_string(),
+        });
     }
     let mut note = |text: &str| {
         entries.push(LegendEntry {
             picture_width: 0.0,
             picture: Box::new(|_, _| ()),
-            text: shortened(text, 2.5, false, size.width_mm - 24.0),
+            text: shortened(text, LEAST_MM, false, size.width_mm - 24.0),
         });
     };
     if subject.cards.iter().any(|card| card.step.is_some()) {
@@ -85,7 +119,6 @@ pub(super) fn entries(subject: &Subject<'_>, notes: &[String], size: SheetSize) 
     if let Some(conductor) = &subject.usual {
         note(&lettering.say(&Phrase::UsualConductor { conductor }));
     }
-    note(lettering.word(Word::CrossingLines));
     if !notes.is_empty() {
         note(lettering.word(Word::FurtherRuns));
     }

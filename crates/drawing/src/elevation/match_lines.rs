@@ -1,12 +1,12 @@
 //! Match lines: where a sheet ends, which runs go on there, and on which sheet.
 
-use super::canvas::{Canvas, Page, moved, part_of};
+use super::canvas::{Canvas, Page, flag_strips, moved, part_of};
 use super::run_labels::LABEL_MM;
 use crate::font::text_width_mm;
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Stroke, Text};
+use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Stroke, Text};
 use crate::sheet::fitted;
 
 /// How far a line goes beyond a match line.
@@ -26,31 +26,28 @@ impl Canvas<'_> {
             }
             sides.push(side);
             let (a, b) = self.match_line(side, page, &part);
-            let line = Stroke::solid(Ink::Outline, 0.35).dashed(Dash::DashDot);
+            let line = Stroke::solid(Ink::Outline, Pen::Middle).dashed(Dash::DashDot);
             group.line(Layer::Frame, moved(a, shift), moved(b, shift), line);
             let mut free = Obstacles::default();
-            let size = LABEL_MM.min(crowding(&crossings, side) / 1.2);
             for crossing in &crossings {
                 let at = moved(crossing.at, shift);
                 let out = side.beyond(at, BEYOND_MM);
                 group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
-                let run = &self.subject.site.runs[crossing.run].id;
-                // A run that crosses more than once is told apart by the device that the line leads to.
                 let once = crossings.iter().filter(|other| other.run == crossing.run).count() == 1;
-                let words = if once {
-                    format!("{run} → {}", crossing.sheet)
-                } else {
-                    let to = &self.subject.cards[crossing.to].element;
-                    let told_apart = Phrase::RunTo { run: run.as_str(), to };
-                    format!("{} → {}", self.subject.lettering.say(&told_apart), crossing.sheet)
+                let run = self.subject.flag_words(crossing.run, (!once).then_some(crossing.to));
+                let sheet = self.numbers.get(&crossing.beyond).copied().unwrap_or_default();
+                let words = match self.zone(crossing) {
+                    Some(zone) => format!("{run} → {sheet}/{zone}"),
+                    None => format!("{run} → {sheet}"),
                 };
-                let text = side.flag(out, &words, size, self.flag - BEYOND_MM - 1.0);
+                let text = side.flag(out, &words, self.flag - BEYOND_MM - 1.0);
                 free.add(text.area());
                 free.add(Area::between(at, out).grown(0.3));
                 group.text(Layer::Lettering, text);
             }
             let beyond = Page { down: page.down.wrapping_add_signed(side.step()), ..page };
-            let mut sheets: Vec<usize> = crossings.iter().map(|crossing| crossing.sheet).collect();
+            let numbers = crossings.iter().filter_map(|crossing| self.numbers.get(&crossing.beyond));
+            let mut sheets: Vec<usize> = numbers.copied().collect();
             if !side.is_upright() {
                 sheets.extend(self.numbers.get(&beyond));
             }
@@ -73,14 +70,15 @@ impl Canvas<'_> {
             for net in &plan.routing.nets {
                 for (row, lane, from, to) in plan.level_pieces(net) {
                     let crosses = (from - edge) * (to - edge) < 0.0 && here.down[page.down].contains(&row);
-                    let down = group.down_of(row);
-                    let sheet = down.and_then(|down| self.numbers.get(&Page { across: beyond, down }));
-                    if let (true, Some(sheet)) = (crosses, sheet) {
+                    let beyond = group.down_of(row).map(|down| Page { across: beyond, down });
+                    let beyond = beyond.filter(|page| self.numbers.contains_key(page));
+                    if let (true, Some(beyond)) = (crosses, beyond) {
                         crossings.push(Crossing {
                             run: net.run,
                             to: net.to.0,
                             at: (edge, here.lane_y(row, lane)),
-                            sheet: *sheet,
+                            beyond,
+                            there: (edge, group.lane_y(row, lane)),
                         });
                     }
                 }
@@ -88,7 +86,10 @@ impl Canvas<'_> {
             return crossings;
         }
         let Some(down) = page.down.checked_add_signed(side.step()) else { return crossings };
-        let Some(sheet) = self.numbers.get(&Page { down, ..page }) else { return crossings };
+        let beyond = Page { down, ..page };
+        if !self.numbers.contains_key(&beyond) {
+            return crossings;
+        }
         let edge = if side == Side::Top { part.y } else { part.bottom() };
         for (net, path) in plan.routing.nets.iter().zip(&self.paths[page.across]) {
             for pair in path.windows(2) {
@@ -99,12 +100,21 @@ impl Canvas<'_> {
                         run: net.run,
                         to: net.to.0,
                         at: (pair[0].0, edge),
-                        sheet: *sheet,
+                        beyond,
+                        there: (pair[0].0, edge),
                     });
                 }
             }
         }
         crossings
+    }
+
+    /// The zone of the other sheet in which a run goes on.
+    fn zone(&self, crossing: &Crossing) -> Option<String> {
+        let part = part_of(self.plan, crossing.beyond);
+        let [left, top, ..] = flag_strips(self.plan, crossing.beyond, self.flag);
+        let there = moved(crossing.there, (left - part.x, top - part.y));
+        self.zones.get(&crossing.beyond)?.zone(there)
     }
 
     /// Whether a building goes on beyond this side.
@@ -187,24 +197,16 @@ impl Canvas<'_> {
     }
 }
 
-/// Least distance of two crossings along a side, not more than a lane.
-fn crowding(crossings: &[Crossing], side: Side) -> f64 {
-    let mut along: Vec<f64> = crossings
-        .iter()
-        .map(|crossing| if side.is_upright() { crossing.at.1 } else { crossing.at.0 })
-        .collect();
-    along.sort_by(f64::total_cmp);
-    along.windows(2).map(|pair| pair[1] - pair[0]).fold(3.6, f64::min)
-}
-
 /// A run that leaves a sheet.
 struct Crossing {
     run: usize,
     /// The card to which the section leads.
     to: usize,
     at: Point,
-    /// Where it goes on.
-    sheet: usize,
+    /// The sheet where it goes on.
+    beyond: Page,
+    /// And where on its canvas.
+    there: Point,
 }
 
 /// A side of a sheet.
@@ -245,17 +247,16 @@ impl Side {
         }
     }
 
-    fn flag(self, out: Point, words: &str, size: f64, room: f64) -> Text {
+    fn flag(self, out: Point, words: &str, room: f64) -> Text {
+        let size = LABEL_MM;
         let drop = size * 0.35;
         let text = match self {
-            Side::Left => {
-                fitted((out.0 - 0.8, out.1 + drop), words, size, size * 0.7, true, room).anchored(Anchor::End)
+            Side::Left => fitted((out.0 - 0.8, out.1 + drop), words, size, true, room).anchored(Anchor::End),
+            Side::Right => fitted((out.0 + 0.8, out.1 + drop), words, size, true, room),
+            Side::Top => fitted((out.0 + drop, out.1 - 0.8), words, size, true, room).upward(),
+            Side::Bottom => {
+                fitted((out.0 + drop, out.1 + 0.8), words, size, true, room).upward().anchored(Anchor::End)
             }
-            Side::Right => fitted((out.0 + 0.8, out.1 + drop), words, size, size * 0.7, true, room),
-            Side::Top => fitted((out.0 + drop, out.1 - 0.8), words, size, size * 0.7, true, room).upward(),
-            Side::Bottom => fitted((out.0 + drop, out.1 + 0.8), words, size, size * 0.7, true, room)
-                .upward()
-                .anchored(Anchor::End),
         };
         text.bold()
     }

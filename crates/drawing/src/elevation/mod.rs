@@ -7,6 +7,7 @@
 //! * `plan`: places in millimetres and the cut into sheets;
 //! * `page`: one sheet, with `buildings` and `match_lines`;
 //! * `screen`: the same picture alive on a page;
+//! * `ways`: lines with their bridges;
 //! * `run_labels`: where the designations of runs find room.
 
 mod arrange;
@@ -23,6 +24,7 @@ mod run_labels;
 mod run_look;
 mod screen;
 mod subject;
+mod ways;
 
 use crate::frame::Frame;
 use crate::language::Word;
@@ -33,6 +35,7 @@ use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use plan::ElevationPlan;
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
+use std::collections::BTreeMap;
 use subject::{Subject, subject};
 
 /// Draws the elevation of a site, one scene for each sheet.
@@ -61,11 +64,17 @@ fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Elev
         if count > 1 && most > room.0.max(3.0 * widest) {
             break;
         }
-        // One sheet needs no room for flags; try that first.
-        for flags in [0.0, 2.0 * flag] {
-            let usable = (room.0 - flags, room.1 - flags - canvas::CAPTION_MM);
-            let plan =
-                ElevationPlan::new(&cells, &subject.nets, &subject.widths, subject.card_height, most, usable);
+        // Flags need room only where there is a cut; one sheet needs none.
+        for (beside, above) in [(0.0, 0.0), (2.0 * flag, 0.0), (0.0, 2.0 * flag), (2.0 * flag, 2.0 * flag)] {
+            let usable = (room.0 - beside, room.1 - above - canvas::CAPTION_MM);
+            let plan = ElevationPlan::new(
+                &cells,
+                (&subject.nets, &subject.tags),
+                &subject.widths,
+                subject.card_height,
+                most,
+                usable,
+            );
             let pages = canvas::pages(&plan, &canvas::paths(&plan));
             let scale = canvas::scale(&plan, &pages, room, flag);
             let better = best.as_ref().is_none_or(|(_, known, known_pages)| {
@@ -79,10 +88,10 @@ fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(Elev
     best
 }
 
-/// What is better: legible first (smaller and the lettering would fall below the least height of
+/// What is better: legible first (smaller than drawn, lettering falls below the least height of
 /// ISO 3098), then few sheets, then large.
 fn rank(scale: f64, sheets: usize) -> (bool, std::cmp::Reverse<usize>, i64) {
-    const LEGIBLE: f64 = 0.92;
+    const LEGIBLE: f64 = 1.0 - 1e-6;
     (scale >= LEGIBLE, std::cmp::Reverse(sheets), (scale * 1000.0) as i64)
 }
 
@@ -91,18 +100,22 @@ const MOST_PASSES: usize = 5;
 
 fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Vec<Scene> {
     let flag = subject.flag_mm();
-    let mut frame = Frame::new(size, block, &legend::entries(subject, &[], size));
+    let mut frame = Frame::new(size, block, &legend::entries(subject, &[], false, size));
     for pass in 1.. {
         let room = (frame.content.width, frame.content.height);
         let Some((plan, mut scale, pages)) = best_plan(subject, room, flag) else { break };
         let paths = canvas::paths(&plan);
         let numbers = canvas::numbers(&pages);
-        let canvas = Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag };
-        let mut shown = vec![false; site.runs.len()];
-        let drawn: Vec<page::Drawn> = pages.iter().map(|page| canvas.draw(page, &mut shown)).collect();
+        let mut canvas =
+            Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag, zones: BTreeMap::new() };
+        let all = |canvas: &Canvas<'_>| -> Vec<page::Drawn> {
+            let mut shown = vec![false; site.runs.len()];
+            pages.iter().map(|page| canvas.draw(page, &mut shown)).collect()
+        };
+        let mut drawn = all(&canvas);
         // What found no room beside its line is written into the legend, which may need more height.
         let legends: Vec<Vec<LegendEntry>> =
-            drawn.iter().map(|part| legend::entries(subject, &part.notes, size)).collect();
+            drawn.iter().map(|part| legend::entries(subject, &part.notes, part.has_bridges, size)).collect();
         let needed = legends.iter().map(|entries| Frame::new(size, block, entries));
         let Some(tightest) = needed.min_by(|a, b| a.content.height.total_cmp(&b.content.height)) else {
             break;
@@ -114,6 +127,13 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
             }
             let room = (frame.content.width, frame.content.height);
             scale = canvas::scale(&plan, &pages, room, flag);
+        }
+        // Where each sheet lies in its frame is known now: flags name the zone in which a run goes on.
+        if pages.len() > 1 {
+            let placed =
+                |(page, part): (&Page, &page::Drawn)| (*page, page::Placed::new(part, &frame, scale));
+            canvas.zones = pages.iter().zip(&drawn).map(placed).collect();
+            drawn = all(&canvas);
         }
         return drawn
             .into_iter()
@@ -130,7 +150,7 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
     scene.language = block.locale.language;
     let at = (frame.content.x, frame.content.y + 6.0);
     scene.root.text(Layer::Lettering, Text::new(at, nothing, 3.2));
-    let entries = legend::entries(subject, &[], size);
+    let entries = legend::entries(subject, &[], false, size);
     frame.draw(&mut scene.root, block, &entries, 1, 1);
     vec![scene]
 }
@@ -141,7 +161,7 @@ fn draw_if_single(
     block: &TitleBlock,
     site: &Site,
 ) -> Option<Vec<Scene>> {
-    let entries = legend::entries(subject, &[], size);
+    let entries = legend::entries(subject, &[], false, size);
     let frame = Frame::new(size, block, &entries);
     let room = (frame.content.width, frame.content.height);
     let (_, scale, pages) = best_plan(subject, room, subject.flag_mm())?;

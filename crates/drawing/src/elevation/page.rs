@@ -3,12 +3,16 @@
 use super::canvas::{CAPTION_MM, Canvas, Page, clipped, flag_strips, moved, part_of};
 use super::card_picture;
 use super::match_lines::Side;
+use super::plan::TAG_GAP_MM;
+use super::run_labels::{LABEL_MM, OFF_LINE_MM};
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::subject::Subject;
+use super::ways::{Uprights, bridge_area, draw_way};
+use crate::font::DESCENT_EM;
 use crate::frame::Frame;
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
-use crate::scene::{Area, Group, Layer, Point, Role, Scene};
+use crate::scene::{Area, Group, Layer, Point, Role, Scene, Text};
 use crate::sheet::{LegendEntry, TitleBlock};
 use std::collections::BTreeMap;
 
@@ -20,8 +24,34 @@ pub(super) struct Drawn {
     used: (f64, f64),
     devices: usize,
     troubles: Vec<String>,
+    /// Whether lines cross.
+    pub(super) has_bridges: bool,
     /// What the labels that found no room would have said.
     pub(super) notes: Vec<String>,
+}
+
+/// Where a sheet lies in its frame.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Placed {
+    frame: Frame,
+    scale: f64,
+    shift: Point,
+}
+
+impl Placed {
+    pub(super) fn new(drawn: &Drawn, frame: &Frame, scale: f64) -> Self {
+        let content = frame.content;
+        let shift = (
+            content.x + content.width / 2.0 - (drawn.used.0 + drawn.used.1) / 2.0 * scale,
+            content.y + (content.height - drawn.size.1 * scale) / 2.0,
+        );
+        Placed { frame: *frame, scale, shift }
+    }
+
+    /// The zone of a point of the sheet as it is drawn, where the frame has zones.
+    pub(super) fn zone(&self, point: Point) -> Option<String> {
+        self.frame.zone((point.0 * self.scale + self.shift.0, point.1 * self.scale + self.shift.1))
+    }
 }
 
 impl Canvas<'_> {
@@ -39,6 +69,17 @@ impl Canvas<'_> {
             used = (used.0.min(piece.0.0.min(piece.1.0)), used.1.max(piece.0.0.max(piece.1.0)));
             obstacles.add(Area::between(piece.0, piece.1).grown(0.4));
         }
+        let uprights = Uprights::of(&visible);
+        let bridges = visible.iter().flat_map(|part| &part.pieces).flat_map(|piece| uprights.bridges(*piece));
+        let mut has_bridges = false;
+        for bridge in bridges {
+            has_bridges = true;
+            obstacles.add(bridge_area(bridge).grown(0.3));
+        }
+        let mut tags = self.tags(*page, shift);
+        for tag in tags.values().flatten() {
+            obstacles.add(tag.area().grown(0.2));
+        }
         let mut flags = Group::new("match");
         let sides = self.flags(*page, shift, &mut flags);
         let mut devices = Group::new("devices");
@@ -54,7 +95,13 @@ impl Canvas<'_> {
             let size = (self.plan.widths[card], self.plan.card_height);
             obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
             let subject = &self.subject.cards[card];
-            devices.group(card_picture::draw(subject, corner, size, &self.plan.routing.terminals[card]));
+            devices.group(card_picture::draw(
+                subject,
+                corner,
+                size,
+                &self.plan.routing.terminals[card],
+                &self.plan.routing.ends[card],
+            ));
             count += 1;
             if let Some(trouble) = &subject.trouble {
                 troubles.push(format!("{} {}", subject.element, trouble.words));
@@ -87,7 +134,10 @@ impl Canvas<'_> {
                 };
             }
             for path in joined(&part.pieces) {
-                run.path(Layer::Wiring, path, look.stroke());
+                draw_way(&mut run, &path, &uprights, look.stroke());
+            }
+            for tag in tags.remove(&part.run).into_iter().flatten() {
+                run.text(Layer::Lettering, tag);
             }
             if let Some(label) = by_run.remove(&part.run) {
                 if let (Some(severity), Some(corner)) = (look.mark, label.mark) {
@@ -105,7 +155,26 @@ impl Canvas<'_> {
             if used.0 <= left + 1.0 || sides.contains(&Side::Left) { 0.0 } else { used.0 },
             if used.1 >= left + part.width - 1.0 || sides.contains(&Side::Right) { size.0 } else { used.1 },
         );
-        Drawn { used, group, size, devices: count, troubles, notes }
+        Drawn { used, group, size, devices: count, troubles, has_bridges, notes }
+    }
+
+    /// The designation of each run that begins on the sheet, upright at the left of its line.
+    fn tags(&self, page: Page, shift: Point) -> BTreeMap<usize, Vec<Text>> {
+        let here = &self.plan.groups[page.across];
+        let mut tags: BTreeMap<usize, Vec<Text>> = BTreeMap::new();
+        for net in self.plan.routing.nets.iter().filter(|net| net.is_first) {
+            let (row, column) = self.plan.arrangement.place[net.from.0];
+            if !here.columns.contains(&column) || !here.down[page.down].contains(&row) {
+                continue;
+            }
+            let look = &self.subject.looks[net.run];
+            let (x, y) = moved(self.plan.leaves(here, net), shift);
+            let end = y + TAG_GAP_MM + self.subject.tags[net.run];
+            let at = (x - OFF_LINE_MM - DESCENT_EM * LABEL_MM, end);
+            let tag = Text::new(at, look.short.clone(), LABEL_MM).ink(look.ink).upward();
+            tags.entry(net.run).or_default().push(tag);
+        }
+        tags
     }
 
     /// Pieces of every run on the sheet.
@@ -144,12 +213,8 @@ pub(super) fn finish(
     (number, of): (usize, usize),
     subject: &Subject<'_>,
 ) -> Scene {
-    let Drawn { mut group, size, used, devices, troubles, .. } = drawn;
-    let content = frame.content;
-    let shift = (
-        content.x + content.width / 2.0 - (used.0 + used.1) / 2.0 * scale,
-        content.y + (content.height - size.1 * scale) / 2.0,
-    );
+    let shift = Placed::new(&drawn, frame, scale).shift;
+    let Drawn { mut group, devices, troubles, .. } = drawn;
     group.transform(scale, shift);
     let lettering = subject.lettering;
     let (site, sheet, all) = (block.site.as_str(), number, subject.cards.len());

@@ -1,6 +1,7 @@
 //! From the arrangement to places in millimetres, and the cut into sheets.
 
 use super::arrange::{Arrangement, Cells, arrange};
+use super::card_picture::BESIDE_MM;
 use super::route::{
     AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
@@ -12,6 +13,8 @@ const ABOVE_CARDS_MM: f64 = 2.6;
 /// From the cards to the first lane: a line of lettering and a little air.
 const TO_FIRST_LANE_MM: f64 = 4.6;
 const BELOW_LANES_MM: f64 = 2.4;
+/// From a card to the designation of a run below it, and from there to the first lane.
+pub(super) const TAG_GAP_MM: f64 = 1.1;
 /// Height of a floor on which nothing stands.
 const EMPTY_FLOOR_MM: f64 = 10.0;
 /// Gap between buildings.
@@ -47,7 +50,7 @@ impl ElevationPlan {
     /// `most_width`.
     pub(super) fn new(
         cells: &Cells,
-        nets: &[Net],
+        (nets, tags): (&[Net], &[f64]),
         widths: &[f64],
         card_height: f64,
         most_width: f64,
@@ -69,11 +72,11 @@ impl ElevationPlan {
         let x = along_x(&arrangement, widths, &risers, &gutters, &gaps);
         let widths = widths.to_vec();
         let mut plan = Self { arrangement, routing, x, widths, card_height, groups: Vec::new() };
-        plan.groups = across.into_iter().map(|columns| plan.column_group(columns, room.1)).collect();
+        plan.groups = across.into_iter().map(|columns| plan.column_group(columns, tags, room.1)).collect();
         plan
     }
 
-    fn column_group(&self, columns: Range<usize>, room: f64) -> ColumnGroup {
+    fn column_group(&self, columns: Range<usize>, tags: &[f64], room: f64) -> ColumnGroup {
         let (left, right) = self.span_x(&columns);
         let rows = &self.arrangement.rows;
         let mut lanes = vec![0; rows.len()];
@@ -82,6 +85,14 @@ impl ElevationPlan {
                 if from.min(to) < right && from.max(to) > left {
                     lanes[row] = lanes[row].max(lane + 1);
                 }
+            }
+        }
+        // Where a run begins, its designation stands upright beside its line before the first lane.
+        let mut to_first_lane = vec![TO_FIRST_LANE_MM; rows.len()];
+        for net in self.routing.nets.iter().filter(|net| net.is_first) {
+            let (row, column) = self.arrangement.place[net.from.0];
+            if columns.contains(&column) {
+                to_first_lane[row] = to_first_lane[row].max(tags[net.run] + 2.0 * TAG_GAP_MM);
             }
         }
         let mut group = ColumnGroup {
@@ -108,10 +119,10 @@ impl ElevationPlan {
             let channel = match lanes[number] {
                 0 if strip > 0.0 => ABOVE_CARDS_MM,
                 0 => 0.0,
-                lanes => TO_FIRST_LANE_MM + (lanes - 1) as f64 * LANE_MM + BELOW_LANES_MM,
+                lanes => to_first_lane[number] + (lanes - 1) as f64 * LANE_MM + BELOW_LANES_MM,
             };
             let top = group.row_top[number];
-            group.first_lane.push(top + strip + TO_FIRST_LANE_MM);
+            group.first_lane.push(top + strip + to_first_lane[number]);
             group.row_top.push(top + strip + channel);
             heights.push(strip + channel);
         }
@@ -139,6 +150,11 @@ impl ElevationPlan {
         self.x.card[card] + terminal_x(&self.routing.terminals[card], terminal, self.widths[card])
     }
 
+    /// Where the line of a net leaves the card at its near end, below it.
+    pub(super) fn leaves(&self, group: &ColumnGroup, net: &Net) -> Point {
+        (self.terminal_x(net.from), self.card_corner(group, net.from.0).1 + self.card_height)
+    }
+
     /// The pieces of a net that lie in channels: row, lane, from x, to x.
     pub(super) fn level_pieces(&self, net: &Net) -> Vec<(usize, usize, f64, f64)> {
         let (a, b) = (self.terminal_x(net.from), self.terminal_x(net.to));
@@ -162,7 +178,7 @@ impl ElevationPlan {
             Way::Beside(from_left) => {
                 let (left, right) = if from_left { (net.from.0, net.to.0) } else { (net.to.0, net.from.0) };
                 let (a, b) = (self.card_corner(group, left), self.card_corner(group, right));
-                let y = a.1 + self.card_height / 2.0;
+                let y = a.1 + self.card_height - BESIDE_MM;
                 let mut points = vec![(a.0 + self.widths[left], y), (b.0, y)];
                 if !from_left {
                     points.reverse();

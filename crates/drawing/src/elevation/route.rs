@@ -10,14 +10,18 @@
 
 use super::arrange::{Arrangement, CARD_GAP_MM, COLUMN_PAD_MM};
 use super::card::CardIndex;
+use crate::font::{LEAST_MM, text_width_mm};
 use latchline_site::model::{RunStart, RunStop, Site};
+use latchline_wiring::runs::device_terminals;
 use std::collections::BTreeMap;
 
 /// Distance of two lanes of a channel: a line of lettering fits between them.
 pub(super) const LANE_MM: f64 = 4.2;
-/// Greatest width of a riser; more lanes stand closer.
-const WIDEST_RISER_MM: f64 = 120.0;
-/// Distance of two lanes of a riser, where there is room.
+/// Least distance of two terminals of a card: a run's designation stands upright between their lines.
+const LEAST_PITCH_MM: f64 = 4.4;
+/// Between the marks of two terminals.
+const MARK_GAP_MM: f64 = 1.4;
+/// Distance of two lanes of a riser: an upright line of lettering fits between them.
 const RISER_LANE_MM: f64 = 3.6;
 const RISER_PAD_MM: f64 = 3.0;
 const LEAST_RISER_MM: f64 = 8.0;
@@ -41,9 +45,29 @@ pub(super) enum CardTerminal {
 #[derive(Debug, Clone)]
 pub(super) struct Net {
     pub(super) run: usize,
+    /// Whether the run begins with it.
+    pub(super) is_first: bool,
     pub(super) from: (usize, CardTerminal),
     pub(super) to: (usize, CardTerminal),
+    /// What is printed on the device at both ends.
+    pub(super) marks: [String; 2],
     pub(super) way: Way,
+}
+
+/// An end of a section as it is drawn on its card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct CardEnd {
+    pub(super) place: EndPlace,
+    /// What is printed on the device.
+    pub(super) mark: String,
+}
+
+/// Where a line meets a card.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum EndPlace {
+    Below(CardTerminal),
+    Left,
+    Right,
 }
 
 /// How a section goes.
@@ -65,13 +89,15 @@ pub(super) struct Routing {
     pub(super) riser_lanes: Vec<usize>,
     /// Terminals of each card from left to right.
     pub(super) terminals: Vec<Vec<CardTerminal>>,
+    /// What meets each card, and where.
+    pub(super) ends: Vec<Vec<CardEnd>>,
 }
 
 /// Sections as nets, before they are routed.
 pub(super) fn nets(site: &Site) -> Vec<Net> {
     let index = CardIndex::new(site);
     let mut nets = Vec::new();
-    for (number, run) in site.runs.iter().enumerate() {
+    for ((number, run), terminals) in site.runs.iter().enumerate().zip(device_terminals(site)) {
         let mut before = (
             index.start(run.from),
             match run.from {
@@ -79,7 +105,7 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
                 _ => CardTerminal::Loose(nets.len()),
             },
         );
-        for stop in &run.sections {
+        for ((section, stop), (near, far)) in run.sections.iter().enumerate().zip(terminals) {
             let terminal = match stop.to {
                 RunStop::BoxInput(_) => CardTerminal::Input,
                 RunStop::BoxLink(_) => CardTerminal::Link,
@@ -87,7 +113,8 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
             };
             let to = (index.stop(stop.to), terminal);
             let way = Way::Row { row: 0, lane: 0 };
-            nets.push(Net { run: number, from: before, to, way });
+            let marks = [near.1.mark(), far.1.mark()];
+            nets.push(Net { run: number, is_first: section == 0, from: before, to, marks, way });
             // A run that goes on from a box leaves it by its input terminals.
             let next = if matches!(stop.to, RunStop::Station(_)) {
                 CardTerminal::Loose(nets.len())
@@ -111,6 +138,37 @@ pub(super) fn terminals(nets: &[Net], cards: usize) -> Vec<Vec<CardTerminal>> {
         }
     }
     terminals
+}
+
+/// What meets each card, and where.
+fn ends(nets: &[Net], cards: usize) -> Vec<Vec<CardEnd>> {
+    let mut ends: Vec<Vec<CardEnd>> = vec![Vec::new(); cards];
+    for net in nets {
+        let places = match net.way {
+            Way::Beside(true) => [EndPlace::Right, EndPlace::Left],
+            Way::Beside(false) => [EndPlace::Left, EndPlace::Right],
+            _ => [EndPlace::Below(net.from.1), EndPlace::Below(net.to.1)],
+        };
+        for ((card, place), mark) in [net.from.0, net.to.0].into_iter().zip(places).zip(&net.marks) {
+            let end = CardEnd { place, mark: mark.clone() };
+            if !ends[card].contains(&end) {
+                ends[card].push(end);
+            }
+        }
+    }
+    ends
+}
+
+/// The room that each terminal of each card needs, so that the marks stand apart.
+pub(super) fn pitches(nets: &[Net], cards: usize) -> Vec<f64> {
+    let mut pitches = vec![LEAST_PITCH_MM; cards];
+    for net in nets {
+        for (card, mark) in [net.from.0, net.to.0].into_iter().zip(&net.marks) {
+            let own = text_width_mm(mark, LEAST_MM, false) + MARK_GAP_MM;
+            pitches[card] = pitches[card].max(own);
+        }
+    }
+    pitches
 }
 
 /// Left edges of the cards, columns and risers.
@@ -166,7 +224,7 @@ pub(super) fn along_x(
 
 /// Width of a riser with this many lanes.
 pub(super) fn riser_width(lanes: usize) -> f64 {
-    (2.0 * RISER_PAD_MM + lanes as f64 * RISER_LANE_MM).clamp(LEAST_RISER_MM, WIDEST_RISER_MM)
+    (2.0 * RISER_PAD_MM + lanes as f64 * RISER_LANE_MM).max(LEAST_RISER_MM)
 }
 
 /// x of a lane of a riser, from its left edge; lane 0 is next to the cards.
@@ -287,7 +345,8 @@ pub(super) fn route(arrangement: &Arrangement, mut nets: Vec<Net>, widths: &[f64
             *lane = given;
         }
     }
-    Routing { nets, riser_lanes: risers.iter().map(Vec::len).collect(), terminals }
+    let ends = ends(&nets, widths.len());
+    Routing { nets, riser_lanes: risers.iter().map(Vec::len).collect(), terminals, ends }
 }
 
 /// The riser that a net between two cards of different rows takes: that of its far end, unless
@@ -319,7 +378,8 @@ fn mark_neighbours(arrangement: &Arrangement, nets: &mut [Net]) {
         }
     }
     let mut taken: BTreeMap<(usize, usize), ()> = BTreeMap::new();
-    for net in nets.iter_mut() {
+    // Where a run begins, its designation stands below the card.
+    for net in nets.iter_mut().filter(|net| !net.is_first) {
         let stations = matches!((net.from.1, net.to.1), (CardTerminal::Loose(_), CardTerminal::Loose(_)));
         let (a, b) = (net.from.0, net.to.0);
         let way = if right_of.get(&a) == Some(&b) {

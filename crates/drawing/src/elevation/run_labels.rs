@@ -1,14 +1,14 @@
 //! Where the designation of each run finds room beside its line.
 
 use super::run_look::RunLook;
-use crate::font::{ASCENT_EM, DESCENT_EM, text_width_mm};
+use crate::font::{ASCENT_EM, DESCENT_EM, LEAST_MM, text_width_mm};
 use crate::labels::{Candidate, Obstacles, place};
 use crate::scene::{Area, Point, Text};
 
 /// Size of the lettering.
-pub(super) const LABEL_MM: f64 = 2.5;
+pub(super) const LABEL_MM: f64 = LEAST_MM;
 /// Distance of the box of a label from its line.
-const OFF_LINE_MM: f64 = 0.65;
+pub(super) const OFF_LINE_MM: f64 = 0.65;
 /// How far labels are moved along a line from one candidate to the next.
 const STEP_MM: f64 = 4.0;
 /// Most candidates of one label: the conflict graph stays small.

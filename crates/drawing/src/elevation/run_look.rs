@@ -4,14 +4,38 @@ use super::card::Trouble;
 use super::card_picture;
 use crate::language::{Lettering, Phrase};
 use crate::palette::Ink;
-use crate::scene::{Dash, Stroke};
+use crate::scene::{Dash, Pen, Stroke};
 use latchline_finding::Severity;
+use latchline_site::catalogue::Environment;
 use latchline_site::model::{Run, RunStop, Site};
 use std::collections::BTreeMap;
 
-/// Width of the line of a run.
-pub(super) fn wire_width(feeder: bool) -> f64 {
-    if feeder { 0.65 } else { 0.35 }
+/// How the line of a run is drawn: what is new heavier than what is there already, what leads to a box heavier than what leads to
+/// stations, and the kind of its way by the type of line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct RunLine {
+    pub(super) environment: Environment,
+    pub(super) is_existing: bool,
+    pub(super) is_feeder: bool,
+}
+
+impl RunLine {
+    pub(super) fn pen(self) -> Pen {
+        match (self.is_existing, self.is_feeder) {
+            (true, false) => Pen::Thin,
+            (true, true) => Pen::Middle,
+            (false, false) => Pen::Thick,
+            (false, true) => Pen::Heavy,
+        }
+    }
+
+    pub(super) fn dash(self) -> Dash {
+        match self.environment {
+            Environment::Indoors => Dash::Solid,
+            Environment::Outdoors => Dash::Dashed,
+            Environment::Buried => Dash::DashDot,
+        }
+    }
 }
 
 /// The conductor of most runs, if it is worth leaving out of their labels.
@@ -31,8 +55,7 @@ pub(super) struct RunLook {
     /// What is left of it where there is less room.
     pub(super) medium: String,
     pub(super) short: String,
-    pub(super) feeder: bool,
-    pub(super) existing: bool,
+    pub(super) line: RunLine,
     pub(super) ink: Ink,
     pub(super) mark: Option<Severity>,
     pub(super) title: String,
@@ -66,8 +89,11 @@ impl RunLook {
         Self {
             short: run.id.to_string(),
             medium: format!("{} · {length}", run.id),
-            feeder: run.sections.iter().any(|section| !matches!(section.to, RunStop::Station(_))),
-            existing: run.existing.value,
+            line: RunLine {
+                environment: run.environment.value,
+                is_existing: run.existing.value,
+                is_feeder: run.sections.iter().any(|section| !matches!(section.to, RunStop::Station(_))),
+            },
             ink: marked.map_or(Ink::Text, |trouble| card_picture::ink_of(trouble.severity)),
             mark: marked.map(|trouble| trouble.severity),
             title: lettering.say(&Phrase::RunFromTo {
@@ -85,7 +111,6 @@ impl RunLook {
             Some(Severity::Warning) => Ink::Doubt,
             _ => Ink::Wire,
         };
-        let dash = if self.existing { Dash::Dashed } else { Dash::Solid };
-        Stroke::solid(ink, wire_width(self.feeder)).dashed(dash)
+        Stroke::solid(ink, self.line.pen()).dashed(self.line.dash())
     }
 }

@@ -5,18 +5,18 @@
 
 use super::canvas::{self, CAPTION_MM, Canvas, Page, moved, numbers, part_of, paths};
 use super::card::{self, Card, CardKind, Trouble};
-use super::card_picture::{self, terminal_word};
+use super::card_picture;
 use super::page::joined;
 use super::plan::ElevationPlan;
-use super::route::{self, CardTerminal, terminal_x};
+use super::route::{self, CardEnd, CardTerminal};
 use super::run_labels::place_labels;
 use super::run_look::{RunLook, usual_conductor};
 use super::subject::Subject;
-use crate::font::text_width_mm;
+use crate::font::{LEAST_MM, text_width_mm};
 use crate::labels::Obstacles;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::{Ink, Palette};
-use crate::scene::{Anchor, Area, Group, Layer, Point, Scene, Stroke, Text};
+use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use crate::sheet::fitted;
 use crate::{svg, symbols};
 use latchline_assess::VoltageResults;
@@ -31,7 +31,7 @@ pub use super::card::Step;
 const CARD_MM: f64 = 22.0;
 const LEAST_WIDTH_MM: f64 = 27.0;
 const MOST_WIDTH_MM: f64 = 42.0;
-const SMALL_MM: f64 = 2.5;
+const SMALL_MM: f64 = LEAST_MM;
 /// Runs beyond which designations are set where they first fit rather than where they fit best.
 const MOST_LABELS: usize = 160;
 
@@ -158,20 +158,40 @@ pub fn screen_elevation(
     let cards = card::cards(site, judged(results), &troubles, lettering);
     let nets = route::nets(site);
     let terminals = route::terminals(&nets, cards.len());
-    let widths: Vec<f64> =
-        cards.iter().zip(&terminals).map(|(card, terminals)| width(card, terminals)).collect();
+    let widths: Vec<f64> = cards
+        .iter()
+        .zip(&terminals)
+        .zip(route::pitches(&nets, cards.len()))
+        .map(|((card, terminals), pitch)| width(card, terminals, pitch))
+        .collect();
     let usual = usual_conductor(site, lettering);
+    // On a page the designation of a run is read by pointing at it.
+    let tags = vec![0.0; site.runs.len()];
     let looks =
         site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
     let subject =
-        Subject { site, cards, widths, card_height: CARD_MM, nets, looks, usual, troubles, lettering };
+        Subject { site, cards, widths, card_height: CARD_MM, nets, tags, looks, usual, troubles, lettering };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
     let endless = (1e6, 1e6);
-    let plan = ElevationPlan::new(&cells, &subject.nets, &subject.widths, CARD_MM, across_mm, endless);
+    let plan = ElevationPlan::new(
+        &cells,
+        (&subject.nets, &subject.tags),
+        &subject.widths,
+        CARD_MM,
+        across_mm,
+        endless,
+    );
     let paths = paths(&plan);
     let pages = canvas::pages(&plan, &paths);
     let numbers = numbers(&pages);
-    let canvas = Canvas { subject: &subject, plan: &plan, paths: &paths, numbers: &numbers, flag: 0.0 };
+    let canvas = Canvas {
+        subject: &subject,
+        plan: &plan,
+        paths: &paths,
+        numbers: &numbers,
+        flag: 0.0,
+        zones: BTreeMap::new(),
+    };
     let (root, width_mm, height_mm) = match pages.first() {
         Some(page) => picture(&canvas, *page),
         None => (Group::new("elevation"), 60.0, 12.0),
@@ -212,8 +232,8 @@ fn without_lengths(svg: &str) -> String {
     out
 }
 
-fn width(card: &Card, terminals: &[CardTerminal]) -> f64 {
-    let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
+fn width(card: &Card, terminals: &[CardTerminal], pitch: f64) -> f64 {
+    let spread = (terminals.len() + 1) as f64 * pitch;
     let name = text_width_mm(&card.element, 3.4, true) + 12.0;
     let least = if card.kind == CardKind::Supply { 34.0 } else { LEAST_WIDTH_MM };
     name.clamp(least, MOST_WIDTH_MM).max(spread)
@@ -241,7 +261,7 @@ fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
             &canvas.subject.cards[card],
             corner,
             size,
-            &canvas.plan.routing.terminals[card],
+            (&canvas.plan.routing.terminals[card], &canvas.plan.routing.ends[card]),
         ));
     }
     let labels = if visible.len() > MOST_LABELS {
@@ -261,7 +281,7 @@ fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
         // A broad line that is not seen, for fingers and mice.
         let mut catch = Group::new("catch");
         for way in &ways {
-            catch.path(Layer::Wiring, way.clone(), Stroke::solid(Ink::Wire, 3.2));
+            catch.path(Layer::Wiring, way.clone(), Stroke::solid(Ink::Wire, Pen::Catch));
         }
         drawn.group(catch);
         for way in ways {
@@ -311,11 +331,16 @@ fn gauge_kind(step: Option<Step>) -> &'static str {
 }
 
 /// A card: every part that a figure or finding changes is there from the start, in a group of its own.
-fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[CardTerminal]) -> Group {
+fn device(
+    card: &Card,
+    (x, y): Point,
+    (width, height): (f64, f64),
+    (terminals, ends): (&[CardTerminal], &[CardEnd]),
+) -> Group {
     let severity = card.trouble.as_ref().map(|trouble| trouble.severity);
     let mut group = Group::of_element(device_kind(severity), card.element.clone(), card.title.clone());
     let mut outline = Group::new("card");
-    let line = Stroke::solid(Ink::Outline, 0.3);
+    let line = Stroke::solid(Ink::Outline, Pen::Thin);
     outline.rectangle(Layer::Device, Area::new(x, y, width, height), 0.8, Some(line), Some(Ink::Inside));
     group.group(outline);
     let has_gauge = card.kind != CardKind::Supply;
@@ -329,7 +354,7 @@ fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[
                 Layer::Scale,
                 area,
                 0.0,
-                Some(Stroke::solid(Ink::Outline, 0.2)),
+                Some(Stroke::solid(Ink::Outline, Pen::Thin)),
                 Some(Ink::Inside),
             );
         }
@@ -339,7 +364,7 @@ fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[
     let right = x + width - 1.4;
     card_picture::symbol(&mut group, card.kind, (right - symbols::SYMBOL_MM, y + 1.3));
     let room = right - symbols::SYMBOL_MM - 1.0 - left;
-    group.text(Layer::Lettering, fitted((left, y + 4.4), &card.element, 3.4, SMALL_MM, true, room));
+    group.text(Layer::Lettering, fitted((left, y + 4.4), &card.element, 3.4, true, room));
     let mut part = |kind, text: Text| {
         let mut part = Group::new(kind);
         // An empty text would not be drawn, and could not be filled later.
@@ -357,13 +382,6 @@ fn device(card: &Card, (x, y): Point, (width, height): (f64, f64), terminals: &[
     part("fed", Text::new((left, y + 12.4), card.run.clone(), SMALL_MM).ink(Ink::Quiet));
     let trouble = card.trouble.as_ref().map(|trouble| trouble.words.clone()).unwrap_or_default();
     part("trouble", Text::new((left, y + 16.2), trouble, SMALL_MM).bold());
-    for terminal in terminals {
-        let at = x + terminal_x(terminals, *terminal, width);
-        group.circle(Layer::Wiring, (at, y + height), 0.6, None, Some(Ink::Wire));
-        if let Some(word) = terminal_word(*terminal) {
-            let word = Text::new((at, y + height - 1.2), word, SMALL_MM).anchored(Anchor::Middle);
-            group.text(Layer::Lettering, word.ink(Ink::Quiet));
-        }
-    }
+    card_picture::draw_ends(&mut group, (x, y), (width, height), terminals, ends);
     group
 }

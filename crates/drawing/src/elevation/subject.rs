@@ -3,6 +3,7 @@
 use super::card::{self, Card, CardIndex, CardKind, Trouble};
 use super::card_picture;
 use super::route::{self, Net};
+use super::run_labels::LABEL_MM;
 use super::run_look::{RunLook, usual_conductor};
 use crate::font::text_width_mm;
 use crate::language::{Lettering, Phrase};
@@ -18,6 +19,8 @@ pub(super) struct Subject<'s> {
     pub(super) widths: Vec<f64>,
     pub(super) card_height: f64,
     pub(super) nets: Vec<Net>,
+    /// Length of the designation of each run, as it stands beside its beginning.
+    pub(super) tags: Vec<f64>,
     pub(super) looks: Vec<RunLook>,
     /// The conductor that labels leave out.
     pub(super) usual: Option<String>,
@@ -43,14 +46,15 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
     let troubled = cards.iter().any(|card| card.trouble.is_some());
     let doubled = cards.iter().any(|card| card.double.is_some());
     let terminals = route::terminals(&nets, cards.len());
+    let pitches = route::pitches(&nets, cards.len());
     let base = card_picture::usual_width(&cards, troubled);
-    let widths = cards.iter().zip(&terminals).map(|(card, terminals)| {
-        let spread = (terminals.len() + 1) as f64 * card_picture::TERMINAL_MM;
+    let widths = cards.iter().zip(&terminals).zip(pitches).map(|((card, terminals), pitch)| {
+        let spread = (terminals.len() + 1) as f64 * pitch;
         // Supplies say more than others; a card with trouble says all of it.
         let wanted = card_picture::wanted_width(card).min(44.0);
         let says_more = card.kind == CardKind::Supply || card.trouble.is_some() || card.double.is_some();
         let own = if says_more { wanted } else { 0.0 };
-        base.max(spread).max(own)
+        base.max(spread).max(own).max(card_picture::least_width(card))
     });
     let widths: Vec<f64> = widths.collect();
     let lines =
@@ -64,6 +68,7 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
         widths,
         card_height: card_picture::height(most_lines, doubled),
         nets,
+        tags: site.runs.iter().map(|run| text_width_mm(run.id.as_str(), LABEL_MM, false)).collect(),
         looks,
         usual,
         troubles,
@@ -75,7 +80,30 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
 impl Subject<'_> {
     /// Room that the designation of a run and a sheet number need beyond a match line.
     pub(super) fn flag_mm(&self) -> f64 {
-        let longest = self.site.runs.iter().map(|run| text_width_mm(&format!("{} → 99", run.id), 2.5, true));
-        longest.fold(10.0, f64::max).min(34.0) + 3.5
+        let place = |card: usize| {
+            let place = &self.cards[card].place;
+            (place.building, place.core, place.floor)
+        };
+        let mut leaving = vec![0_u32; self.site.runs.len()];
+        for net in self.nets.iter().filter(|net| place(net.from.0) != place(net.to.0)) {
+            leaving[net.run] += 1;
+        }
+        let mut longest = 10.0_f64;
+        for net in &self.nets {
+            // A run that crosses more than once is told apart by the device that the line leads to.
+            let to = (leaving[net.run] > 1).then_some(net.to.0);
+            let words = format!("{} → 99/A1", self.flag_words(net.run, to));
+            longest = longest.max(text_width_mm(&words, LABEL_MM, true));
+        }
+        longest + 3.5
+    }
+
+    /// What names a line that leaves a sheet: its run, and the card that it leads to where the run does so more than once.
+    pub(super) fn flag_words(&self, run: usize, to: Option<usize>) -> String {
+        let run = self.site.runs[run].id.as_str();
+        match to {
+            Some(card) => self.lettering.say(&Phrase::RunTo { run, to: &self.cards[card].element }),
+            None => run.to_string(),
+        }
     }
 }

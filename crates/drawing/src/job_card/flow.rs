@@ -5,7 +5,7 @@ use super::data::{CardBlock, CardSet, DoorPicture};
 use super::lines::Piece;
 use crate::language::Lettering;
 use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Role, Stroke};
+use crate::scene::{Area, Group, Layer, Pen, Role, Stroke};
 use crate::wiring::{Picture, inputs_pictures, lock_picture};
 use latchline_assess::Assessment;
 
@@ -14,71 +14,80 @@ const GAP_MM: f64 = 3.0;
 /// Between the frame of a block and what is in it.
 const PAD_MM: f64 = 2.2;
 /// Most that the picture of a door is enlarged.
-const MOST_ENLARGED: f64 = 1.25;
+const MOST_ENLARGED: f64 = 1.0;
 
-/// Places blocks one after another.
+/// Places blocks where they first fit: on the earliest sheet of their card, in the column that is less full.
 struct Sheets {
     content: Area,
-    sheets: Vec<Group>,
-    /// Where each column goes on.
+    sheets: Vec<Sheet>,
+}
+
+/// A sheet in the making, and where each of its columns goes on.
+struct Sheet {
+    group: Group,
     y: [f64; 2],
 }
 
 impl Sheets {
+    fn new(content: Area) -> Self {
+        let mut sheets = Sheets { content, sheets: Vec::new() };
+        sheets.turn();
+        sheets
+    }
+
     fn column_mm(&self) -> f64 {
         (self.content.width - GAP_MM) / 2.0
     }
 
-    fn turn(&mut self) {
-        self.sheets.push(Group::new("job-card-sheet"));
-        self.y = [self.content.y; 2];
+    /// Begins another sheet; gives its number.
+    fn turn(&mut self) -> usize {
+        self.sheets.push(Sheet { group: Group::new("job-card-sheet"), y: [self.content.y; 2] });
+        self.sheets.len() - 1
     }
 
-    fn add(&mut self, group: Group) {
-        if let Some(sheet) = self.sheets.last_mut() {
-            sheet.group(group);
-        }
+    /// The first sheet on which so much is free below `y`.
+    fn with_room(&mut self, height: f64, y: impl Fn(&Sheet) -> f64) -> usize {
+        let bottom = self.content.bottom() + 1e-6;
+        let found = self.sheets.iter().position(|sheet| y(sheet) + height <= bottom);
+        found.unwrap_or_else(|| self.turn())
     }
 
     /// A block in the column that is less full.
     fn place(&mut self, role: Role, list: Vec<Piece>) {
         let height = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
-        let mut column = usize::from(self.y[1] + 1e-6 < self.y[0]);
-        if self.y[column] + height > self.content.bottom() + 1e-6 {
-            self.turn();
-            column = 0;
-        }
+        let number = self.with_room(height, |sheet| sheet.y[0].min(sheet.y[1]));
         let width = self.column_mm();
-        let area =
-            Area::new(self.content.x + column as f64 * (width + GAP_MM), self.y[column], width, height);
+        let left = self.content.x;
+        let sheet = &mut self.sheets[number];
+        let column = usize::from(sheet.y[1] + 1e-6 < sheet.y[0]);
+        let area = Area::new(left + column as f64 * (width + GAP_MM), sheet.y[column], width, height);
         let mut group = Group { role, nodes: Vec::new() };
-        group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Text, 0.35)), None);
+        group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Text, Pen::Middle)), None);
         let mut y = area.y + PAD_MM;
         for mut piece in list {
             piece.group.transform(1.0, (area.x + PAD_MM, y));
             group.group(piece.group);
             y += piece.height_mm;
         }
-        self.add(group);
-        self.y[column] += height + GAP_MM;
+        sheet.group.group(group);
+        sheet.y[column] += height + GAP_MM;
     }
 
-    /// A picture across the sheet, or beside another where both fit.
+    /// A picture across the sheet.
     fn across(&mut self, pictures: Vec<Picture>) {
         for picture in pictures {
             let factor = (self.content.width / picture.width_mm)
                 .min(self.content.height / picture.height_mm)
                 .min(MOST_ENLARGED);
             let height = picture.height_mm * factor;
-            let mut y = self.y[0].max(self.y[1]);
-            if y + height > self.content.bottom() + 1e-6 {
-                self.turn();
-                y = self.content.y;
-            }
+            let number = self.with_room(height, |sheet| sheet.y[0].max(sheet.y[1]));
+            let left = self.content.x;
+            let sheet = &mut self.sheets[number];
+            let y = sheet.y[0].max(sheet.y[1]);
             let mut group = picture.group;
-            group.transform(factor, (self.content.x, y));
-            self.add(group);
-            self.y = [y + height + GAP_MM; 2];
+            group.transform(factor, (left, y));
+            sheet.group.group(group);
+            sheet.y = [y + height + GAP_MM; 2];
         }
     }
 }
@@ -91,7 +100,7 @@ pub(super) fn flow(
     assessment: &Assessment,
     lettering: Lettering,
 ) -> Vec<Group> {
-    let mut sheets = Sheets { content, sheets: vec![Group::new("job-card-sheet")], y: [content.y; 2] };
+    let mut sheets = Sheets::new(content);
     for block in blocks {
         let width = sheets.column_mm() - 2.0 * PAD_MM;
         sheets.across(door_pictures(&block.pictures, assessment, lettering));
@@ -119,7 +128,7 @@ pub(super) fn flow(
         }
         sheets.place(role, part);
     }
-    sheets.sheets
+    sheets.sheets.into_iter().map(|sheet| sheet.group).collect()
 }
 
 fn door_pictures(list: &[DoorPicture], assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {

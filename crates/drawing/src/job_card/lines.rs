@@ -1,26 +1,28 @@
 //! Lettering of cards: sizes, and lines that never lose a letter.
 
-use crate::font::{CAPITAL_EM, text_width_mm};
+use crate::font::{CAPITAL_EM, LADDER_MM, LEAST_MM, text_width_mm};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Group, Layer, Stroke, Text};
+use crate::scene::{Anchor, Group, Layer, Pen, Stroke, Text};
 
-/// Reading matter: capitals of 1.9 mm.
-pub(super) const TEXT_MM: f64 = 2.75;
-/// What is read on a ladder: capitals of 2.55 mm (ISO 3098, nominal size 2.5).
-pub(super) const MARK_MM: f64 = 3.7;
+/// All that is read on a ladder: capitals of 2.5 mm.
+pub(super) const TEXT_MM: f64 = LADDER_MM;
+/// What it is found by: capitals of 2.75 mm.
+pub(super) const MARK_MM: f64 = 4.0;
+/// Head and foot of a sheet, which are not: capitals of 1.8 mm.
+pub(super) const FOOT_MM: f64 = LEAST_MM;
 /// Designations: capitals of 3.4 mm.
 pub(super) const NAME_MM: f64 = 5.0;
 /// From one baseline to the next, in sizes.
-const LEADING: f64 = 1.22;
+const LEADING: f64 = 1.18;
 /// Edge of a box to tick.
 pub(super) const TICK_MM: f64 = 4.0;
 
 pub(super) fn thin() -> Stroke {
-    Stroke::solid(Ink::Text, 0.25)
+    Stroke::solid(Ink::Text, Pen::Thin)
 }
 
 pub(super) fn middle() -> Stroke {
-    Stroke::solid(Ink::Text, 0.35)
+    Stroke::solid(Ink::Text, Pen::Middle)
 }
 
 /// A part of a block that is not split: its height, and what is drawn with its left upper corner at the origin.
@@ -98,6 +100,6 @@ mod tests {
     /// ISO 3098-1: nominal sizes 1.8 and 2.5 are heights of capitals in millimetres.
     #[test]
     fn capitals_are_as_high_as_the_standard_asks() {
-        const { assert!(TEXT_MM * CAPITAL_EM >= 1.8 && MARK_MM * CAPITAL_EM >= 2.5) }
+        const { assert!(FOOT_MM * CAPITAL_EM >= 1.8 && TEXT_MM * CAPITAL_EM >= 2.5) }
     }
 }

@@ -2,11 +2,11 @@
 
 use super::data::{CardSet, JobCardPicture};
 use super::flow::flow;
-use super::lines::{MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
-use crate::font::{text_width_mm, wrapped};
+use super::lines::{FOOT_MM, MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
+use crate::font::{shortened, text_width_mm, wrapped};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Scene, Stroke, Text};
+use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
 use crate::sheet::SheetSize;
 use latchline_assess::Assessment;
 use latchline_finding::Locale;
@@ -90,12 +90,12 @@ fn head(set: &CardSet, card: &JobCardPicture, border: Area) -> (Group, f64) {
     let power = wrapped(&card.power, MARK_MM, true, border.width);
     y += letter_lines(&mut group, (border.x, y), &power, MARK_MM, true);
     let neighbours = card.neighbours.join("   ");
-    for line in [&neighbours, &set.legend] {
-        let lines = wrapped(line, TEXT_MM, false, border.width);
-        y += letter_lines(&mut group, (border.x, y), &lines, TEXT_MM, false);
+    for (line, size) in [(&neighbours, TEXT_MM), (&set.legend, FOOT_MM)] {
+        let lines = wrapped(line, size, false, border.width);
+        y += letter_lines(&mut group, (border.x, y), &lines, size, false);
     }
     y += 0.8;
-    group.line(Layer::Frame, (border.x, y), (border.right(), y), Stroke::solid(Ink::Text, 0.7));
+    group.line(Layer::Frame, (border.x, y), (border.right(), y), Stroke::solid(Ink::Text, Pen::Heavy));
     (group, y + 2.2 - border.y)
 }
 
@@ -103,9 +103,8 @@ fn foot(set: &CardSet, border: Area, sheet: &str) -> Group {
     let mut group = Group::new("job-card-foot");
     let y = border.bottom() - line_mm(TEXT_MM);
     let taken = text_width_mm(sheet, TEXT_MM, true) + 5.0;
-    let size = size_for(&set.foot, false, (2.65, TEXT_MM), border.width - taken);
-    let words = crate::font::shortened(&set.foot, size, false, border.width - taken);
-    letter(&mut group, (border.x, y), &words, size, false);
+    let words = shortened(&set.foot, FOOT_MM, false, border.width - taken);
+    letter(&mut group, (border.x, y), &words, FOOT_MM, false);
     letter_to(&mut group, (border.right(), y), sheet, TEXT_MM, true);
     group
 }

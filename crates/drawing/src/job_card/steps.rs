@@ -8,11 +8,11 @@ use crate::scene::{Area, Group, Layer};
 /// Height of a row with a box to write in.
 const ROW_MM: f64 = 6.6;
 /// Room for the number of a step.
-const NUMBER_MM: f64 = 8.0;
+const NUMBER_MM: f64 = 10.0;
 /// Room for each figure.
-const FIGURE_MM: f64 = 14.5;
+const FIGURE_MM: f64 = 20.5;
 /// Box to write in.
-const BOX_MM: f64 = 13.0;
+const BOX_MM: f64 = 15.0;
 
 /// Where the columns of rows with figures are.
 #[derive(Clone, Copy)]
@@ -38,7 +38,7 @@ impl Columns {
 
     /// Room for what is read, left of the figures.
     fn label(self) -> f64 {
-        self.figure(0) - FIGURE_MM - NUMBER_MM
+        (self.figure(0) - FIGURE_MM - NUMBER_MM).max(0.0)
     }
 }
 
@@ -73,17 +73,15 @@ fn head(words: &str, heads: &[String; 4], has_figures: bool, columns: Columns) -
     let mut group = Group::new("steps-head");
     group.line(Layer::Frame, (0.0, 0.8), (columns.width_mm, 0.8), thin());
     letter(&mut group, (0.0, 1.2), words, TEXT_MM, true);
+    let mut y = 1.2 + line_mm(TEXT_MM);
     if has_figures {
-        let taken = text_width_mm(words, TEXT_MM, true) + 1.0;
         for (number, head) in heads.iter().take(3).enumerate() {
-            let from = columns.figure(number) - text_width_mm(head, TEXT_MM, false);
-            if from > taken {
-                letter_to(&mut group, (columns.figure(number), 1.2), head, TEXT_MM, false);
-            }
+            letter_to(&mut group, (columns.figure(number), y), head, TEXT_MM, false);
         }
-        letter(&mut group, (columns.writing(), 1.2), &heads[3], TEXT_MM, false);
+        letter(&mut group, (columns.writing(), y), &heads[3], TEXT_MM, false);
+        y += line_mm(TEXT_MM);
     }
-    Piece { height_mm: line_mm(TEXT_MM) + 1.6, group }
+    Piece { height_mm: y + 0.4, group }
 }
 
 fn tick(group: &mut Group, (x, y): (f64, f64)) {
@@ -135,8 +133,14 @@ fn row(step: &CardStep, columns: Columns) -> Piece {
         y = 0.8 + letter_lines(&mut group, (NUMBER_MM, 0.8), &lines, TEXT_MM, false);
     }
     if has_figures {
+        let mut most = 1;
         for (number, value) in step.values.iter().enumerate() {
-            letter_to(&mut group, (columns.figure(number), y + top), value, TEXT_MM, number == 0);
+            let lines = wrapped(value, TEXT_MM, number == 0, FIGURE_MM - 1.0);
+            most = most.max(lines.len());
+            for (row, line) in lines.iter().enumerate() {
+                let at = (columns.figure(number), y + top + row as f64 * line_mm(TEXT_MM));
+                letter_to(&mut group, at, line, TEXT_MM, number == 0);
+            }
         }
         if step.writes {
             let room = Area::new(columns.writing(), y + 0.4, BOX_MM, ROW_MM - 0.8);
@@ -145,7 +149,7 @@ fn row(step: &CardStep, columns: Columns) -> Piece {
         if step.ticks {
             tick(&mut group, (columns.tick(), y + (ROW_MM - TICK_MM) / 2.0));
         }
-        y += ROW_MM;
+        y += ROW_MM + (most - 1) as f64 * line_mm(TEXT_MM);
     } else if step.ticks {
         tick(&mut group, (columns.tick(), 0.6));
         y = y.max(TICK_MM + 1.2);

@@ -1,47 +1,45 @@
 //! The picture of a door's alarm inputs: a loop from each to its contact.
 
-use super::picture::{Picture, head, source_box, thin, wire};
+use super::picture::{LINE_MM, Picture, Words, head, head_mm, source_box, thin, wire};
 use super::symbols::{HALF_MM, button, contact, driver, joint, resistor};
 use super::words;
+use crate::font::{LADDER_MM, wrapped};
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer};
-use crate::sheet::fitted;
+use crate::scene::{Area, Group, Layer};
 use latchline_assess::door::alarm::AlarmSheet;
 use latchline_assess::door::sheet::DoorSheet;
 use latchline_site::model::{AlarmKind, RelayContact};
 
 /// Most inputs in one picture.
 pub(super) const MOST_INPUTS: usize = 4;
-const WIDTH_MM: f64 = 110.0;
-const HEAD_MM: f64 = 17.0;
-/// From the upper wire to the end of its row.
-const BELOW_MM: f64 = 14.0;
-const INPUT_MM: f64 = 22.0;
+const WIDTH_MM: f64 = 172.0;
+/// Least height below the upper wire.
+const LEAST_BELOW_MM: f64 = 15.0;
+/// Where words about an input begin.
+const TEXT_MM: f64 = 66.0;
+const INPUT_MM: f64 = 27.0;
 /// From the upper wire to a branch above it.
 const BRANCH_MM: f64 = 7.0;
 
 /// The picture of some alarm inputs of a door.
 pub(crate) fn inputs_picture(door: &DoorSheet, inputs: &[AlarmSheet], lettering: Lettering) -> Picture {
     let name = lettering.say(&Phrase::AlarmInputsOfDoor { door: door.entrance.as_str() });
-    let height_mm = HEAD_MM + inputs.iter().map(|input| above_mm(input) + BELOW_MM).sum::<f64>();
+    let line = lettering.word(Word::LoopsToContacts);
+    let head_mm = head_mm(WIDTH_MM, &name, &door.station, line);
+    let rows = inputs.iter().map(|input| above_mm(input) + below_mm(door, input, lettering));
+    let height_mm = head_mm + rows.sum::<f64>();
     let each: Vec<String> = inputs.iter().map(|input| words::input(input, lettering)).collect();
     let in_words = format!("{name}: {}", each.join("; "));
     // Further pictures of the same door are other elements.
     let numbers: Vec<String> = inputs.iter().map(|input| input.number.to_string()).collect();
     let element = format!("{name} {}", numbers.join(" "));
     let mut group = Group::of_element("alarm-wiring", element, in_words.clone());
-    head(
-        &mut group,
-        Area::new(0.0, 0.0, WIDTH_MM, height_mm),
-        &name,
-        &door.station,
-        lettering.word(Word::LoopsToContacts),
-    );
-    let mut top = HEAD_MM;
+    head(&mut group, Area::new(0.0, 0.0, WIDTH_MM, height_mm), &name, &door.station, line);
+    let mut top = head_mm;
     for input in inputs {
         row(&mut group, door, input, top + above_mm(input), lettering);
-        top += above_mm(input) + BELOW_MM;
+        top += above_mm(input) + below_mm(door, input, lettering);
     }
     Picture { group, width_mm: WIDTH_MM, height_mm, words: in_words }
 }
@@ -56,10 +54,18 @@ fn above_mm(input: &AlarmSheet) -> f64 {
     let branch = if shorts_resistor(input) { BRANCH_MM } else { 0.0 };
     let mover = match input.kind {
         AlarmKind::Duress => 6.0,
-        AlarmKind::Fire => 11.5,
+        AlarmKind::Fire => 12.5,
         AlarmKind::Tamper | AlarmKind::Door => 0.0,
     };
     6.0_f64.max(4.0 + branch + mover) + 1.0
+}
+
+/// From the upper wire to the end of its row.
+fn below_mm(door: &DoorSheet, input: &AlarmSheet, lettering: Lettering) -> f64 {
+    let room = WIDTH_MM - 3.0 - TEXT_MM;
+    let lines = remarks(door, input, lettering);
+    let count: usize = lines.iter().map(|line| wrapped(line, LADDER_MM, false, room).len()).sum();
+    LEAST_BELOW_MM.max(count as f64 * LINE_MM + 2.5)
 }
 
 fn row(group: &mut Group, door: &DoorSheet, input: &AlarmSheet, upper: f64, lettering: Lettering) {
@@ -96,12 +102,21 @@ fn row(group: &mut Group, door: &DoorSheet, input: &AlarmSheet, upper: f64, lett
     }
     if let Ok(cable) = &input.cable {
         let words = format!("{}, {}", cable.cable, lettering.length(cable.length_m));
-        let at = ((area.right() + turn) / 2.0, lower - 1.4);
-        let text = fitted(at, &words, 2.2, 1.6, false, turn - area.right() - 4.0).ink(Ink::Quiet);
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+        Words::from((area.right() + 2.0, lower + 4.2), TEXT_MM - area.right() - 3.0)
+            .quiet()
+            .draw(group, &words);
     }
-    let x = turn + 4.0;
-    let room = WIDTH_MM - 3.0 - x;
+    let kind = lettering.word(words::alarm(input.kind));
+    let room = WIDTH_MM - 3.0 - TEXT_MM;
+    let mut below = Words::from((TEXT_MM, upper - 4.0), room).bold().draw(group, kind);
+    below.bold = false;
+    for line in remarks(door, input, lettering) {
+        below = below.quiet().draw(group, &line);
+    }
+}
+
+/// What is said of an input below its kind.
+fn remarks(door: &DoorSheet, input: &AlarmSheet, lettering: Lettering) -> Vec<String> {
     let mut lines = vec![lettering.word(words::at_rest(input.contact)).to_string()];
     if input.end_of_line_resistor {
         lines.push(lettering.word(Word::ResistorAtContact).to_string());
@@ -117,10 +132,5 @@ fn row(group: &mut Group, door: &DoorSheet, input: &AlarmSheet, upper: f64, lett
         let names: Vec<&str> = input.tells.iter().map(|name| name.as_str()).collect();
         lines.push(lettering.say(&Phrase::Tells { names: &names.join(", ") }));
     }
-    let kind = lettering.word(words::alarm(input.kind));
-    group.text(Layer::Lettering, fitted((x, upper - 4.0), kind, 2.6, 2.0, true, room));
-    for (index, line) in lines.iter().enumerate() {
-        let at = (x, upper - 0.6 + 3.2 * index as f64);
-        group.text(Layer::Lettering, fitted(at, line, 2.2, 1.6, false, room).ink(Ink::Quiet));
-    }
+    lines
 }

@@ -1,32 +1,39 @@
 //! The picture of one lock.
 
-use super::picture::{Picture, head, source_box, thin, wire};
+use super::picture::{Picture, Words, head, head_mm, source_box, thin, wire};
 use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor, terminals};
 use super::words;
+use crate::font::LADDER_MM;
 use crate::language::{Lettering, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Point, Stroke, Text};
-use crate::sheet::fitted;
+use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_site::model::{LockFeed, RelayContact, Suppression};
 use latchline_wiring::lock::WiringElement;
 
-const SLOT_MM: f64 = 27.5;
+const SLOT_MM: f64 = 26.5;
+/// Room for words in a slot.
+const SLOT_WORDS_MM: f64 = SLOT_MM - 0.8;
 const FEED_MM: f64 = 22.0;
 const LEFT_MM: f64 = 3.0 + FEED_MM;
-/// Room for the lock with what lies across it.
-const LOCK_MM: f64 = 39.5;
-/// The upper rail with a branch across the relay's contact, and without.
-const UPPER_MM: [f64; 2] = [40.0, 29.5];
+/// Room for the lock with what lies across it: four slots beside it fit upright on A4.
+const LOCK_MM: f64 = 44.0;
+/// From the end of the slots to what lies across the lock, and to the lock.
+const ACROSS_MM: f64 = 4.5;
+const TO_LOCK_MM: f64 = 37.0;
+/// From the head to the upper rail with a branch across the relay's contact, and without.
+const UPPER_MM: [f64; 2] = [25.5, 15.5];
 /// From the upper rail to the branch above it, and to the lower rail.
-const BRANCH_MM: f64 = 14.5;
-const RAILS_MM: f64 = 23.0;
+const BRANCH_MM: f64 = 15.0;
+const RAILS_MM: f64 = 27.0;
 /// Below the lower rail, without and with a door contact.
 const BELOW_MM: f64 = 7.0;
-const DOOR_CONTACT_MM: f64 = 16.0;
+const DOOR_CONTACT_MM: f64 = 19.0;
 /// Room for the circuit of a relay's coil.
-const COIL_MM: f64 = 22.0;
-const LABEL_MM: f64 = 2.4;
+const COIL_MM: f64 = 41.0;
+/// From a wire to the words above and below it.
+const ABOVE_WIRE_MM: f64 = 1.2;
+const BELOW_WIRE_MM: f64 = 4.2;
 /// From the ends of a slot to the ends of a second way across its contact.
 const BRANCH_INSET_MM: f64 = 1.5;
 
@@ -62,25 +69,26 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     // One that is wired to an alarm input is drawn there.
     let has_door_contact = lock.door_contact == Some(true) && lock.door_contact_input.is_none();
     let has_branch = !lock.wiring.across_contact.is_empty();
-    let plan = LockPicture { upper: UPPER_MM[usize::from(!has_branch)], lettering };
+    let principle = lettering.word(words::principle(&lock.wiring, lock.power_loss));
+    let head_mm = head_mm(width_mm, &name, &lock.title, principle);
+    let plan = LockPicture { upper: head_mm + UPPER_MM[usize::from(!has_branch)], lettering };
     let below_coil = plan.lower() + if lock.wiring.coil_contact.is_some() { COIL_MM } else { 0.0 };
     let height_mm = below_coil + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
     let area = Area::new(0.0, 0.0, width_mm, height_mm);
-    let principle = lettering.word(words::principle(&lock.wiring, lock.power_loss));
     head(&mut group, area, &name, &lock.title, principle);
-    circuit(&mut group, lock, &contacts, width_mm - 14.0, plan);
+    circuit(&mut group, lock, &contacts, plan);
     if let Some(contact) = lock.wiring.coil_contact {
         coil_circuit(&mut group, lock, contact, plan);
     }
     if has_door_contact {
-        door_contact(&mut group, below_coil + 14.0, plan);
+        door_contact(&mut group, below_coil + 14.0, width_mm, plan);
     }
     Picture { group, width_mm, height_mm, words: in_words }
 }
 
-fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], right: f64, plan: LockPicture) {
+fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], plan: LockPicture) {
     let wiring = &lock.wiring;
     feed(group, lock, plan);
     for (index, element) in contacts.iter().enumerate() {
@@ -93,13 +101,14 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
         }
     }
     let end = LEFT_MM + SLOT_MM * contacts.len() as f64;
+    let right = end + TO_LOCK_MM;
     group.path(Layer::Wiring, vec![(end, plan.upper), (right, plan.upper)], wire());
     group.path(Layer::Wiring, vec![(LEFT_MM, plan.lower()), (right, plan.lower())], wire());
     connectors(group, lock, plan);
     if let Some((cable, length_m)) = &lock.cable {
         let cable = format!("{cable}, {}", plan.lettering.length(*length_m));
-        let at = (LEFT_MM + 3.0, plan.lower() - 1.4);
-        group.text(Layer::Lettering, fitted(at, &cable, LABEL_MM, 1.8, false, SLOT_MM - 4.0).ink(Ink::Quiet));
+        let at = (LEFT_MM + 3.0, plan.lower() + BELOW_WIRE_MM);
+        Words::from(at, right - LEFT_MM - 3.0).quiet().draw(group, &cable);
     }
     if wiring.feed == LockFeed::DryContact {
         group.line(Layer::Wiring, (right, plan.upper), (right, plan.lower()), wire());
@@ -110,7 +119,7 @@ fn circuit(group: &mut Group, lock: &LockSheet, contacts: &[WiringElement], righ
     if let Some((fitted, word)) = across {
         let volts = wiring.across_lock_v.map(|volts| format!(" {} V", plan.lettering.trimmed(volts, 1)));
         let name = format!("{}{}", plan.lettering.word(word), volts.unwrap_or_default());
-        across_lock(group, fitted, &name, right - 14.0, plan);
+        across_lock(group, fitted, &name, end + ACROSS_MM, plan);
     }
 }
 
@@ -133,15 +142,14 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
             false => (LEFT_MM + SLOT_MM * node as f64 + shift(node), plan.upper),
         };
         joint(group, at);
-        let text = Text::new((at.0, at.1 + 2.4), number.to_string(), 1.8).bold();
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+        Words::from((at.0 + 0.8, at.1 - ABOVE_WIRE_MM), SLOT_MM).bold().draw(group, &number.to_string());
     }
 }
 
 /// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
 fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
-    let y = plan.lower() + 12.0;
-    let back = y + 11.0;
+    let y = plan.lower() + 13.0;
+    let back = y + 26.0;
     let half = super::symbols::HALF_MM;
     let centre = (LEFT_MM + 16.0, y);
     let element = match contact_kind {
@@ -151,8 +159,7 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
     let signs = if lock.wiring.is_ac { ["~", "~"] } else { ["+", "–"] };
     for (sign, at) in signs.into_iter().zip([y, back]) {
         let words = format!("{} {sign}", plan.lettering.word(Word::Feed));
-        let text = fitted((LEFT_MM - 2.0, at + 0.9), &words, LABEL_MM, 1.8, false, FEED_MM - 3.0);
-        group.text(Layer::Lettering, text.anchored(Anchor::End));
+        Words::to((LEFT_MM - 2.0, at + 1.2), FEED_MM - 2.0).draw(group, &words);
         group.circle(Layer::Wiring, (LEFT_MM, at), 0.5, Some(thin()), Some(Ink::Paper));
     }
     let body = Area::new(centre.0 + 24.0, y - 2.2, 7.0, 4.4);
@@ -165,18 +172,15 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
     let turn = body.right() + 9.0;
     group.path(Layer::Wiring, vec![(body.right(), y), (turn, y), (turn, back), (LEFT_MM, back)], wire());
     for (mark, x, anchor) in [("A1", body.x - 0.8, Anchor::End), ("A2", body.right() + 0.8, Anchor::Start)] {
-        group.text(Layer::Lettering, Text::new((x, y - 1.2), mark, 2.2).bold().anchored(anchor));
+        Words { anchor, ..Words::from((x, y - ABOVE_WIRE_MM), SLOT_MM) }.bold().draw(group, mark);
     }
     let names = [
         (words::element_name(element, lock.number, plan.lettering), Word::InDoorStation, centre.0),
         (plan.lettering.word(Word::RelayBetween).to_string(), Word::ItsCoil, body.x + body.width / 2.0),
     ];
     for (name, remark, x) in names {
-        let text = fitted((x, y + 5.0), &name, LABEL_MM, 1.7, false, SLOT_MM - 3.0);
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
-        let remark = plan.lettering.word(remark);
-        let text = fitted((x, y + 8.2), remark, 2.0, 1.6, false, SLOT_MM - 3.0).ink(Ink::Quiet);
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+        let below = Words::about((x, y + 6.2), SLOT_WORDS_MM).draw(group, &name);
+        below.quiet().draw(group, plan.lettering.word(remark));
     }
 }
 
@@ -196,7 +200,7 @@ fn feed(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
     source_box(group, area, &lines);
     for (sign, y) in signs.into_iter().zip([plan.upper, plan.lower()]) {
         if !sign.is_empty() {
-            let text = Text::new((area.right() - 1.2, y + 1.1), sign, 3.2).bold();
+            let text = Text::new((area.right() - 1.2, y + 1.2), sign, LADDER_MM).bold();
             group.text(Layer::Lettering, text.anchored(Anchor::End));
         }
     }
@@ -228,12 +232,9 @@ fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, pla
         driver(group, blade, plan.lettering.word(Word::Fire));
     }
     let name = words::element_name(element, lock.number, plan.lettering);
-    let first = fitted((centre.0, plan.upper + 5.0), &name, LABEL_MM, 1.7, false, SLOT_MM - 2.0);
-    group.text(Layer::Lettering, first.anchored(Anchor::Middle));
+    let below = Words::about((centre.0, plan.upper + 5.2), SLOT_WORDS_MM).draw(group, &name);
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
-        let at = (centre.0, plan.upper + 8.2);
-        let text = fitted(at, plan.lettering.word(remark), 2.0, 1.6, false, SLOT_MM - 2.0).ink(Ink::Quiet);
-        group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+        below.quiet().draw(group, plan.lettering.word(remark));
     }
 }
 
@@ -262,39 +263,36 @@ fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, p
     moved_by_hand(group, element, blade);
     let name = words::element_name(element, lock.number, plan.lettering);
     let at = (x + SLOT_MM + 0.5, plan.branch() + 0.8);
-    group.text(Layer::Lettering, fitted(at, &name, LABEL_MM, 1.8, false, 24.0));
+    let below = Words::from(at, TO_LOCK_MM).draw(group, &name);
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
-        let text = fitted((at.0, at.1 + 3.2), plan.lettering.word(remark), 2.0, 1.6, false, 24.0);
-        group.text(Layer::Lettering, text.ink(Ink::Quiet));
+        below.quiet().draw(group, plan.lettering.word(remark));
     }
 }
 
-/// The lock across the rails.
+/// The lock across the rails, its name above the end of the upper one.
 fn lock_box(group: &mut Group, word: &str, x: f64, plan: LockPicture) {
     let middle = (plan.upper + plan.lower()) / 2.0;
-    let area = Area::new(x - 9.0, middle - 5.0, 18.0, 10.0);
+    let area = Area::new(x - 5.0, middle - 6.0, 10.0, 12.0);
     group.line(Layer::Wiring, (x, plan.upper), (x, area.y), wire());
     group.line(Layer::Wiring, (x, area.bottom()), (x, plan.lower()), wire());
-    group.rectangle(Layer::Device, area, 0.0, Some(Stroke::solid(Ink::Text, 0.45)), Some(Ink::Inside));
-    let text = fitted((x, middle + 1.0), word, 2.8, 2.0, true, 16.0);
-    group.text(Layer::Lettering, text.anchored(Anchor::Middle));
+    group.rectangle(Layer::Device, area, 0.0, Some(Stroke::solid(Ink::Text, Pen::Thick)), Some(Ink::Inside));
+    let at = (x + LOCK_MM - TO_LOCK_MM - 2.0, plan.upper - ABOVE_WIRE_MM);
+    Words::to(at, TO_LOCK_MM).bold().draw(group, word);
 }
 
-/// What lies across the lock, with its name at the left.
+/// What lies across the lock, with its name at the right.
 fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: LockPicture) {
     suppressor(group, part, x, [plan.upper, plan.lower()]);
-    let middle = (plan.upper + plan.lower()) / 2.0;
-    let text = fitted((x - 4.2, middle + 0.9), name, LABEL_MM, 1.8, false, 18.0);
-    group.text(Layer::Lettering, text.anchored(Anchor::End));
+    let room = TO_LOCK_MM - ACROSS_MM - 3.8 - 6.0;
+    let below = Words::from((x + 3.8, plan.upper + 6.0), room).draw(group, name);
     if matches!(part, Suppression::Diode | Suppression::Clamp) {
-        let remark = plan.lettering.word(Word::BarToPlus);
-        let text = fitted((x - 4.2, middle + 4.1), remark, 2.0, 1.6, false, 18.0).ink(Ink::Quiet);
-        group.text(Layer::Lettering, text.anchored(Anchor::End));
+        below.quiet().draw(group, plan.lettering.word(Word::BarToPlus));
     }
 }
 
 /// The contact that reports whether the door is shut, in a row of its own at `y`, below the lock's circuit.
-fn door_contact(group: &mut Group, y: f64, plan: LockPicture) {
+fn door_contact(group: &mut Group, y: f64, width_mm: f64, plan: LockPicture) {
+    const BETWEEN_MM: f64 = 6.0;
     let ends = 3.0 + FEED_MM;
     let centre = (ends + 14.0, y);
     let half = super::symbols::HALF_MM;
@@ -302,25 +300,15 @@ fn door_contact(group: &mut Group, y: f64, plan: LockPicture) {
     group.line(Layer::Wiring, (ends, y), (centre.0 - half, y), wire());
     group.path(
         Layer::Wiring,
-        vec![(centre.0 + half, y), (turn, y), (turn, y + 4.0), (ends, y + 4.0)],
+        vec![(centre.0 + half, y), (turn, y), (turn, y + BETWEEN_MM), (ends, y + BETWEEN_MM)],
         wire(),
     );
     contact(group, centre, true);
-    for end in [y, y + 4.0] {
+    for end in [y, y + BETWEEN_MM] {
         group.circle(Layer::Wiring, (ends, end), 0.5, Some(thin()), Some(Ink::Paper));
     }
-    let to = fitted(
-        (ends - 2.0, y + 2.8),
-        plan.lettering.word(Word::ToItsInput),
-        LABEL_MM,
-        1.8,
-        false,
-        FEED_MM - 3.0,
-    );
-    group.text(Layer::Lettering, to.anchored(Anchor::End));
+    Words::to((ends - 2.0, y + 2.0), FEED_MM - 3.0).draw(group, plan.lettering.word(Word::ToItsInput));
     let name = plan.lettering.word(Word::DoorContact);
-    group.text(Layer::Lettering, fitted((turn + 2.0, y + 1.2), name, LABEL_MM, 1.8, false, 30.0));
-    let remark =
-        fitted((turn + 2.0, y + 4.4), plan.lettering.word(Word::ClosedWhileShut), 2.0, 1.6, false, 30.0);
-    group.text(Layer::Lettering, remark.ink(Ink::Quiet));
+    let below = Words::from((turn + 2.0, y + 2.0), width_mm - turn - 4.0).draw(group, name);
+    below.quiet().draw(group, plan.lettering.word(Word::ClosedWhileShut));
 }

@@ -1,8 +1,9 @@
 //! Contacts, buttons, coils and suppressors.
 
 use super::picture::{thin, wire};
+use crate::font::LADDER_MM;
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Point, Shape, Stroke, Text};
+use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Shape, Stroke, Text};
 use crate::svg::on_circle;
 use latchline_site::model::Suppression;
 
@@ -10,7 +11,7 @@ use latchline_site::model::Suppression;
 pub(super) const HALF_MM: f64 = 4.0;
 
 fn bold() -> Stroke {
-    Stroke::solid(Ink::Text, 0.45)
+    Stroke::solid(Ink::Text, Pen::Thick)
 }
 
 fn linkage() -> Stroke {
@@ -36,9 +37,9 @@ pub(super) fn contact(group: &mut Group, (x, y): Point, is_closed: bool) -> Poin
 
 /// Marks of the terminals of a relay's contact: common and the far one.
 pub(super) fn terminals(group: &mut Group, (x, y): Point, far: &str) {
-    let common = Text::new((x - HALF_MM - 1.2, y - 1.2), "C", 2.2).bold();
+    let common = Text::new((x - HALF_MM - 1.2, y - 1.2), "C", LADDER_MM).bold();
     group.text(Layer::Lettering, common.anchored(Anchor::End));
-    group.text(Layer::Lettering, Text::new((x + HALF_MM + 1.9, y - 1.2), far, 2.2).bold());
+    group.text(Layer::Lettering, Text::new((x + HALF_MM + 1.9, y - 1.2), far, LADDER_MM).bold());
 }
 
 /// A push button's stem and head above a blade.
@@ -67,10 +68,10 @@ pub(super) fn coil(group: &mut Group, (x, y): Point) {
 
 /// What moves a blade from elsewhere, as a box with a word.
 pub(super) fn driver(group: &mut Group, (x, y): Point, word: &str) {
-    let area = Area::new(x - 6.0, y - 11.7, 12.0, 5.0);
+    let area = Area::new(x - 8.0, y - 12.2, 16.0, 5.5);
     group.line(Layer::Device, (x, area.bottom()), (x, y), linkage());
     group.rectangle(Layer::Device, area, 0.0, Some(thin()), Some(Ink::Inside));
-    let text = Text::new((x, area.y + 3.4), word, 2.4).bold();
+    let text = Text::new((x, area.y + 4.0), word, LADDER_MM).bold();
     group.text(Layer::Lettering, text.anchored(Anchor::Middle));
 }
 
@@ -92,12 +93,12 @@ pub(super) fn suppressor(group: &mut Group, fitted: Suppression, x: f64, rails: 
         Suppression::None => {}
         Suppression::Diode => {
             triangle(group, (x, middle), 3.0);
-            group.line(Layer::Device, (x - 2.4, top), (x + 2.4, top), Stroke::solid(Ink::Text, 0.5));
+            group.line(Layer::Device, (x - 2.4, top), (x + 2.4, top), Stroke::solid(Ink::Text, Pen::Thick));
         }
         Suppression::Clamp => {
             triangle(group, (x, middle), 3.0);
             let bent = vec![(x - 2.4, top + 1.2), (x - 2.4, top), (x + 2.4, top), (x + 2.4, top - 1.2)];
-            group.path(Layer::Device, bent, Stroke::solid(Ink::Text, 0.5));
+            group.path(Layer::Device, bent, Stroke::solid(Ink::Text, Pen::Thick));
         }
         Suppression::Varistor => {
             resistor(group, (x, middle));

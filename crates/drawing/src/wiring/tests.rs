@@ -151,11 +151,11 @@ fn every_part_is_named_and_the_picture_says_its_chain() {
     for (door, lock) in locks(&assessment) {
         let picture = lock_picture(door, lock, Lettering::default());
         let texts: Vec<String> = texts(&picture).into_iter().map(|(text, _)| text).collect();
+        let said = texts.join(" ");
         let named = |element: &W| match element {
             W::FeedOut | W::FeedReturn | W::DriveInput | W::Lock => true,
-            other => {
-                texts.iter().any(|text| *text == element_name(*other, lock.number, Lettering::default()))
-            }
+            // A name may take several lines, drawn one after another.
+            other => said.contains(&element_name(*other, lock.number, Lettering::default())),
         };
         assert!(lock.wiring.series.iter().all(named), "{texts:?}");
         assert!(lock.wiring.across_contact.iter().all(named), "{texts:?}");
@@ -185,7 +185,7 @@ fn alarm_loops_are_drawn_as_they_are_wired() {
         let blade = lines.iter().find(|(a, b)| (a.0 - b.0).abs() > 0.1 && (a.1 - b.1).abs() > 0.1);
         let blade_y = blade.expect("a contact has a blade").0.1;
         // The loop's own wires are the only ones that begin at the box.
-        let upper_y = lines.iter().filter(|(a, _)| (a.0 - 25.0).abs() < 1e-9).map(|(a, _)| a.1);
+        let upper_y = lines.iter().filter(|(a, _)| (a.0 - 30.0).abs() < 1e-9).map(|(a, _)| a.1);
         let upper_y = upper_y.fold(f64::INFINITY, f64::min);
         let is_across =
             input.end_of_line_resistor && input.contact == latchline_site::model::RelayContact::NormallyOpen;

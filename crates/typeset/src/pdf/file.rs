@@ -82,7 +82,8 @@ impl File {
         let head = format!("{} 0 obj\n<<{entries}/Length {}>>\nstream\n", reference.0, data.len());
         self.bytes.extend_from_slice(head.as_bytes());
         self.bytes.extend_from_slice(data);
-        self.bytes.extend_from_slice(b"\nendstream\nendobj\n");
+        // After data that ends in a carriage return, a line feed alone would be read as one end of line with it.
+        self.bytes.extend_from_slice(b"\r\nendstream\nendobj\n");
     }
 
     fn flush(&mut self) {

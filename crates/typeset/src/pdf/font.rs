@@ -283,7 +283,7 @@ fn to_unicode(used: &BTreeMap<u16, char>) -> String {
     let mut map = String::from(
         "/CIDInit/ProcSet findresource begin\n12 dict begin\nbegincmap\n/CIDSystemInfo<</Registry(Adobe)\
          /Ordering(UCS)/Supplement 0>>def\n/CMapName/Adobe-Identity-UCS def\n/CMapType 2 def\n\
-         1 begincodespacerange\n<0000><ffff>\nendcodespacerange\n",
+         1 begincodespacerange\n<0000> <ffff>\nendcodespacerange\n",
     );
     let rows: Vec<(&u16, &char)> = used.iter().collect();
     for rows in rows.chunks(100) {
@@ -292,7 +292,7 @@ fn to_unicode(used: &BTreeMap<u16, char>) -> String {
             let mut units = [0; 2];
             let bytes: Vec<u8> =
                 sign.encode_utf16(&mut units).iter().flat_map(|unit| unit.to_be_bytes()).collect();
-            let _ = writeln!(map, "<{glyph:04x}><{}>", hexadecimal(&bytes));
+            let _ = writeln!(map, "<{glyph:04x}> <{}>", hexadecimal(&bytes));
         }
         map.push_str("endbfchar\n");
     }

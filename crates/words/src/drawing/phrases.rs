@@ -12,7 +12,7 @@ sentences! {
         AlarmInput { number: usize }: "alarm input {number}" | "Meldeeingang {number}",
         AlarmInputsOfDoor { door: &'a str }: "{door} alarm inputs" | "{door} Meldeeingänge",
         LockOfDoor { door: &'a str, number: usize }: "{door} lock {number}" | "{door} Schloss {number}",
-        LockOutput { number: usize }: "lock output {number}" | "Schlossausgang {number}",
+        LockOutput { number: usize }: "lock output {number}" | "Schloss\u{ad}ausgang {number}",
         RelayClosed { number: usize }: "relay {number}, normally closed" | "Relais {number}, Öffner",
         RelayOpen { number: usize }: "relay {number}, normally open" | "Relais {number}, Schließer",
         Tells { names: &'a str }: "tells {names}" | "meldet an {names}",

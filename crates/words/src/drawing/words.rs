@@ -63,6 +63,9 @@ words! {
         OverviewWhat: "overview" | "Übersicht",
         ProtectedAtBothEnds: "surge protectors at both ends" | "Überspannungsschutz an beiden Enden",
         ProtectedAtOneEnd: "surge protector at one end" | "Überspannungsschutz an einem Ende",
+        WayBuried: "in the ground" | "im Erdreich",
+        WayIndoors: "indoors" | "im Gebäude",
+        WayOutdoors: "outdoors" | "im Freien",
         // Profiles.
         AdverseCurve:
             "every tolerance at its worst, each device in its worst state"
@@ -99,14 +102,12 @@ words! {
         HighDigit: "high digit" | "obere Stelle",
         LowDigit: "low digit" | "untere Stelle",
         AllOff: "all off" | "alle aus",
-        BlackFitted: "black = fitted" | "schwarz = gesteckt",
         FieldBuilding: "building" | "Gebäude",
         FieldDwelling: "dwelling" | "Wohnung",
         FieldEntrance: "entrance" | "Eingang",
         FieldExtension: "extension" | "Nebenstelle",
         FieldManagement: "management" | "Zentrale",
         JumperFitted: "fitted" | "gesteckt",
-        JumperIn: "in" | "zu",
         JumperOpen: "open" | "offen",
         KeyIn: "key in" | "eintippen",
         LatchedAtPowerUp:

@@ -8,7 +8,7 @@ use crate::font::text_width_mm;
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Scene, Stroke, Text};
+use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::{Assessment, SourceSummary, StageSource};
 use latchline_site::model::{EntranceRole, Place, RunStart, RunStop, Site};
@@ -26,8 +26,6 @@ const INDENT_MM: f64 = 5.0;
 /// Capitals of 1.9 mm (ISO 3098 asks for 1.8 mm).
 const TEXT_MM: f64 = 2.8;
 const HEAD_TEXT_MM: f64 = 3.6;
-/// Smallest lettering: capitals of 1.8 mm.
-const LEAST_TEXT_MM: f64 = 2.65;
 /// Room of a link from building to building.
 const LINK_MM: f64 = 11.0;
 const LEAST_LINK_MM: f64 = 120.0;
@@ -412,16 +410,16 @@ fn links(site: &Site, lettering: Lettering) -> Vec<Link> {
 }
 
 fn thin(ink: Ink) -> Stroke {
-    Stroke::solid(ink, 0.25)
+    Stroke::solid(ink, Pen::Thin)
 }
 
 fn draw_block(block: &Block, area: Area) -> Group {
     let mut group = Group::new("overview-building");
     group.role.title = Some(block.title.clone());
-    group.rectangle(Layer::Building, area, 0.0, Some(Stroke::solid(Ink::Outline, 0.5)), None);
+    group.rectangle(Layer::Building, area, 0.0, Some(Stroke::solid(Ink::Outline, Pen::Thick)), None);
     let room = area.width - 2.0 * INSET_MM;
     let at = (area.x + INSET_MM, area.y + 5.4);
-    group.text(Layer::Building, fitted(at, &block.title, HEAD_TEXT_MM, LEAST_TEXT_MM, true, room));
+    group.text(Layer::Building, fitted(at, &block.title, HEAD_TEXT_MM, true, room));
     let mut y = area.y + HEAD_MM;
     // The lines along which power comes down: from below the last row of each indent.
     let mut above: Vec<f64> = Vec::new();
@@ -437,7 +435,7 @@ fn draw_block(block: &Block, area: Area) -> Group {
             group.path(
                 Layer::Wiring,
                 vec![(x, *from), (x, middle), (left, middle)],
-                Stroke::solid(Ink::Text, 0.35),
+                Stroke::solid(Ink::Text, Pen::Middle),
             );
         }
         if row.is_block {
@@ -445,13 +443,12 @@ fn draw_block(block: &Block, area: Area) -> Group {
             group.rectangle(Layer::Device, box_area, 0.6, Some(thin(ink)), Some(Ink::Inside));
         }
         let baseline = y + 3.2;
-        let name =
-            fitted((left + 1.2, baseline), &row.name, TEXT_MM, LEAST_TEXT_MM, true, box_area.width * 0.6);
+        let name = fitted((left + 1.2, baseline), &row.name, TEXT_MM, true, box_area.width * 0.6);
         let beside = left + 1.2 + text_width_mm(&name.text, name.size_mm, true) + 2.4;
         group.text(Layer::Lettering, name);
         let ink = if row.is_trouble { Ink::Trouble } else { Ink::Text };
         let room = (box_area.right() - 1.2 - beside).max(1.0);
-        let words = fitted((beside, baseline), &row.words, TEXT_MM, LEAST_TEXT_MM, row.is_trouble, room);
+        let words = fitted((beside, baseline), &row.words, TEXT_MM, row.is_trouble, room);
         group.text(Layer::Lettering, words.ink(ink));
         above.truncate(row.indent);
         above.push(y + ROW_MM - 0.8);
@@ -476,15 +473,14 @@ fn draw_links(links: &[Link], area: Area, lettering: Lettering) -> Group {
             let block = Area::new(left, y, end, LINK_MM - 1.6);
             group.rectangle(Layer::Device, block, 0.6, Some(thin(Ink::Outline)), Some(Ink::Inside));
             let text = |line: f64, words: &str, bold: bool| {
-                fitted((left + 1.2, y + line), words, TEXT_MM, LEAST_TEXT_MM, bold, end - 2.4)
+                fitted((left + 1.2, y + line), words, TEXT_MM, bold, end - 2.4)
             };
             group.text(Layer::Lettering, text(3.6, building, true));
             group.text(Layer::Lettering, text(7.6, device, false));
         }
         let (from, to, middle) = (x + end, x + room - end, y + (LINK_MM - 1.6) / 2.0 + 1.2);
-        group.line(Layer::Wiring, (from, middle), (to, middle), Stroke::solid(Ink::Text, 0.7));
-        let words =
-            fitted((from + 1.5, middle - 1.6), &link.words, TEXT_MM, LEAST_TEXT_MM, false, to - from - 3.0);
+        group.line(Layer::Wiring, (from, middle), (to, middle), Stroke::solid(Ink::Text, Pen::Heavy));
+        let words = fitted((from + 1.5, middle - 1.6), &link.words, TEXT_MM, false, to - from - 3.0);
         group.text(Layer::Lettering, words);
     }
     group

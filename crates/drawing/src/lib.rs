@@ -32,6 +32,6 @@ pub use job_card::job_card_sheets;
 pub use palette::Palette;
 pub use profile::profiles;
 pub use reach::{ReachChart, ReachCurve, reach_chart};
-pub use sheet::{SheetOptions, SheetSize};
+pub use sheet::{BadSheetSize, SheetOptions, SheetSize};
 pub use switches::{switch_picture, switch_sheets};
 pub use wiring::wiring_sheets;

@@ -27,7 +27,7 @@ fn a_mistake_in_a_table_is_named() {
     let with = |from: &str, to: &str| Rates::read(&BUILT_IN.replacen(from, to, 1)).unwrap_err();
     assert_eq!(with("[symptoms.dim]", "[symptoms.dull]"), RatesError::Unknown("symptoms.dull".into()));
     assert_eq!(with("joint               =", "solder =").to_string(), "\"kinds.solder\" is not known");
-    assert!(matches!(with("share = 0.55", "share = 0.5"), RatesError::Value(_)));
-    assert!(matches!(with("[groups]", "[groups"), RatesError::Syntax(_)));
+    assert!(matches!(with("share = 0.55", "share = 0.5"), RatesError::Shares(_)));
+    assert!(matches!(with("[groups]", "[groups"), RatesError::Syntax { .. }));
     assert!(matches!(with(", low = 0.5, high = 200", ""), RatesError::Value(_)));
 }

@@ -128,6 +128,8 @@ fn names_links_and_permissions_stay() {
     let refused = said(write(&dangling, b"x", MayReplace::Anything));
     assert!(refused.contains("a link to \"nowhere.toml\", which is not there"), "{refused}");
     assert!(!folder.path().join("nowhere.toml").exists());
+    let unread = format!("{:#}", read_text(&dangling, &mut std::io::empty()).unwrap_err());
+    assert!(unread.contains("a link to \"nowhere.toml\", which is not there"), "{unread}");
 }
 
 /// A pack of one table, of a site whose name is not told.

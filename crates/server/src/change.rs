@@ -6,7 +6,6 @@ use latchline_finding::{Both, Change, Edit, EditStep, Language};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_words::office::Told;
 use serde::Deserialize;
-use toml::Value;
 
 /// Feet in a metre, by the definition of the international foot (0.3048 m).
 const METRES_PER_FOOT: f64 = 0.3048;

@@ -74,18 +74,13 @@ pub(crate) async fn edit(
                 archive.change(name, &sent.id, sent.base, change, &meant.note, &by)?
             }
         };
-        done(office, work, outcome, language)
+        done(office, work, outcome)
     })
     .await
 }
 
 /// Goes to what came of a submission.
-fn done(
-    office: &Arc<Office>,
-    work: &Arc<Work>,
-    outcome: Outcome,
-    language: Language,
-) -> Result<i64, Refused> {
+fn done(office: &Arc<Office>, work: &Arc<Work>, outcome: Outcome) -> Result<i64, Refused> {
     match outcome {
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
             // What is accepted is in the store; how the file stands is told beside it.
@@ -228,7 +223,7 @@ async fn turned(
             Told::Redone { what: &what }
         };
         let outcome = office.archive.submit(&work.name, &turn.id, proposal, &told.say(language), &by)?;
-        done(office, work, outcome, language)
+        done(office, work, outcome)
     })
     .await
 }

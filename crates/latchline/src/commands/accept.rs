@@ -90,6 +90,28 @@ fn entry(code: Code, element: Option<&str>, reason: &str, date: &str) -> Edit {
     Edit::one(&["accept"], Change::AppendTable(body))
 }
 
+fn nothing_to_accept<'a>(
+    accepted: usize,
+    code: Code,
+    element: Option<&str>,
+    all: impl Iterator<Item = &'a Finding>,
+) -> Refusal {
+    let code_name = code.as_str();
+    if accepted > 0 {
+        return SiteRefusal::AcceptedAlready { code: code_name, element }.into();
+    }
+    let mut elements: Vec<&str> = all
+        .filter(|finding| finding.code == code)
+        .filter_map(|finding| finding.element.as_ref().map(|id| id.as_str()))
+        .collect();
+    elements.sort_unstable();
+    elements.dedup();
+    match elements.as_slice() {
+        [] => SiteRefusal::NothingToAccept { code: code_name, element }.into(),
+        there => SiteRefusal::NotOfThis { code: code_name, element, there: &there.join(", ") }.into(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,7 +1,7 @@
 //! What is lost, kept or refused, whoever else writes at the same time.
 
 use super::aside::{self, AsideFile, Kind};
-use super::{MayReplace, edit, folder, original, write};
+use super::{MayReplace, edit, folder, original, read_text, write};
 use latchline_pack::PackFile;
 use std::ffi::OsStr;
 use std::fs;

@@ -13,7 +13,7 @@ pub fn toml(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else { return };
     held(read_toml(text));
     if let Err(error) = Rates::read(text) {
-        assert!(!error.to_string().is_empty(), "it is told why");
+        assert!(!format!("{error:?}").is_empty(), "it is told why");
     }
 }
 

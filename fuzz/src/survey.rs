@@ -2,7 +2,7 @@
 
 use super::house::LANGUAGES;
 use latchline_design::{Effort, Texts, design};
-use latchline_finding::{FileId, Severity, Sources};
+use latchline_finding::{FileId, Language, Severity, Sources};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::{from_xlsx, sheet_names};
@@ -115,7 +115,7 @@ fn read(sheets: impl FnOnce(FileId, &mut Vec<Problem>) -> Vec<Sheet>) {
     if survey.dwellings.len() > MOST_DESIGNED {
         return;
     }
-    let texts = Texts { sources: &sources, catalogues: &catalogues };
+    let texts = Texts { sources: &sources, catalogues: &catalogues, language: Language::English };
     let effort =
         Effort { orders: 1, most_orders: 1, most_plans: 1, takes_first: true, prices_limits: false, seed: 0 };
     let family = survey.settings.family.as_ref().map_or("ostrel-48", |family| &family.value);

@@ -16,6 +16,7 @@ mod existing;
 mod existing_cable;
 mod grade;
 pub mod jobs;
+mod margin_step;
 mod not_judged;
 mod physics;
 pub mod physics_summary;
@@ -43,12 +44,13 @@ pub use latchline_network::readings::{
     Basis, DROP_METER_V, Estimate, JointThatFails, NoPrediction, Path, PathSegment, Prediction, Reading,
     ReadingPlace, Readings, RunCall, RunFeed, SectionJoint,
 };
-pub use latchline_network::resistance::{MEASUREMENT_TOLERANCE, loop_ohm_per_km};
+pub use latchline_network::resistance::MEASUREMENT_TOLERANCE;
 pub use latchline_network::start_up::Effort;
 pub use latchline_network::{
     BusState, Corner, Device, GivenUp, Memory, Segment, StageSource, StandingCall, Wanted, WorkDone,
 };
 pub use latchline_words::missing::Missing;
+pub use margin_step::MarginStep;
 pub use not_judged::NotJudged;
 pub use readings::predicted_readings;
 pub use rules::Depth;

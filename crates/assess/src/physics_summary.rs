@@ -64,6 +64,13 @@ pub struct SignalSummary {
     pub complete: bool,
 }
 
+impl SignalSummary {
+    /// Decibels that a caller's weakest station has left of the budget of the band.
+    pub fn in_hand_db(&self, signal: &CallerSignal) -> f64 {
+        self.budget_db - signal.loss_db
+    }
+}
+
 /// Voltage over time at one place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StartUpCurve {

@@ -3,13 +3,15 @@
 use crate::instance::Instance;
 use crate::plan::{Plan, PlannedBox, PlannedTrunk, PlannedZone};
 use crate::toml_text::{in_metres, joined, lengths_keys, list, place_key, quoted, surroundings};
+use latchline_finding::Language;
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::Survey;
+use latchline_words::design::FileComment;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-/// Text of the plans of one or several buses. `notes` are the lines of comment at its head.
-pub fn site_file(instance: &Instance<'_>, buses: &[&Plan], notes: &[String]) -> String {
-    let mut writer = Writer::new(instance, buses);
+/// Text of the plans of one or several buses, its comments in a language. `notes` are the lines of comment at its head.
+pub fn site_file(instance: &Instance<'_>, buses: &[&Plan], notes: &[String], language: Language) -> String {
+    let mut writer = Writer::new(instance, buses, language);
     for plan in buses {
         writer.lay_out(plan);
     }
@@ -27,6 +29,7 @@ pub(crate) struct Writer<'w, 'a> {
     pub(crate) branch_boxes: Vec<String>,
     pub(crate) runs: Vec<RunLine>,
     pub(crate) default_cable: String,
+    language: Language,
 }
 
 /// A distributor with ports for links.
@@ -44,7 +47,7 @@ pub(crate) enum RunLine {
 }
 
 impl<'w, 'a> Writer<'w, 'a> {
-    fn new(instance: &'w Instance<'a>, buses: &[&Plan]) -> Self {
+    fn new(instance: &'w Instance<'a>, buses: &[&Plan], language: Language) -> Self {
         let used = instance.items.iter().map(|item| item.name.clone()).collect();
         let mut metres: BTreeMap<usize, u64> = BTreeMap::new();
         for (_, run) in buses.iter().flat_map(|plan| plan.runs()) {
@@ -64,6 +67,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             branch_boxes: Vec::new(),
             runs: Vec::new(),
             default_cable: instance.wires[default_cable].name.clone(),
+            language,
         }
     }
 
@@ -112,10 +116,8 @@ impl<'w, 'a> Writer<'w, 'a> {
                     Some(format!("model = \"{}\"", model.name)),
                     place_key(self.survey, zone.isolator_place),
                 ];
-                self.distributors.push(format!(
-                    "{name} = {{ {} }}   # signals over its link, power from {supply}",
-                    joined(keys)
-                ));
+                let comment = self.comment(&FileComment::SignalsOverLink { supply: &supply });
+                self.distributors.push(format!("{name} = {{ {} }}   # {comment}", joined(keys)));
                 isolator = Some(name);
             }
             let links = if number == 0 { plan.heads } else { None };
@@ -123,6 +125,17 @@ impl<'w, 'a> Writer<'w, 'a> {
             isolators.push((zone.isolator_place, isolator));
         }
         self.links(&isolators, &heads);
+    }
+
+    /// A comment in the language of the file.
+    pub(crate) fn comment(&self, comment: &FileComment<'_>) -> String {
+        comment.say(self.language)
+    }
+
+    /// How many ports of a box are taken.
+    pub(crate) fn ports_in_use(&self, used: usize, ports: usize) -> String {
+        let (used, ports) = (&used.to_string(), &ports.to_string());
+        self.comment(&FileComment::PortsInUse { used, ports })
     }
 
     /// Supply, trunks and runs of a zone; gives the distributors that links may start from.
@@ -135,7 +148,8 @@ impl<'w, 'a> Writer<'w, 'a> {
     ) -> Vec<Head> {
         let mut heads: Vec<Head> = Vec::new();
         let words = self.survey.places[zone.place].name.value.clone();
-        self.runs.push(RunLine::Comment(format!("From {supply} ({words})")));
+        let comment = self.comment(&FileComment::From { supply, place: &words });
+        self.runs.push(RunLine::Comment(comment));
         if let Some(isolator) = isolator {
             let name = self.name(zone.isolator_place, "feed");
             let wire = zone.trunks.first().map_or((0, 1), |trunk| (trunk.wire, trunk.pairs));
@@ -152,8 +166,8 @@ impl<'w, 'a> Writer<'w, 'a> {
                 for _ in 0..count {
                     let name = self.name(place, "H");
                     let keys = [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, place)];
-                    self.distributors
-                        .push(format!("{name} = {{ {} }}   # signals to the other supplies", joined(keys)));
+                    let comment = self.comment(&FileComment::SignalsToOthers);
+                    self.distributors.push(format!("{name} = {{ {} }}   # {comment}", joined(keys)));
                     heads.push(Head { name: name.clone(), place, next: 1, ports: model.ports });
                     ways.push((at, place));
                     at = place;
@@ -200,11 +214,8 @@ impl<'w, 'a> Writer<'w, 'a> {
             let model = &self.instance.distributors[planned.model];
             let keys = [Some(format!("model = \"{}\"", model.name)), place_key(self.survey, planned.place)];
             let used = planned.runs.len() + planned.trunks.len();
-            self.distributors.push(format!(
-                "{name} = {{ {} }}   # {used} of {} ports in use",
-                joined(keys),
-                model.ports
-            ));
+            let comment = self.ports_in_use(used, model.ports);
+            self.distributors.push(format!("{name} = {{ {} }}   # {comment}", joined(keys)));
             ways.push((at, planned.place));
             at = planned.place;
             names.push(name.clone());
@@ -218,7 +229,8 @@ impl<'w, 'a> Writer<'w, 'a> {
 
     fn links(&mut self, isolators: &[(usize, Option<String>)], heads: &[Vec<Head>]) {
         if isolators.len() > 1 {
-            self.runs.push(RunLine::Comment(String::from("Signals to the other supplies' buses")));
+            let comment = self.comment(&FileComment::SignalsToBuses);
+            self.runs.push(RunLine::Comment(comment));
         }
         let heads = heads.first().map_or(&[][..], Vec::as_slice);
         let mut ports = heads.iter().flat_map(|head| (head.next..=head.ports).map(move |port| (head, port)));

@@ -7,6 +7,7 @@ use crate::parts::InWall;
 use crate::plan::{PlannedBox, PlannedRun};
 use crate::sections::{Sections, chain_in_walls, sections};
 use crate::toml_text::{in_metres, joined, lengths_keys, list, place_key, quoted, surroundings, tidy};
+use latchline_words::design::FileComment;
 use std::collections::BTreeSet;
 
 /// A cable of the site file in the making.
@@ -55,7 +56,8 @@ impl Writer<'_, '_> {
             let keys =
                 [Some(format!("model = {}", quoted(&model.name))), place_key(self.survey, branch.place)];
             let used = branch.chains.len();
-            let text = format!("{name} = {{ {} }}   # {used} of {} ports in use", joined(keys), model.ports);
+            let comment = self.ports_in_use(used, model.ports);
+            let text = format!("{name} = {{ {} }}   # {comment}", joined(keys));
             self.branch_boxes.push(text);
             names.push(name);
         }
@@ -120,8 +122,8 @@ impl Writer<'_, '_> {
             Some(walls) => {
                 cable = walls.first().map_or(cable, |wall| wall.cable.clone());
                 if walls.iter().any(|wall| self.survey.existing[wall.index].stated_m.is_none()) {
-                    let derived = "Length from the measured loop: the survey states none";
-                    self.runs.push(RunLine::Comment(String::from(derived)));
+                    let derived = self.comment(&FileComment::LengthFromLoop);
+                    self.runs.push(RunLine::Comment(derived));
                 }
                 self.in_walls(walls, &mut keys);
             }

@@ -5,6 +5,7 @@ use crate::item::Owner;
 use crate::limits::THIN_MARGIN_V;
 use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, place_key_in, quoted, tidy};
 use latchline_survey::model::Wiring;
+use latchline_words::design::FileComment;
 use std::fmt::Write as _;
 
 impl Writer<'_, '_> {
@@ -17,7 +18,8 @@ impl Writer<'_, '_> {
             out.push_str(&text);
             out.push('\n');
         };
-        line(format!("# {}: made by latchline design from the survey.", one_line(&settings.title)));
+        let title = &one_line(&settings.title);
+        line(format!("# {}", self.comment(&FileComment::MadeOf { title })));
         line(String::from("#"));
         for note in notes {
             line(format!("# {}", one_line(note)));
@@ -72,7 +74,7 @@ impl Writer<'_, '_> {
             _ => None,
         });
         if entrances.clone().next().is_some() {
-            line(String::from("\n# --- Entrances: who can call whom, and what opens ---"));
+            line(format!("\n# {}", self.comment(&FileComment::Entrances)));
         }
         for (item, index) in entrances {
             let entrance = &survey.entrances[index];
@@ -93,7 +95,7 @@ impl Writer<'_, '_> {
             ];
             line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
         }
-        line(String::from("\n# --- Dwellings ---\n\n[dwellings]"));
+        line(format!("\n# {}\n\n[dwellings]", self.comment(&FileComment::Dwellings)));
         for item in items {
             let Owner::Dwelling(index) = item.owner else { continue };
             let dwelling = &survey.dwellings[index];
@@ -110,7 +112,7 @@ impl Writer<'_, '_> {
             ];
             line(format!("{} = {{ {} }}", key(&item.name), joined(keys)));
         }
-        line(String::from("\n# --- Runs: from here, to these in this order ---\n\n[runs]"));
+        line(format!("\n# {}\n\n[runs]", self.comment(&FileComment::Runs)));
         for run in &self.runs {
             match run {
                 RunLine::Comment(text) => line(format!("# {}", one_line(text))),

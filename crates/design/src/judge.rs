@@ -13,7 +13,7 @@ use latchline_assess::{Assessing, Assessment, Effort, GivenUp, Memory, Wanted};
 use latchline_finding::{Argument, Both, Code, ElementId, Figure, Finding, Language, Money, Severity};
 use latchline_site::bill::Bill;
 use latchline_site::model::{LockFeed, RunStop, Site};
-use latchline_words::design::{ObstacleWords, RemarkWords};
+use latchline_words::design::{FileComment, ObstacleWords, RemarkWords};
 use latchline_words::figures;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -245,7 +245,8 @@ pub fn judge(
     memory: &Memory,
     buses: &[&Plan],
 ) -> Result<Judged, Rejection> {
-    let text = site_file(instance, buses, &notes(instance, buses));
+    let language = texts.language;
+    let text = site_file(instance, buses, &notes(instance, buses, language), language);
     let mut sources = texts.sources.clone();
     let file = sources.add("site.toml", text.as_str());
     let resolved = texts.catalogues.resolve(&sources, file);
@@ -330,7 +331,7 @@ pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
 }
 
 /// What the head of the file says.
-fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
+fn notes(instance: &Instance<'_>, buses: &[&Plan], language: Language) -> Vec<String> {
     let settings = &instance.survey.settings;
     let dwellings = instance.items.iter().filter(|item| matches!(item.owner, Owner::Dwelling(_))).count();
     let entrances = instance.items.iter().filter(|item| matches!(item.owner, Owner::Entrance(_))).count();
@@ -338,31 +339,21 @@ fn notes(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<String> {
     let supplies = zones().count();
     let trunks = buses.iter().flat_map(|plan| plan.trunks());
     let boxes: usize = trunks.map(|trunk| trunk.boxes.len()).sum();
-    let counted = |count: usize, noun: &str| format!("{count} {noun}{}", if count == 1 { "" } else { "s" });
-    let mut notes = vec![
-        format!(
-            "{} and {} on {} by way of {}.",
-            counted(dwellings, "dwelling"),
-            counted(entrances, "entrance"),
-            if supplies == 1 { String::from("one supply") } else { format!("{supplies} supplies") },
-            if boxes == 0 { String::from("its outputs alone") } else { counted(boxes, "distributor") }
-        ),
-        format!(
-            "Lengths are the survey's ways with {} % slack and {} m at each end.",
-            (settings.slack * 1000.0).round() / 10.0,
-            settings.termination_m
-        ),
-    ];
+    let contents = match boxes {
+        0 => FileComment::ContentsOfSupplies { dwellings, entrances, supplies },
+        _ => FileComment::Contents { dwellings, entrances, supplies, boxes },
+    };
+    let figure = |value: f64| figures::decimals(value.to_string(), language);
+    let slack = &figure((settings.slack * 1000.0).round() / 10.0);
+    let lengths = FileComment::Lengths { slack, end: &figure(settings.termination_m) };
+    let mut notes = vec![contents.say(language), lengths.say(language)];
     if buses.len() > 1 {
-        notes.push(format!("{} buses: nobody calls from one to another.", buses.len()));
+        notes.push(FileComment::Buses { buses: buses.len() }.say(language));
     }
-    notes.extend(remarks(instance, buses).into_iter().map(|remark| remark.of(Language::English).to_string()));
+    notes.extend(remarks(instance, buses).into_iter().map(|remark| remark.of(language).to_string()));
     if let Some(group) = &settings.largest_group {
-        notes.push(format!(
-            "No run has more than {} dwellings: one broken joint silences no more.",
-            group.value
-        ));
+        notes.push(FileComment::Group { most: &group.value.to_string() }.say(language));
     }
-    notes.push(String::from("Check it with: latchline check"));
+    notes.push(FileComment::CheckIt.say(language));
     notes
 }

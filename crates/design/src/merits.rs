@@ -47,7 +47,7 @@ impl Merits {
             station: band.worst.station.clone(),
             caller: band.worst.caller.clone(),
             band: band.band.clone(),
-            margin_db: band.budget_db - band.worst.loss_db,
+            margin_db: band.in_hand_db(&band.worst),
         });
         Merits {
             cost: design.cost,

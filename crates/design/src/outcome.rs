@@ -2,7 +2,7 @@
 
 use crate::plan::Plan;
 use latchline_assess::Assessment;
-use latchline_finding::{Both, Money, Sources};
+use latchline_finding::{Both, Language, Money, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::bill::Bill;
 use latchline_site::model::Site;
@@ -14,6 +14,8 @@ pub struct Texts<'a> {
     pub sources: &'a Sources,
     /// The catalogues, read from them.
     pub catalogues: &'a LoadedCatalogues,
+    /// The language of the comments in the site file.
+    pub language: Language,
 }
 
 /// A design that passes.

@@ -1,8 +1,9 @@
 //! Parts of site files as text: names, lists, lengths, places, entrances.
 
+pub use latchline_site::edit::quoted;
+
 use latchline_site::catalogue::Environment;
 use latchline_survey::model::{Entrance, Survey};
-use std::fmt::Write;
 
 /// Where a place of the survey is, as a key; `None` where nothing is known.
 pub fn place_key(survey: &Survey, place: usize) -> Option<String> {
@@ -107,23 +108,6 @@ pub fn joined<const N: usize>(keys: [Option<String>; N]) -> String {
 /// Text without line ends, for a comment.
 pub fn one_line(text: &str) -> String {
     text.chars().map(|sign| if sign.is_control() { ' ' } else { sign }).collect()
-}
-
-/// A TOML basic string.
-pub fn quoted(text: &str) -> String {
-    let mut out = String::from("\"");
-    for sign in text.chars() {
-        match sign {
-            '"' => out.push_str("\\\""),
-            '\\' => out.push_str("\\\\"),
-            sign if sign.is_control() => {
-                let _ = write!(out, "\\u{:04X}", u32::from(sign));
-            }
-            sign => out.push(sign),
-        }
-    }
-    out.push('"');
-    out
 }
 
 /// A TOML key: bare where it can be.

@@ -203,7 +203,7 @@ fn ways_out_are_priced_by_designs() {
     let (name, text) = builtin_catalogue();
     let catalogues = vec![sources.add(name, text)];
     let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, strict.prices.clone());
-    let texts = Texts { sources: &sources, catalogues: &catalogues };
+    let texts = Texts { sources: &sources, catalogues: &catalogues, language: Language::English };
     let ways = ways_out(&strict, "ostrel-48", texts);
     let cheapest: Option<Money> = ways
         .iter()

@@ -3,7 +3,7 @@
 use crate::common::{corridors, design_with, survey};
 use latchline_assess::Memory;
 use latchline_design::{Choice, Design, Effort, Merits, Texts, alternatives, design_remembering};
-use latchline_finding::Sources;
+use latchline_finding::{Language, Sources};
 use latchline_site::catalogue::BoxRole;
 use latchline_site::model::{RunStart, RunStop};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
@@ -29,7 +29,7 @@ fn chosen(survey: &Survey) -> Option<Choice> {
     let (name, text) = builtin_catalogue();
     let catalogues = vec![sources.add(name, text)];
     let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, survey.prices.clone());
-    let texts = Texts { sources: &sources, catalogues: &catalogues };
+    let texts = Texts { sources: &sources, catalogues: &catalogues, language: Language::English };
     let memory = Memory::default();
     let effort = Effort::default();
     let cheapest = design_remembering(survey, FAMILY, texts, &memory, effort, &mut |_, _, _| true).ok()?;

@@ -34,6 +34,6 @@ pub use overview::overview;
 pub use palette::Palette;
 pub use profile::profiles;
 pub use reach::{ReachChart, ReachCurve, reach_chart};
-pub use sheet::{SheetOptions, SheetSize};
+pub use sheet::{BadSheetSize, SheetOptions, SheetSize};
 pub use switches::{switch_picture, switch_sheets};
 pub use wiring::wiring_sheets;

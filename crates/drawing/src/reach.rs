@@ -5,10 +5,11 @@
 
 use crate::chart::{Axes, spread};
 use crate::frame::Frame;
-use crate::language::Lettering;
+use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use crate::sheet::{SheetSize, TitleBlock, fitted};
+use latchline_finding::Locale;
 
 /// A curve with its name.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +39,8 @@ pub struct ReachChart {
     pub revision: Option<String>,
     /// The date in the title block.
     pub date: Option<String>,
+    /// Language and units of what the sheet says of its own.
+    pub locale: Locale,
 }
 
 /// Line types in turn: dash and width together tell eight curves apart.
@@ -54,12 +57,14 @@ const LOOKS: [(Dash, Pen); 8] = [
 
 /// Draws the chart on one sheet.
 pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
+    let lettering = Lettering(chart.locale);
     let block = TitleBlock {
         site: chart.title.clone(),
-        subject: String::from("Reach"),
-        note: String::from("For planning; check the site itself. Not a certificate."),
+        subject: String::from(lettering.word(Word::ReachSubject)),
+        note: String::from(lettering.word(Word::ForPlanning)),
         revision: chart.revision.clone(),
         date: chart.date.clone(),
+        locale: chart.locale,
         ..TitleBlock::default()
     };
     let frame = Frame::new(sheet, &block, &[]);
@@ -88,7 +93,7 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         if high > low { (low, high) } else { (0.0, 1.0) }
     };
     let axes = Axes::new(plot, span(f64::INFINITY, &|point| point.0), span(0.0, &|point| point.1));
-    axes.draw(&mut group, &chart.x_title, &chart.y_title, Lettering::default());
+    axes.draw(&mut group, &chart.x_title, &chart.y_title, lettering);
     let mut ends: Vec<(Point, usize)> = Vec::new();
     for (number, curve) in chart.curves.iter().enumerate() {
         let points = curve.points.iter().filter(|(x, y)| x.is_finite() && y.is_finite());
@@ -130,13 +135,17 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         .collect();
     let mut lines = chart.notes.clone();
     if !absent.is_empty() {
-        lines.push(format!("no station at all: {}", absent.join(", ")));
+        lines.push(lettering.say(&Phrase::NoStationAtAll { cables: &absent.join(", ") }));
     }
     for (number, line) in lines.iter().enumerate() {
         let y = plot.bottom() + 13.0 + number as f64 * 4.2;
         group.text(Layer::Lettering, fitted((content.x, y), line, 2.8, false, content.width).ink(Ink::Quiet));
     }
-    let description = format!("{}. {} {} curves.", chart.title, chart.subtitle, chart.curves.len());
+    let description = lettering.say(&Phrase::ReachShows {
+        title: &chart.title,
+        subtitle: &chart.subtitle,
+        curves: chart.curves.len(),
+    });
     let mut scene = frame.scene(chart.title.clone(), description);
     scene.root.group(group);
     frame.draw(&mut scene.root, &block, &[], 1, 1);

@@ -5,9 +5,9 @@ use crate::language::{Lettering, Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Group, Layer, Text};
 use latchline_assess::Assessment;
-use latchline_finding::Locale;
+use latchline_finding::{Both, Locale};
 use latchline_site::model::Site;
-use std::fmt;
+use latchline_words::refusals::ArgumentRefusal;
 use std::str::FromStr;
 
 /// The size of a sheet.
@@ -43,23 +43,17 @@ impl SheetSize {
     pub const GREATEST_MM: f64 = 5000.0;
 }
 
-/// A sheet size that cannot be used.
+/// A sheet size that cannot be used, as it was written.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BadSheetSize(String);
 
-impl fmt::Display for BadSheetSize {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "\"{}\" is no sheet size: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, or WIDTHxHEIGHT with {} to {} mm each",
-            self.0,
-            SheetSize::LEAST_MM,
-            SheetSize::GREATEST_MM
-        )
+impl BadSheetSize {
+    /// What is wrong with it, in both languages.
+    pub fn both(&self) -> Both {
+        let (least, most) = (&SheetSize::LEAST_MM.to_string(), &SheetSize::GREATEST_MM.to_string());
+        ArgumentRefusal::SheetSize { text: &self.0, least, most }.both()
     }
 }
-
-impl std::error::Error for BadSheetSize {}
 
 impl FromStr for SheetSize {
     type Err = BadSheetSize;

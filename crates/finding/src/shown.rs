@@ -100,6 +100,16 @@ pub fn json(document: &str) -> Cow<'_, str> {
     Cow::Owned(shown)
 }
 
+/// A word of a command as it can be pasted into a shell of POSIX.1-2017 (2.2.2, single quotes), whole, hidden signs by their numbers.
+pub fn for_shell(word: &str) -> String {
+    let shown = whole(word, &[]);
+    let is_plain = |sign: char| sign.is_alphanumeric() || "/._-=@:+,%".contains(sign);
+    match !shown.is_empty() && shown.chars().all(is_plain) {
+        true => shown.into_owned(),
+        false => format!("'{}'", shown.replace('\'', "'\\''")),
+    }
+}
+
 fn shortened(text: &str, most: usize) -> Cow<'_, str> {
     // As many bytes as signs at least.
     if text.len() <= most || text.chars().nth(most).is_none() {
@@ -115,6 +125,16 @@ fn shortened(text: &str, most: usize) -> Cow<'_, str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_a_shell_would_split_or_obey_is_quoted() {
+        assert_eq!(for_shell("A-12@ringing:A-13=33V"), "A-12@ringing:A-13=33V");
+        assert_eq!(for_shell("A-12=47mV!"), "'A-12=47mV!'");
+        assert_eq!(for_shell("found=A-1 A-2"), "'found=A-1 A-2'");
+        assert_eq!(for_shell("it's <here>"), "'it'\\''s <here>'");
+        assert_eq!(for_shell("a\u{200b}b"), "'a<U+200B>b'");
+        assert_eq!(for_shell(""), "''");
+    }
 
     #[test]
     fn what_drives_a_terminal_or_hides_is_shown_by_its_number() {

@@ -1,6 +1,7 @@
 //! The survey of the demo estate, as the workbook that somebody would have filled in on site.
 
 use crate::refusal::{Refusal, Result};
+use latchline_finding::Language;
 use latchline_survey::sheets::SHEETS;
 use latchline_survey::template;
 use latchline_words::refusals::ResultRefusal;
@@ -57,7 +58,7 @@ fn row(sheet: &str, cells: &[(&str, &str)]) -> Vec<String> {
 ///
 /// # Errors
 /// If the workbook cannot be built.
-pub fn workbook() -> Result<Vec<u8>> {
+pub fn workbook(language: Language) -> Result<Vec<u8>> {
     let settings = [
         ("Title", "Quillmere Yard"),
         ("Country", "GB"),
@@ -216,5 +217,6 @@ pub fn workbook() -> Result<Vec<u8>> {
         ("Entrances", entrances),
         ("Desks", desks),
     ];
-    template::filled(&filling).map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))
+    template::filled(&filling, language)
+        .map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))
 }

@@ -1,6 +1,7 @@
 //! How a command that could not run says so.
 
 use crate::refusal::Refusal;
+use crate::typed;
 use latchline_finding::{Language, shown};
 use latchline_words::refusals::{FileRefusal, SystemRefusal};
 use std::io::Write as _;
@@ -32,7 +33,8 @@ fn text(refusal: &Refusal, written: &[PathBuf], language: Language) -> String {
     let mut text = String::new();
     for (at, words) in lines.iter().enumerate() {
         let lead = if at == 0 { format!("{error}: ") } else { String::from("  ") };
-        text.push_str(&format!("{lead}{}\n", shown::prose(words)));
+        let words = typed::shortened(words, &typed::arguments());
+        text.push_str(&format!("{lead}{}\n", shown::prose(&words)));
     }
     text
 }

@@ -6,8 +6,8 @@
 
 use latchline_finding::{Both, Language};
 use latchline_words::refusals::{
-    ArgumentRefusal, FileRefusal, FolderRefusal, NameRefusal, PartRefusal, ResultRefusal, SiteRefusal,
-    StoreRefusal, SystemRefusal,
+    ArgumentRefusal, FileRefusal, FolderRefusal, NameRefusal, OtherOfSystem, PartRefusal, ResultRefusal,
+    SiteRefusal, StoreRefusal, SystemRefusal,
 };
 use std::fmt;
 use std::io::{self, ErrorKind};
@@ -154,12 +154,36 @@ pub fn in_words(error: &io::Error) -> Both {
         ErrorKind::IsADirectory => SystemRefusal::IsDirectory,
         ErrorKind::NotADirectory => SystemRefusal::NotDirectory,
         ErrorKind::InvalidFilename => SystemRefusal::NameNotAllowed,
+        ErrorKind::AlreadyExists => SystemRefusal::AlreadyThere,
+        ErrorKind::FileTooLarge => SystemRefusal::FileTooLarge,
+        ErrorKind::ResourceBusy | ErrorKind::ExecutableFileBusy | ErrorKind::WouldBlock => {
+            SystemRefusal::InUse
+        }
+        ErrorKind::DirectoryNotEmpty => SystemRefusal::FolderNotEmpty,
+        ErrorKind::CrossesDevices => SystemRefusal::AcrossDevices,
+        ErrorKind::Unsupported => SystemRefusal::NotSupported,
+        ErrorKind::TimedOut => SystemRefusal::TimedOut,
+        ErrorKind::BrokenPipe | ErrorKind::ConnectionReset => SystemRefusal::BrokenOff,
+        ErrorKind::OutOfMemory => SystemRefusal::NoMemory,
+        ErrorKind::UnexpectedEof => SystemRefusal::EndsTooEarly,
+        _ if is_circle_of_links(error) => SystemRefusal::LinksInACircle,
         _ => {
             let text = error.to_string();
-            return Both::same(text.split(" (os error").next().unwrap_or_default().to_lowercase());
+            let message = text.split(" (os error").next().unwrap_or_default();
+            return match error.raw_os_error() {
+                Some(number) => OtherOfSystem::Numbered { number: &number.to_string(), message }.both(),
+                None => OtherOfSystem::Unnumbered { message }.both(),
+            };
         }
     }
     .both()
+}
+
+/// Whether links lead in a circle: ELOOP of POSIX.1-2017 (`<errno.h>`), for which the standard library has no stable kind. Its number
+/// is 40 on Linux, 62 on macOS and the BSDs (common practice, no source).
+fn is_circle_of_links(error: &io::Error) -> bool {
+    let number = if cfg!(target_os = "linux") { 40 } else { 62 };
+    cfg!(unix) && error.raw_os_error() == Some(number)
 }
 
 /// Says for what something was wanted that could not be had.
@@ -191,8 +215,21 @@ mod tests {
     fn errors_of_the_system_are_told_in_words() {
         for kind in [ErrorKind::NotFound, ErrorKind::StorageFull, ErrorKind::TimedOut, ErrorKind::Other] {
             let words = in_words(&io::Error::from(kind));
-            let words = words.of(Language::English);
-            assert!(!words.is_empty() && !words.contains("os error"), "{words}");
+            let (english, german) = (words.of(Language::English), words.of(Language::German));
+            assert!(!english.is_empty() && !english.contains("os error"), "{english}");
+            assert_ne!(english, german);
+        }
+        // Numbers of Linux (asm-generic/errno-base.h, errno.h): EEXIST, EBUSY, ELOOP, and one without a row, ENOTTY.
+        if cfg!(target_os = "linux") {
+            for (number, german) in [
+                (17, "unter diesem Namen gibt es dort schon etwas"),
+                (16, "ein anderes Programm benutzt das"),
+                (40, "seine Verweise führen im Kreis"),
+                (25, "Fehler 25 des Systems, im Original: „Inappropriate ioctl for device“"),
+            ] {
+                let words = in_words(&io::Error::from_raw_os_error(number));
+                assert!(words.of(Language::German).starts_with(german), "{words:?}");
+            }
         }
         let full = in_words(&io::Error::from_raw_os_error(28));
         assert_eq!(full.of(Language::English), "no space is left there; make room and run again");

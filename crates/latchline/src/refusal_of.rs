@@ -2,7 +2,6 @@
 
 use crate::plain_fault::PlainFault;
 use crate::refusal::Refusal;
-use latchline_finding::{Both, Language};
 use latchline_locate::RatesError;
 use latchline_network::GivenUp;
 use latchline_network::tolerance::engine::MOST_SAMPLES;
@@ -12,10 +11,7 @@ use latchline_reach::BareSiteError;
 use latchline_site::edit::EditError;
 use latchline_store::StoreError;
 use latchline_typeset::TypesetError;
-use latchline_words::codes::wording;
-use latchline_words::refusals::{
-    ArgumentRefusal, FileRefusal, PartRefusal, ResultRefusal, SiteRefusal, SystemRefusal,
-};
+use latchline_words::refusals::{ArgumentRefusal, FileRefusal, SystemRefusal};
 
 impl From<GivenUp> for Refusal {
     fn from(_: GivenUp) -> Self {
@@ -25,27 +21,13 @@ impl From<GivenUp> for Refusal {
 
 impl From<EditError> for Refusal {
     fn from(error: EditError) -> Self {
-        match &error {
-            EditError::Syntax(detail) => SiteRefusal::NoTomlText { detail },
-            EditError::NoSuchPlace(place) => SiteRefusal::NoPlace { place },
-            EditError::WrongPlace(place) => SiteRefusal::OtherPlace { place },
-            EditError::BadValue(value) => SiteRefusal::NoValue { value },
-            EditError::Changed(place) => SiteRefusal::ChangedSince { place },
-            EditError::NameTaken(place) => SiteRefusal::NameTaken { place },
-            EditError::EmptyPath => SiteRefusal::NoPath,
-        }
-        .into()
+        Refusal::new(error.both())
     }
 }
 
 impl From<BareSiteError> for Refusal {
     fn from(error: BareSiteError) -> Self {
-        let said = |language| {
-            let said = error.findings.iter().map(|one| wording(one, language).message);
-            said.collect::<Vec<_>>().join("; ")
-        };
-        let said = &Both::new(said(Language::English), said(Language::German));
-        PartRefusal::NotASite { said }.into()
+        Refusal::new(error.both())
     }
 }
 
@@ -58,21 +40,17 @@ impl From<StoreError> for Refusal {
 impl From<RatesError> for Refusal {
     fn from(error: RatesError) -> Self {
         match &error {
-            RatesError::Syntax(text) => Refusal::new(Both::same(text.clone())),
+            RatesError::Syntax { line, detail } => FileRefusal::RatesSyntax { line: *line, detail }.into(),
             RatesError::Value(key) => FileRefusal::RateMissing { key }.into(),
             RatesError::Unknown(key) => FileRefusal::RateUnknown { key }.into(),
+            RatesError::Shares(group) => FileRefusal::RateShares { group }.into(),
         }
     }
 }
 
 impl From<PackError> for Refusal {
     fn from(error: PackError) -> Self {
-        match &error {
-            PackError::Workbook(cause) => ResultRefusal::WorkbookFailed { detail: &cause.to_string() }.into(),
-            PackError::CodeTooLong { device, bytes, most } => {
-                ResultRefusal::CodeTooLong { device, bytes: *bytes, most: *most }.into()
-            }
-        }
+        Refusal::new(error.both())
     }
 }
 
@@ -89,8 +67,8 @@ impl From<ToleranceError> for Refusal {
 }
 
 impl From<TypesetError> for Refusal {
-    fn from(_: TypesetError) -> Self {
-        ResultRefusal::NoFont.into()
+    fn from(error: TypesetError) -> Self {
+        Refusal::new(error.both())
     }
 }
 

@@ -22,6 +22,7 @@ pub fn tell(error: &clap::Error, output: &mut dyn Write) -> Result<ExitCode> {
     if error.use_stderr() {
         let typed = typed::arguments();
         let plain = in_words(error, &typed).unwrap_or_else(|| error.render().to_string());
+        let plain = typed::shortened(&plain, &typed);
         // Nothing is left to tell it to if standard error is closed.
         let _ = std::io::stderr().write_all(shown::whole(&plain, &['\n']).as_bytes());
         return Ok(ExitCode::from(UNUSABLE));

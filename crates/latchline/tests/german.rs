@@ -3,6 +3,7 @@
 
 use crate::common::{Folder, Ran};
 use latchline_site::builtin_catalogue;
+use serde_json::{Value, json};
 use std::collections::BTreeSet;
 
 /// The commonest function words of English that are no words of German, nor of the names and keys here.
@@ -55,6 +56,7 @@ fn no_english(said: &str, files: &[&str]) {
         text = text.replace(&name, "");
     }
     // Keys, commands in backquotes and values that files hold in quotes stay as they are written.
+    text = text.replace(", to,", ",").replace(", found,", ",");
     for key in ["from", "to"] {
         text = text.replace(&format!("{key} ="), "");
     }
@@ -168,6 +170,95 @@ fn tables_are_german() {
     read("pack", &folder, &["pack", "site.toml", "-o", "pack"], &files);
 }
 
+/// What a drawing says: the texts of an SVG, one a line.
+fn lettering(svg: &str) -> String {
+    let mut lines = String::new();
+    for element in ["<title", "<desc", "<text"] {
+        let end = element.replace('<', "</");
+        for part in svg.split(element).skip(1) {
+            let inside = part.split_once('>').map_or("", |(_, inside)| inside);
+            let inside = inside.split(&end).next().unwrap_or_default();
+            let bare: String =
+                inside.split('<').map(|text| text.split_once('>').map_or(text, |(_, text)| text)).collect();
+            lines.push_str(&format!("{}\n", one_line(&bare)));
+        }
+    }
+    lines
+}
+
+#[test]
+fn drawings_are_german() {
+    let folder = demo();
+    let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), catalogue];
+    read(
+        "draw",
+        &folder,
+        &["draw", "site.toml", "-o", "drawings", "--what", "profiles", "--what", "signal"],
+        &files,
+    );
+    for name in std::fs::read_dir(folder.path("drawings")).expect("a folder") {
+        let svg = std::fs::read_to_string(name.expect("a drawing").path()).expect("a text");
+        no_english(&lettering(&svg), &files);
+    }
+    let reach = &["reach", "ostrel-48", "--spacing", "5,12.5", "--chart", "chart.svg", "--language", "de"];
+    assert_eq!(folder.run(reach).status, 0);
+    let said = lettering(&folder.read("chart.svg"));
+    assert!(said.lines().count() > 20, "{said}");
+    no_english(&said, &files);
+    insta::assert_snapshot!("reach_chart", said);
+}
+
+/// What was read on a phone and comes back, and what of it corrects the site file.
+#[test]
+fn readings_are_german() {
+    let folder = demo();
+    let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), catalogue];
+    read("phone", &folder, &["phone", "site.toml", "-o", "house.html"], &files);
+    let page = folder.read("house.html");
+    let data =
+        page.split("id=\"plan\">").nth(1).and_then(|rest| rest.split("</script>").next()).expect("a plan");
+    let plan: Value = serde_json::from_str(data).expect("JSON");
+    let stages = plan["stages"].as_array().expect("stages");
+    let steps = stages.iter().flat_map(|stage| stage["steps"].as_array().expect("steps"));
+    let measured: Vec<&Value> = steps.filter(|step| step["nominal"].is_number()).collect();
+    // The first three as predicted, three further far above.
+    let events: Vec<Value> = (0..6)
+        .map(|number| {
+            let step = measured[number * 7];
+            let factor = if number < 3 { 1.0 } else { 3.0 };
+            json!({
+                "id": format!("01890a5d-ac96-774b-bcce-{number:012x}"), "device": "01890a5d-ac96-774b-bcce-b302099a8057",
+                "sequence": number, "plan": plan["plan"], "revision": plan["revision"], "at": 1.7e12, "by": "Kim",
+                "kind": "reading", "step": step["key"], "place": step["place"],
+                "value": step["nominal"].as_f64().map(|nominal| nominal * factor), "unit": step["unit"], "text": "",
+            })
+        })
+        .collect();
+    let file = json!({"format": "latchline-readings", "version": 1, "site": plan["site"], "events": events});
+    folder.write("back.json", file.to_string());
+    read("readings", &folder, &["readings", "site.toml", "back.json"], &files);
+    read("as_built", &folder, &["as-built", "site.toml", "back.json"], &files);
+}
+
+#[test]
+fn locating_is_german() {
+    let folder = demo();
+    let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
+    let files = [site.as_str(), catalogue];
+    read("locate", &folder, &["locate", "site.toml", "readings.toml"], &files);
+    folder.write("bad.toml", "sites = 3\n[[reading]]\nat = \"A-12\"\nvalue = 3\nplace = \"x\"\n");
+    folder.write("bad.csv", "at,value,a\nA-12,33 V,1\n");
+    folder.write("open.toml", "[[reading\nat = \"A-12\"\n");
+    read(
+        "locate_bad",
+        &folder,
+        &["locate", "site.toml", "bad.toml", "bad.csv", "open.toml", "A-12=900V", "A-R1=-3ohm"],
+        &files,
+    );
+}
+
 #[test]
 fn designs_are_german() {
     let folder = demo();
@@ -193,6 +284,11 @@ fn refusals_are_german() {
     let (site, catalogue) = (folder.read("site.toml"), builtin_catalogue().1);
     let files = [site.as_str(), catalogue];
     folder.write("empty.txt", "\n");
+    folder.write("rates.toml", "[groups\n");
+    #[cfg(unix)]
+    for (to, name) in [("circle.toml", "circle.toml"), ("nowhere.toml", "dangling.toml")] {
+        std::os::unix::fs::symlink(to, folder.path(name)).expect("a link");
+    }
     folder.write("page.html", "<!doctype html><html></html>");
     folder.write("utf16.toml", "\u{fffe}");
     std::fs::write(folder.path("latin.toml"), b"title = \"T\xfcr\"\n").expect("written");
@@ -223,6 +319,12 @@ fn refusals_are_german() {
         &["pack", "site.toml", "-o", "."],
         &["pack", "site.toml", "-o", "site.toml"],
         &["draw", "site.toml", "-o", "a.png"],
+        &["draw", "site.toml", "-o", "a.svg", "--sheet", "x"],
+        &["locate", "site.toml", "A-12=33V", "--rates", "rates.toml"],
+        #[cfg(target_os = "linux")]
+        &["check", "circle.toml"],
+        #[cfg(unix)]
+        &["check", "dangling.toml"],
         &["reach", "--chart", "chart.png"],
         // Names.
         &["check", "site.toml", "--door", "hof"],

@@ -17,6 +17,7 @@ mod hard_use;
 mod locate;
 mod old_cable;
 mod one_device;
+mod one_home_for_words;
 mod one_rounding;
 mod pack_folder;
 mod phone;

@@ -34,6 +34,7 @@ mod rates;
 mod screen;
 mod size;
 mod stage;
+mod text_line;
 mod told;
 
 pub use effect::Effect;

@@ -1,8 +1,10 @@
 //! How often each cause is met, and what it shows as: a table that can be edited.
 
 use crate::kind::{Kind, SymptomKind};
+use crate::text_line::line_of;
+use latchline_finding::Both;
+use latchline_site::parse::toml_mistake;
 use std::collections::BTreeMap;
-use std::fmt;
 
 /// The table that is used unless another is given.
 pub const BUILT_IN: &str = include_str!("rates.toml");
@@ -55,24 +57,19 @@ pub struct Rates {
 #[derive(Debug, Clone, PartialEq)]
 pub enum RatesError {
     /// No TOML.
-    Syntax(String),
+    Syntax {
+        /// The line, from 1.
+        line: usize,
+        /// What is wrong there.
+        detail: Both,
+    },
     /// A key that is missing, of the wrong type or out of range: its path.
     Value(String),
     /// A kind, group or symptom that is not known: its path.
     Unknown(String),
+    /// A group whose shares do not add up to one.
+    Shares(String),
 }
-
-impl fmt::Display for RatesError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            RatesError::Syntax(text) => f.write_str(text),
-            RatesError::Value(path) => write!(f, "\"{path}\" is missing, no number, or out of range"),
-            RatesError::Unknown(path) => write!(f, "\"{path}\" is not known"),
-        }
-    }
-}
-
-impl std::error::Error for RatesError {}
 
 impl Rates {
     /// Reads a table.
@@ -80,8 +77,10 @@ impl Rates {
     /// # Errors
     /// [`RatesError`] naming the first key at fault.
     pub fn read(text: &str) -> Result<Self, RatesError> {
-        let table: toml::Table =
-            text.parse().map_err(|error: toml::de::Error| RatesError::Syntax(error.to_string()))?;
+        let table: toml::Table = text.parse().map_err(|error: toml::de::Error| RatesError::Syntax {
+            line: line_of(text, error.span().map_or(0, |span| span.start)),
+            detail: toml_mistake(error.message()),
+        })?;
         let section = |name: &str| {
             table.get(name).and_then(toml::Value::as_table).ok_or_else(|| RatesError::Value(name.to_string()))
         };
@@ -126,7 +125,7 @@ impl Rates {
             kinds.insert(kind, KindRate { prior, range });
         }
         if let Some((group, _)) = shares.iter().find(|(_, sum)| (**sum - 1.0).abs() > 1e-6) {
-            return Err(RatesError::Value(format!("kinds: the shares of {group} do not add up to 1")));
+            return Err(RatesError::Shares(group.to_string()));
         }
         let mut symptoms = BTreeMap::new();
         let mut other = BTreeMap::new();

@@ -1,5 +1,7 @@
 //! Whether what is being worked out is still wanted.
 
+use latchline_finding::Language;
+use latchline_words::refusals::SystemRefusal;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 
@@ -8,8 +10,9 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 pub struct GivenUp;
 
 impl std::fmt::Display for GivenUp {
+    /// In English, for tests and for other programs.
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str("given up, since a newer revision has come")
+        f.write_str(&SystemRefusal::GivenUp.say(Language::English))
     }
 }
 

@@ -1,5 +1,9 @@
 //! What a pack is written as, and why one could not be made.
 
+use latchline_finding::{Both, Language};
+use latchline_words::refusals::ResultRefusal;
+use std::fmt;
+
 /// One file of a pack.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PackFile {
@@ -10,15 +14,11 @@ pub struct PackFile {
 }
 
 /// Why a pack could not be made.
-#[derive(Debug, thiserror::Error)]
+#[derive(Debug)]
 pub enum PackError {
     /// The workbook could not be built.
-    #[error("the workbook could not be made: {0}")]
-    Workbook(#[from] rust_xlsxwriter::XlsxError),
+    Workbook(rust_xlsxwriter::XlsxError),
     /// The text of a QR code is too long.
-    #[error(
-        "the QR code of \"{device}\" would hold {bytes} bytes, more than {most}; use a shorter --base-url"
-    )]
     CodeTooLong {
         /// The device.
         device: String,
@@ -27,4 +27,31 @@ pub enum PackError {
         /// Most bytes.
         most: usize,
     },
+}
+
+impl PackError {
+    /// In words.
+    pub fn both(&self) -> Both {
+        match self {
+            PackError::Workbook(cause) => ResultRefusal::WorkbookFailed { detail: &cause.to_string() }.both(),
+            PackError::CodeTooLong { device, bytes, most } => {
+                ResultRefusal::CodeTooLong { device, bytes: *bytes, most: *most }.both()
+            }
+        }
+    }
+}
+
+impl fmt::Display for PackError {
+    /// In English, for tests and for other programs.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.both().of(Language::English))
+    }
+}
+
+impl std::error::Error for PackError {}
+
+impl From<rust_xlsxwriter::XlsxError> for PackError {
+    fn from(error: rust_xlsxwriter::XlsxError) -> Self {
+        PackError::Workbook(error)
+    }
 }

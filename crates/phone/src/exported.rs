@@ -1,6 +1,7 @@
 //! Files of readings that the page writes. They come from phones, by mail and by hand: nothing in them is believed.
 
 use latchline_finding::Both;
+use latchline_words::phone::PhoneFileProblem;
 use serde_json::{Map, Value};
 
 /// What a file says that it is.
@@ -69,10 +70,9 @@ pub struct ExportedFile {
 }
 
 /// Why a file cannot be used.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum FileProblem {
     /// It is cut off or damaged.
-    #[error("it is cut off or damaged at line {line}, column {column}; ask for it again")]
     Half {
         /// Line, from 1.
         line: usize,
@@ -80,16 +80,12 @@ pub enum FileProblem {
         column: usize,
     },
     /// It is something else.
-    #[error("it is no file of readings from the phone page")]
     OtherKind,
     /// It is of a newer program.
-    #[error("it is of version {0}; this program reads version {VERSION}")]
     Newer(String),
     /// It is of another site.
-    #[error("it is of the site \"{0}\"")]
     OtherSite(String),
     /// An entry is not what it should be.
-    #[error("entry {number} has no usable \"{key}\"; nothing of the file is taken")]
     BadEntry {
         /// Which one, from 1.
         number: usize,
@@ -97,32 +93,30 @@ pub enum FileProblem {
         key: &'static str,
     },
     /// There is too much of it.
-    #[error("it has more than {MOST_EVENTS} entries or more than {LONGEST_FILE} bytes")]
     TooLarge,
 }
 
 impl FileProblem {
     /// In both languages.
     pub fn both(&self) -> Both {
-        let german = match self {
+        match self {
             FileProblem::Half { line, column } => {
-                format!(
-                    "sie ist in Zeile {line}, Spalte {column} abgeschnitten oder beschädigt; neu anfordern"
-                )
+                let (line, column) = (&*line.to_string(), &*column.to_string());
+                PhoneFileProblem::Half { line, column }.both()
             }
-            FileProblem::OtherKind => String::from("sie ist keine Datei mit Messwerten von der Telefonseite"),
+            FileProblem::OtherKind => PhoneFileProblem::OtherKind.both(),
             FileProblem::Newer(version) => {
-                format!("sie ist von Version {version}; dieses Programm liest Version {VERSION}")
+                PhoneFileProblem::Newer { version, known: &VERSION.to_string() }.both()
             }
-            FileProblem::OtherSite(site) => format!("sie gehört zur Anlage „{site}“"),
+            FileProblem::OtherSite(site) => PhoneFileProblem::OtherSite { site }.both(),
             FileProblem::BadEntry { number, key } => {
-                format!("Eintrag {number} hat kein brauchbares „{key}“; von der Datei wird nichts genommen")
+                PhoneFileProblem::BadEntry { number: &number.to_string(), key }.both()
             }
             FileProblem::TooLarge => {
-                format!("sie hat mehr als {MOST_EVENTS} Einträge oder mehr als {LONGEST_FILE} Bytes")
+                let (entries, bytes) = (&*MOST_EVENTS.to_string(), &*LONGEST_FILE.to_string());
+                PhoneFileProblem::TooLarge { entries, bytes }.both()
             }
-        };
-        Both::new(self.to_string(), german)
+        }
     }
 }
 

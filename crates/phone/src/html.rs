@@ -5,6 +5,8 @@
 //! style and script (Content Security Policy Level 3, W3C): nothing else runs, and nothing is fetched.
 
 use crate::plan::WorkPlan;
+use latchline_finding::Language;
+use latchline_words::phone::PhoneShell;
 use sha2::{Digest, Sha256};
 
 /// The modules, each before those that import it.
@@ -32,10 +34,8 @@ pub fn html(plan: &WorkPlan) -> Result<String, serde_json::Error> {
     let data = data.replace('<', "\\u003c");
     let policy = policy();
     let (language, title) = (plan.language, html_text(&plan.site));
-    let (no_script, wait) = match language {
-        "de" => ("Diese Seite braucht JavaScript.", "Wird geöffnet …"),
-        _ => ("This page needs JavaScript.", "Opening …"),
-    };
+    let spoken = if language == "de" { Language::German } else { Language::English };
+    let (no_script, wait) = (PhoneShell::NeedsScript.say(spoken), PhoneShell::Opening.say(spoken));
     Ok(format!(
         "<!doctype html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"generator\" content=\"latchline phone\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n\

@@ -5,11 +5,12 @@ use crate::judge::Judge;
 use crate::question::{MOST_STATIONS, Question};
 use latchline_assess::rules::codes::SUPPLY_OUTPUTS_EXCEEDED;
 use latchline_finding::quantity::Length;
-use latchline_finding::{Finding, Language, Sourced, Sources};
+use latchline_finding::{Both, Finding, Language, Sourced, Sources};
 use latchline_site::LoadedCatalogues;
 use latchline_site::catalogue::{Catalogue, LoadValue, SupplyModel};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_words::codes::wording;
+use latchline_words::refusals::PartRefusal;
 use std::fmt;
 use std::fmt::Write as _;
 use std::sync::Arc;
@@ -39,11 +40,22 @@ pub struct BareSiteError {
     pub findings: Vec<Finding>,
 }
 
+impl BareSiteError {
+    /// In words.
+    pub fn both(&self) -> Both {
+        let said = |language| {
+            let said = self.findings.iter().map(|one| wording(one, language).message);
+            said.collect::<Vec<_>>().join("; ")
+        };
+        let said = &Both::new(said(Language::English), said(Language::German));
+        PartRefusal::NotASite { said }.both()
+    }
+}
+
 impl fmt::Display for BareSiteError {
+    /// In English, for tests and for other programs.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let said = self.findings.iter().map(|one| wording(one, Language::English).message);
-        let said: Vec<String> = said.collect();
-        write!(f, "the parts that were named do not make a site: {}", said.join("; "))
+        f.write_str(self.both().of(Language::English))
     }
 }
 

@@ -1,5 +1,7 @@
 //! A change that may mend a finding, not yet tried.
 
+pub(crate) use latchline_site::edit::quoted;
+
 use latchline_finding::Edit;
 
 /// The kind of two changes in one.
@@ -41,15 +43,6 @@ impl Candidate {
     }
 }
 
-/// A TOML string of a text.
-pub(crate) fn quoted(text: &str) -> String {
-    // What is plain is written as the TOML library writes it, of which there is much.
-    if text.chars().all(|sign| sign.is_ascii_alphanumeric() || "-_.:/ ".contains(sign)) {
-        return format!("\"{text}\"");
-    }
-    toml::Value::String(text.to_string()).to_string()
-}
-
 /// A TOML list of strings.
 pub(crate) fn quoted_list<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
     let items: Vec<String> = texts.into_iter().map(quoted).collect();
@@ -60,16 +53,4 @@ pub(crate) fn quoted_list<'a>(texts: impl IntoIterator<Item = &'a str>) -> Strin
 pub(crate) fn metres(length_m: f64) -> String {
     let rounded = (length_m * 100.0).round() / 100.0;
     format!("{rounded} m")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn text_is_quoted_as_the_toml_library_does() {
-        for text in ["", "A-12:2", "D 1.3", "a/b_c", "ä", "\"", "a\\b", "it's", "\n", "\u{7f}", "#", "="] {
-            assert_eq!(quoted(text), toml::Value::String(text.to_string()).to_string(), "{text:?}");
-        }
-    }
 }

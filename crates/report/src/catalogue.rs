@@ -3,17 +3,14 @@
 use crate::figures::trimmed;
 use crate::paint::Look;
 use crate::table::{Column, Set, Table, paragraph};
-use latchline_assess::loop_ohm_per_km;
 use latchline_finding::{FileId, Language, Origin, Sources, shown};
 use latchline_site::catalogue::{
     Accessory, AccessoryKind, BoxKind, BoxModel, BoxRole, Cable, Catalogue, Environment, Feed, Light,
     LightKind, LoadValue, Lock, LockKind, Media, PartHead, PowerLoss, StationKind, StationModel, SupplyModel,
+    listed_loop_ohm_per_km,
 };
 use latchline_words::commands::{CatalogueHead as Head, CatalogueWords};
 use std::fmt::Write;
-
-/// Temperature of the resistances in the list, in °C: that of the standards' tables.
-const TABLE_CELSIUS: f64 = 20.0;
 
 /// Every part under its family, with its leading figures and its price; those of no family at the end.
 pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
@@ -252,7 +249,7 @@ fn load(value: &LoadValue, look: &Look) -> String {
 }
 
 fn cable(model: &Cable, look: &Look) -> Vec<String> {
-    let loop_ohm_per_km = loop_ohm_per_km(model, TABLE_CELSIUS);
+    let loop_ohm_per_km = listed_loop_ohm_per_km(model);
     let places: Vec<&str> = model
         .environments
         .value

@@ -2,13 +2,13 @@
 
 use crate::files::Files;
 use crate::refused::Refused;
-use latchline_finding::{Language, Sources};
+use latchline_finding::{Both, Language, Sources};
 use latchline_site::ParsedSite;
 use latchline_store::{
     Conflict, FileChange, LARGEST_TEXT_BYTES, LiveFolder, Number, Outcome, Proposal, Revision, Settled,
     Signed, SiteEntry, State, Store, StoreError, Submission, Texts,
 };
-use latchline_words::office::Told;
+use latchline_words::office::{OfficeRefusal, Told};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -44,7 +44,7 @@ impl From<StoreError> for Refused {
     fn from(error: StoreError) -> Self {
         match error {
             StoreError::NotThere(_) => Refused::NotFound,
-            error => Refused::Unfit(error.to_string()),
+            error => Refused::Unfit(error.both()),
         }
     }
 }
@@ -143,7 +143,7 @@ impl Archive {
             _ => format!("{stem}-{number}.toml"),
         };
         let free = (1..=taken.len() + 1).map(numbered).find(|file| !taken.contains(&file.to_lowercase()));
-        free.ok_or(Refused::Broken("no name is free for the file"))
+        free.ok_or(Refused::Broken(OfficeRefusal::NoFreeName))
     }
 
     /// Who did something and when, with which engine.
@@ -178,7 +178,7 @@ impl Archive {
                 made => return Ok(made.map(|site| site.name)?),
             }
         }
-        Err(Refused::Unfit(StoreError::NameTaken(name.to_string()).to_string()))
+        Err(Refused::Unfit(StoreError::NameTaken(name.to_string()).both()))
     }
 
     fn site(&self, name: &str) -> Result<SiteEntry, Refused> {
@@ -251,7 +251,11 @@ fn missing(texts: &Texts) -> Vec<String> {
 }
 
 /// A conflict in words: where the two meet, what is there and what was wanted.
-pub(crate) fn conflict(conflict: &Conflict, language: Language) -> Refused {
+pub(crate) fn conflict(conflict: &Conflict) -> Refused {
+    Refused::Conflict(Both::new(said(conflict, Language::English), said(conflict, Language::German)))
+}
+
+fn said(conflict: &Conflict, language: Language) -> String {
     let mut text = String::new();
     for clash in conflict.clashes.iter().take(8) {
         let place = if clash.place.is_empty() { &clash.path } else { &clash.place };
@@ -261,5 +265,5 @@ pub(crate) fn conflict(conflict: &Conflict, language: Language) -> Refused {
         text.push_str(&Told::Both { is: &shown(&clash.is), wanted: &shown(&clash.wanted) }.say(language));
         text.push('\n');
     }
-    Refused::Conflict(text.trim_end().to_string())
+    text.trim_end().to_string()
 }

@@ -126,7 +126,7 @@ impl Blank {
             ("Dwellings", sheets.dwellings),
             ("Entrances", sheets.entrances),
         ];
-        template::filled(&filling).map_err(|error| error.to_string())
+        template::filled(&filling, language).map_err(|error| error.to_string())
     }
 }
 
@@ -210,7 +210,7 @@ pub(crate) fn from_workbook(bytes: &[u8], language: Language) -> Result<String, 
     let Some(survey) = read.survey.filter(|_| problems.iter().all(Problem::is_harmless)) else {
         return Err(mistakes(&problems, language));
     };
-    let texts = Texts { sources: &sources, catalogues: &catalogues };
+    let texts = Texts { sources: &sources, catalogues: &catalogues, language };
     let settled = survey.settings.family.as_ref().map(|family| family.value.clone());
     let families = settled
         .map_or_else(|| catalogues.catalogue().families.keys().cloned().collect(), |family| vec![family]);

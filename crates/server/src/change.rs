@@ -1,10 +1,11 @@
 //! What a page asks for, as an edit of the text with what it expects to find there.
 
-use latchline_finding::{Change, Edit, EditStep, Language};
+pub(crate) use latchline_site::edit::quoted;
+
+use latchline_finding::{Both, Change, Edit, EditStep, Language};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_words::office::Told;
 use serde::Deserialize;
-use toml::Value;
 
 /// Feet in a metre, by the definition of the international foot (0.3048 m).
 const METRES_PER_FOOT: f64 = 0.3048;
@@ -59,18 +60,18 @@ pub(crate) struct Ground<'a> {
     pub language: Language,
 }
 
-type Answer = Result<Meant, String>;
+type Answer = Result<Meant, Both>;
 
 impl Ground<'_> {
     fn told(&self, edit: Edit, note: &Told<'_>) -> Answer {
         Ok(Meant { edit, note: note.say(self.language) })
     }
 
-    fn no_such(&self, name: &str) -> String {
-        Told::NoSuch { name }.say(self.language)
+    fn no_such(&self, name: &str) -> Both {
+        Told::NoSuch { name }.both()
     }
 
-    fn run(&self, name: &str) -> Result<&latchline_site::model::Run, String> {
+    fn run(&self, name: &str) -> Result<&latchline_site::model::Run, Both> {
         self.site.runs.iter().find(|run| run.id.as_str() == name).ok_or_else(|| self.no_such(name))
     }
 
@@ -103,7 +104,7 @@ impl Ground<'_> {
                 let lengths = self.lengths(lengths)?;
                 let wanted = self.run(run)?.sections.len();
                 if lengths.len() != wanted {
-                    return Err(Told::TooFewLengths { found: lengths.len(), wanted }.say(self.language));
+                    return Err(Told::TooFewLengths { found: lengths.len(), wanted }.both());
                 }
                 self.told(self.set_lengths(run, &lengths), &Told::ChangedLengths { run })
             }
@@ -133,7 +134,7 @@ impl Ground<'_> {
     }
 
     /// Lengths as people type them: metres unless feet are said, comma or point.
-    fn lengths(&self, text: &str) -> Result<Vec<f64>, String> {
+    fn lengths(&self, text: &str) -> Result<Vec<f64>, Both> {
         let bare = text.replace(['·', ';', '/'], " ");
         let words: Vec<&str> = bare.split_whitespace().collect();
         let mut lengths = Vec::new();
@@ -149,24 +150,24 @@ impl Ground<'_> {
             let factor = match unit {
                 "" | "m" => 1.0,
                 "ft" => METRES_PER_FOOT,
-                _ => return Err(Told::NotALength { text: word }.say(self.language)),
+                _ => return Err(Told::NotALength { text: word }.both()),
             };
             let number = number
                 .replace(',', ".")
                 .parse::<f64>()
                 .ok()
                 .filter(|number| number.is_finite() && *number >= 0.0);
-            let number = number.ok_or_else(|| Told::NotALength { text: word }.say(self.language))?;
+            let number = number.ok_or_else(|| Told::NotALength { text: word }.both())?;
             lengths.push(number * factor);
             at += 1;
         }
         Ok(lengths)
     }
 
-    fn one_length(&self, text: &str) -> Result<f64, String> {
+    fn one_length(&self, text: &str) -> Result<f64, Both> {
         match self.lengths(text)?.as_slice() {
             [one] => Ok(*one),
-            _ => Err(Told::NotALength { text }.say(self.language)),
+            _ => Err(Told::NotALength { text }.both()),
         }
     }
 
@@ -213,7 +214,7 @@ impl Ground<'_> {
             new.push(known.clone());
         }
         if new.len() != old.len() {
-            return Err(Told::TooFewLengths { found: new.len(), wanted: old.len() }.say(self.language));
+            return Err(Told::TooFewLengths { found: new.len(), wanted: old.len() }.both());
         }
         self.told(self.set_stops(run, &new), &Told::ChangedOrder { run })
     }
@@ -301,12 +302,12 @@ impl Ground<'_> {
         self.told(edit.then(self.set_stops(run, &stops)), &Told::Moved { station, run })
     }
 
-    fn free_name(&self, name: &str) -> Result<(), String> {
+    fn free_name(&self, name: &str) -> Result<(), Both> {
         if name.trim().is_empty() {
-            return Err(Told::NoName.say(self.language));
+            return Err(Told::NoName.both());
         }
         if self.site.dwellings.iter().any(|dwelling| dwelling.id.as_str() == name) {
-            return Err(Told::NameTaken { name }.say(self.language));
+            return Err(Told::NameTaken { name }.both());
         }
         Ok(())
     }
@@ -353,7 +354,7 @@ impl Ground<'_> {
 
     fn accept(&self, code: &str, element: &str, reason: &str, date: &str) -> Answer {
         if reason.trim().is_empty() {
-            return Err(Told::NoName.say(self.language));
+            return Err(Told::NoName.both());
         }
         let element_line =
             if element.is_empty() { String::new() } else { format!("element = {}\n", quoted(element)) };
@@ -366,11 +367,6 @@ impl Ground<'_> {
         let edit = Edit::one(&["accept"], Change::AppendTable(body));
         self.told(edit, &Told::AcceptedFinding { element })
     }
-}
-
-/// A text as TOML writes it.
-pub(crate) fn quoted(text: &str) -> String {
-    Value::String(text.to_string()).to_string()
 }
 
 /// A length as site files write it.

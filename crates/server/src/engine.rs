@@ -9,6 +9,7 @@ use latchline_finding::Finding;
 use latchline_session::View;
 use latchline_site::bill::Bill;
 use latchline_store::Revision;
+use latchline_words::office::OfficeRefusal;
 use std::sync::Arc;
 
 /// An open site with what is known of it: voltages at least, where its text can be used.
@@ -26,9 +27,7 @@ pub(crate) async fn opened(office: &Arc<Office>, name: &str) -> Result<(Arc<Work
 pub(crate) async fn blocking<T: Send + 'static>(
     task: impl FnOnce() -> Result<T, Refused> + Send + 'static,
 ) -> Result<T, Refused> {
-    tokio::task::spawn_blocking(task)
-        .await
-        .unwrap_or(Err(Refused::Broken("the engine has stopped on this; nothing was changed")))
+    tokio::task::spawn_blocking(task).await.unwrap_or(Err(Refused::Broken(OfficeRefusal::EngineStopped)))
 }
 
 /// Looks at the files of every open site; what another program changed is shown.

@@ -4,13 +4,15 @@
 //! * A write must show the token that only our own pages carry, and must not come from another origin.
 //! * No script but our own files, no frame around our pages, nothing fetched from elsewhere.
 
+use crate::locale::locale_of;
 use crate::office::Office;
-use crate::refused::Refused;
+use crate::refused::{Refused, in_language};
 use axum::extract::{Request, State};
 use axum::http::header::{self, HeaderName, HeaderValue};
 use axum::http::{HeaderMap, Method};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use latchline_words::office::OfficeRefusal;
 use std::sync::{Arc, PoisonError};
 use std::time::Duration;
 
@@ -31,25 +33,26 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 
 /// Lets through what a page of ours may ask, and marks every answer.
 pub(crate) async fn guard(State(office): State<Arc<Office>>, request: Request, next: Next) -> Response {
+    let language = locale_of(request.headers()).language;
     let answer = match judged(&office, &request) {
         Err(refused) => refused.into_response(),
         Ok(()) => match tokio::time::timeout(LONGEST_WAIT, next.run(request)).await {
             Ok(answer) => answer,
-            Err(_) => Refused::Busy(String::from("It takes too long; try again.")).into_response(),
+            Err(_) => Refused::Busy(OfficeRefusal::TakesTooLong).into_response(),
         },
     };
-    marked(answer)
+    marked(in_language(answer, language))
 }
 
 fn judged(office: &Office, request: &Request) -> Result<(), Refused> {
     let headers = request.headers();
     let text = |name| headers.get(name).and_then(|value: &HeaderValue| value.to_str().ok());
-    let host = text(header::HOST).ok_or(Refused::Forbidden("no host is named"))?;
+    let host = text(header::HOST).ok_or(Refused::Forbidden(OfficeRefusal::NoHost))?;
     if headers.get_all(header::HOST).iter().count() > 1 || !is_here(host) {
-        return Err(Refused::Forbidden("this server answers to the name of its own machine only"));
+        return Err(Refused::Forbidden(OfficeRefusal::OtherHost));
     }
     if request.uri().to_string().len() > LONGEST_ADDRESS {
-        return Err(Refused::Unfit(String::from("The address is too long.")));
+        return Err(Refused::Unfit(OfficeRefusal::AddressTooLong.both()));
     }
     match *request.method() {
         Method::GET | Method::HEAD => Ok(()),
@@ -57,11 +60,11 @@ fn judged(office: &Office, request: &Request) -> Result<(), Refused> {
             from_ourselves(headers, host)?;
             let shown = text(TOKEN).unwrap_or_default();
             if !same(shown.as_bytes(), office.options.token.as_bytes()) {
-                return Err(Refused::Forbidden("the page is of another run of the server: load it again"));
+                return Err(Refused::Forbidden(OfficeRefusal::OtherRun));
             }
             slowly(office)
         }
-        _ => Err(Refused::Forbidden("nothing here is asked for in this way")),
+        _ => Err(Refused::Forbidden(OfficeRefusal::OtherMethod)),
     }
 }
 
@@ -76,7 +79,7 @@ fn is_here(host: &str) -> bool {
 
 /// A write comes from a page of ours: the browser says so, where it says anything.
 fn from_ourselves(headers: &HeaderMap, host: &str) -> Result<(), Refused> {
-    let elsewhere = Err(Refused::Forbidden("another site may not write here"));
+    let elsewhere = Err(Refused::Forbidden(OfficeRefusal::OtherSite));
     if let Some(site) = headers.get("sec-fetch-site")
         && site != "same-origin"
     {
@@ -99,7 +102,7 @@ fn slowly(office: &Office) -> Result<(), Refused> {
     let mut writes = office.writes.lock().unwrap_or_else(PoisonError::into_inner);
     writes.retain(|at| (now - 1_000..=now).contains(at));
     if writes.len() >= MOST_WRITES {
-        return Err(Refused::Busy(String::from("Too much is asked at once; try again in a moment.")));
+        return Err(Refused::Busy(OfficeRefusal::TooMuchAtOnce));
     }
     writes.push_back(now);
     Ok(())

@@ -1,6 +1,7 @@
 //! How the reader of a page is used to words and units: a cookie, else what the browser asks for.
 
 use axum::extract::FromRequestParts;
+use axum::http::HeaderMap;
 use axum::http::header::{ACCEPT_LANGUAGE, COOKIE};
 use axum::http::request::Parts;
 use latchline_finding::{Language, Locale, Units};
@@ -47,21 +48,26 @@ pub(crate) fn of_word(text: &str) -> Option<Locale> {
     Some(Locale { language, units })
 }
 
+/// The locale that the headers of a request ask for.
+pub(crate) fn locale_of(headers: &HeaderMap) -> Locale {
+    let header = |name| headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or("");
+    let chosen = header(COOKIE).split(';').find_map(|one| {
+        let (name, value) = one.trim().split_once('=')?;
+        (name == COOKIE_NAME).then(|| of_word(value))?
+    });
+    let wanted = || {
+        let wanted = header(ACCEPT_LANGUAGE);
+        let language = if wanted.starts_with("de") { Language::German } else { Language::English };
+        let units = if wanted.starts_with("en-US") { Units::Us } else { Units::Metric };
+        Locale { language, units }
+    };
+    chosen.unwrap_or_else(wanted)
+}
+
 impl<S: Sync> FromRequestParts<S> for Reader {
     type Rejection = Infallible;
 
     async fn from_request_parts(parts: &mut Parts, _state: &S) -> Result<Self, Infallible> {
-        let header = |name| parts.headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or("");
-        let chosen = header(COOKIE).split(';').find_map(|one| {
-            let (name, value) = one.trim().split_once('=')?;
-            (name == COOKIE_NAME).then(|| of_word(value))?
-        });
-        let wanted = || {
-            let wanted = header(ACCEPT_LANGUAGE);
-            let language = if wanted.starts_with("de") { Language::German } else { Language::English };
-            let units = if wanted.starts_with("en-US") { Units::Us } else { Units::Metric };
-            Locale { language, units }
-        };
-        Ok(Reader(chosen.unwrap_or_else(wanted)))
+        Ok(Reader(locale_of(&parts.headers)))
     }
 }

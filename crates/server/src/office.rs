@@ -3,6 +3,7 @@
 use crate::archive::{Archive, By, Folder};
 use crate::refused::Refused;
 use crate::work::Work;
+use latchline_finding::Both;
 use latchline_store::Store;
 use std::collections::VecDeque;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -70,10 +71,10 @@ impl Office {
         store: Store,
         sites: &[Initial],
         folder: Option<Folder>,
-    ) -> Result<Arc<Self>, String> {
+    ) -> Result<Arc<Self>, Both> {
         let archive = Archive::new(store, options.engine, folder);
         let by = By { client: "files", at_ms: (options.clock)() };
-        let words = |refused: Refused| refused.to_string();
+        let words = |refused: Refused| refused.both();
         let known = archive.list().map_err(words)?;
         for site in sites.iter().filter(|site| known.iter().all(|known| known.name != site.name)) {
             archive.create(&site.name, &site.files, &by).map_err(words)?;

@@ -220,12 +220,7 @@ fn tightest(state: &State, results: &VoltageResults, language: Language) -> (Str
     let Some(device) = least else { return (String::new(), "") };
     let thin = state.view.site().map_or(1.0, |site| site.policy.thin_margin.value.as_volts());
     let margin = device.worst.margin_v();
-    let step = match margin {
-        m if m < 0.0 => "below",
-        m if m < thin => "thin",
-        m if m < 3.0 * thin => "fair",
-        _ => "ample",
-    };
+    let step = Step::of(margin, thin).word();
     let decimals = |text| figures::decimals(text, language);
     let when = states::in_words(&device.worst.state, language);
     let Some(voltage) = device.worst.adverse_v.filter(|voltage| voltage.is_finite()) else {
@@ -240,13 +235,7 @@ fn tightest(state: &State, results: &VoltageResults, language: Language) -> (Str
 
 /// The class of a step.
 pub(crate) fn step_word(step: Option<Step>) -> &'static str {
-    match step {
-        None => "",
-        Some(Step::Below) => "below",
-        Some(Step::Thin) => "thin",
-        Some(Step::Fair) => "fair",
-        Some(Step::Ample) => "ample",
-    }
+    step.map_or("", Step::word)
 }
 
 fn row(at: usize, row: &Printed) -> Value {

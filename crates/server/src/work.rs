@@ -9,6 +9,7 @@ use latchline_session::{CatalogueReader, Files, Session, Standing, View};
 use latchline_site::builtin_catalogue;
 use latchline_site::edit;
 use latchline_store::{State as Kept, Texts};
+use latchline_words::office::OfficeRefusal;
 use latchline_words::terms::Term;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -170,10 +171,7 @@ impl Work {
         let catalogues = catalogues_of(&head.texts);
         if inner.catalogues == catalogues {
             let change = edit::difference(inner.session.view().text(), head.texts.site_text());
-            inner
-                .session
-                .edit(&change)
-                .map_err(|_| Refused::Broken("a revision does not follow from the one before"))?;
+            inner.session.edit(&change).map_err(|_| Refused::Broken(OfficeRefusal::RevisionsApart))?;
         } else {
             inner.session = session_of(&head.texts);
             inner.catalogues = catalogues;

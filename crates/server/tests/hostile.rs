@@ -45,6 +45,33 @@ fn a_write_from_elsewhere_is_refused() {
     assert_eq!(send(&format!("{token}Origin: http://{}\r\nSec-Fetch-Site: same-origin\r\n", served.at)), 200);
 }
 
+/// Why not is said in the language that the reader chose, by whoever refuses.
+#[test]
+fn what_is_refused_is_said_in_the_readers_language() {
+    let served = Served::new();
+    let german = "Cookie: latchline-locale=de-metric\r\n";
+    let get = |path: &str, headers: &str| {
+        let request =
+            format!("GET {path} HTTP/1.1\r\nHost: {}\r\n{headers}Connection: close\r\n\r\n", served.at);
+        served.raw(request.as_bytes())
+    };
+    assert!(get("/sites/nowhere", "").ends_with("There is no such thing."));
+    assert!(get("/sites/nowhere", german).ends_with("Das gibt es hier nicht."));
+    assert!(
+        get("/sites/nowhere", "Accept-Language: de-AT,de;q=0.9\r\n").ends_with("Das gibt es hier nicht.")
+    );
+    assert!(get(&format!("/sites/{}", "x".repeat(5_000)), german).ends_with("Die Adresse ist zu lang."));
+    let body = format!("{{\"id\":\"a\",\"client\":\"t\",\"base\":1,\"change\":{CABLE}}}");
+    let without_token = served.post("/sites/house/edit", german, &body);
+    assert_eq!(status(&without_token), 403);
+    assert!(without_token.contains("neu laden"), "{without_token}");
+    let unknown = body.replace("pair-0.5", "kuchen");
+    let refused =
+        served.post("/sites/house/edit", &format!("{german}x-latchline-token: {TOKEN}\r\n"), &unknown);
+    assert_eq!(status(&refused), 422);
+    assert!(refused.contains("„kuchen“"), "{refused}");
+}
+
 /// The record of questions holds names that somebody typed: nobody from elsewhere writes to it or deletes from it, and what is typed is text.
 #[test]
 fn the_record_of_questions_is_written_by_our_pages_alone() {

@@ -7,6 +7,7 @@ mod found;
 mod line_ends;
 mod lines;
 mod places;
+mod quoted;
 pub(crate) mod tree;
 mod values;
 
@@ -14,6 +15,7 @@ pub use error::EditError;
 pub use expect::{Unmet, expecting, unmet};
 pub use lines::difference;
 pub use places::{Places, apply_at};
+pub use quoted::quoted;
 pub use values::{is_toml, merge_values, value_difference};
 
 use document::apply_one;

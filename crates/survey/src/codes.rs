@@ -8,6 +8,7 @@ latchline_finding::codes! {
     SHEET_MISSING, "sheet-missing", Error, ["sheet"];
     TOO_MANY_ROWS, "too-many-rows", Error, ["limit"];
     TOO_MANY_CELLS, "too-many-cells", Error, ["limit"];
+    TOO_MANY_COLUMNS, "too-many-columns", Warning, ["limit"];
     UNPACKS_TOO_LARGE, "unpacks-too-large", Error, ["megabytes"];
     MERGED_CELLS, "merged-cells", Error, [];
     COLUMN_MISSING, "column-missing", Error, ["sheet", "column"];

@@ -17,6 +17,7 @@ pub mod problem;
 pub mod read;
 pub mod routes;
 mod scope;
+mod sheet_mistake;
 pub mod sheets;
 pub mod table;
 pub mod template;

@@ -42,6 +42,11 @@ pub enum ProblemKind {
         /// The most cells.
         limit: usize,
     },
+    /// A sheet with something beyond the last column that is read.
+    TooManyColumns {
+        /// The most.
+        limit: usize,
+    },
     /// A workbook that unpacks to more than a survey takes.
     UnpacksTooLarge {
         /// The most, in millions of bytes.
@@ -86,7 +91,7 @@ pub enum ProblemKind {
         unit: Box<Both>,
     },
     /// A formula without value.
-    Fault(String),
+    Fault(Both),
     /// A name that is used twice.
     NameTwice {
         /// The name.
@@ -298,6 +303,7 @@ impl Problem {
             ProblemKind::SheetMissing(sheet) => new(codes::SHEET_MISSING).with("sheet", *sheet),
             ProblemKind::TooManyRows { limit } => new(codes::TOO_MANY_ROWS).with("limit", *limit),
             ProblemKind::TooManyCells { limit } => new(codes::TOO_MANY_CELLS).with("limit", *limit),
+            ProblemKind::TooManyColumns { limit } => new(codes::TOO_MANY_COLUMNS).with("limit", *limit),
             ProblemKind::UnpacksTooLarge { megabytes } => {
                 new(codes::UNPACKS_TOO_LARGE).with("megabytes", megabytes.to_string())
             }
@@ -322,7 +328,7 @@ impl Problem {
                     .with("most", with_unit(*most, unit)),
             ),
             ProblemKind::Fault(fault) => {
-                under(new(codes::FORMULA_WITHOUT_VALUE).with("fault", fault.as_str()))
+                under(new(codes::FORMULA_WITHOUT_VALUE).with("fault", fault.clone()))
             }
             ProblemKind::NameTwice { name, first_row } => under(
                 new(codes::NAME_USED_TWICE)

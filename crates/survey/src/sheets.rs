@@ -1,4 +1,9 @@
 //! The sheets of a survey and their columns: one list for the reader, the template and the docs.
+//!
+//! Names of sheets, headings and choices are the keys of the file, the same in every language; what goes there is said in rows.
+
+use latchline_words::survey::SurveyHelp;
+use latchline_words::survey::SurveyHelp as H;
 
 /// A column.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -12,7 +17,7 @@ pub struct Column {
     /// Words to choose from; empty: free.
     pub choices: &'static [&'static str],
     /// What goes there.
-    pub help: &'static str,
+    pub help: SurveyHelp,
 }
 
 /// A sheet.
@@ -25,16 +30,16 @@ pub struct SheetForm {
     /// Whether a survey must have it.
     pub required: bool,
     /// What it is for.
-    pub help: &'static str,
+    pub help: SurveyHelp,
     /// Its columns.
     pub columns: &'static [Column],
 }
 
-const fn must(heading: &'static str, also: &'static [&'static str], help: &'static str) -> Column {
+const fn must(heading: &'static str, also: &'static [&'static str], help: SurveyHelp) -> Column {
     Column { heading, also, required: true, choices: &[], help }
 }
 
-const fn may(heading: &'static str, also: &'static [&'static str], help: &'static str) -> Column {
+const fn may(heading: &'static str, also: &'static [&'static str], help: SurveyHelp) -> Column {
     Column { heading, also, required: false, choices: &[], help }
 }
 
@@ -42,7 +47,7 @@ const fn choice(
     heading: &'static str,
     also: &'static [&'static str],
     choices: &'static [&'static str],
-    help: &'static str,
+    help: SurveyHelp,
 ) -> Column {
     Column { heading, also, required: false, choices, help }
 }
@@ -53,59 +58,34 @@ const YES_NO: &[&str] = &["yes", "no"];
 pub const DECISIONS: &[&str] = &["supply", "box", "route", "cable", "together", "not through"];
 
 /// Settings of the sheet "Site": name, choices, help.
-pub const SETTINGS: &[(&str, &[&str], &str)] = &[
-    ("Title", &[], "Title of the site."),
-    ("Country", &[], "Two letters, such as GB."),
-    ("Family", &[], "Family of parts, if it is settled; else the first of the catalogue that does."),
-    ("Catalogues", &[], "Further catalogue files, with semicolons between."),
-    ("Media", &["video", "audio"], "Picture and speech, or speech only. Without it video."),
-    ("Indoor station", &[], "Model for all dwellings; without it the cheapest of the family."),
-    ("Door station", &[], "Model for all entrances; without it the cheapest that does."),
-    ("Labour per hour", &[], "Price of an hour of labour, in the catalogue's currency. Without it 45."),
-    ("Slack", &[], "Extra length for bends, in per cent of the route. Without it 5."),
-    ("Termination", &[], "Extra length at each end of a section, in metres. Without it 0.3."),
-    ("Hottest temperature", &[], "Of the cables, in °C. Without it 40."),
-    ("Coldest temperature", &[], "Of the cables, in °C. Without it 0."),
-    ("Usual temperature", &[], "Of the cables, in °C. Without it 20."),
-    ("Length tolerance", &[], "How far true lengths may differ, in per cent. Without it 5."),
-    (
-        "Wiring",
-        &["chains", "corridors", "stars"],
-        "Chains may loop through dwellings; corridors branch off at boxes, so that no cable does; stars give each \
-         dwelling a port of its own. Without it chains.",
-    ),
-    ("Largest silenced group", &[], "Most dwellings that one broken joint may silence."),
-    ("Spare ports", &[], "Ports to keep free on every distributor that serves dwellings."),
-    (
-        "Growth",
-        &[],
-        "Stations that every run of dwellings must still be able to take, by count. Without it 0.",
-    ),
-    ("Standby hours", &[], "Hours that batteries must carry the site; every supply then has one."),
-    ("Thin margin", &[], "Volts below which a station that passes is called thin. Without it 1."),
-    ("Least margin", &[], "Volts that every station and box of the design keeps above what it needs."),
-    ("No warnings", YES_NO, "yes: a design that check warns of does not count. Without it no."),
-    ("One cable type", YES_NO, "yes: all new cable of the bus is of one type. Without it no."),
-    (
-        "Boxes in dwellings",
-        YES_NO,
-        "no: none at a place that the sheet Places says is in a dwelling. Without it yes.",
-    ),
-    (
-        "Surge protection",
-        &[],
-        "Loop resistance in ohm of the surge protector of every run outdoors, if fitted.",
-    ),
-    (
-        "Cables",
-        &[],
-        "Cables that may be pulled, with semicolons between; without it all of copper that have a price.",
-    ),
-    (
-        "Withdrawn parts",
-        &[],
-        "Parts that are no longer to be had or used, with semicolons between; design --from replaces them.",
-    ),
+pub const SETTINGS: &[(&str, &[&str], SurveyHelp)] = &[
+    ("Title", &[], H::SiteTitle),
+    ("Country", &[], H::Country),
+    ("Family", &[], H::Family),
+    ("Catalogues", &[], H::Catalogues),
+    ("Media", &["video", "audio"], H::Media),
+    ("Indoor station", &[], H::IndoorStation),
+    ("Door station", &[], H::DoorStation),
+    ("Labour per hour", &[], H::Labour),
+    ("Slack", &[], H::Slack),
+    ("Termination", &[], H::Termination),
+    ("Hottest temperature", &[], H::Hottest),
+    ("Coldest temperature", &[], H::Coldest),
+    ("Usual temperature", &[], H::Usual),
+    ("Length tolerance", &[], H::LengthTolerance),
+    ("Wiring", &["chains", "corridors", "stars"], H::Wiring),
+    ("Largest silenced group", &[], H::LargestGroup),
+    ("Spare ports", &[], H::SparePorts),
+    ("Growth", &[], H::Growth),
+    ("Standby hours", &[], H::StandbyHours),
+    ("Thin margin", &[], H::ThinMargin),
+    ("Least margin", &[], H::LeastMargin),
+    ("No warnings", YES_NO, H::NoWarnings),
+    ("One cable type", YES_NO, H::OneCableType),
+    ("Boxes in dwellings", YES_NO, H::BoxesInDwellings),
+    ("Surge protection", &[], H::SurgeOfRuns),
+    ("Cables", &[], H::Cables),
+    ("Withdrawn parts", &[], H::Withdrawn),
 ];
 
 /// All sheets.
@@ -114,250 +94,151 @@ pub const SHEETS: &[SheetForm] = &[
         name: "Site",
         also: &["settings", "project", "policy"],
         required: false,
-        help: "One setting a row.",
+        help: H::SheetSite,
         columns: &[
-            must("Setting", &["name", "key"], "Name of the setting."),
-            may("Value", &["what"], "Its value."),
+            must("Setting", &["name", "key"], H::SettingName),
+            may("Value", &["what"], H::SettingValue),
         ],
     },
     SheetForm {
         name: "Buildings",
         also: &["building", "blocks"],
         required: false,
-        help: "One building a row.",
+        help: H::SheetBuildings,
         columns: &[
-            must("Building", &["name", "block"], "Short name, first part of places."),
-            may("Title", &["fullname"], "Title for documents."),
-            must(
-                "Floors",
-                &["levels", "storeys"],
-                "From the lowest to the highest, with semicolons between: G; 1; 2.",
-            ),
-            may(
-                "Cores",
-                &["stairs", "risers"],
-                "Stairs or risers, if there is more than one, with semicolons between.",
-            ),
-            may("Floor height", &["storeyheight", "heightm"], "Floor to floor in metres."),
+            must("Building", &["name", "block"], H::BuildingName),
+            may("Title", &["fullname"], H::BuildingTitle),
+            must("Floors", &["levels", "storeys"], H::BuildingFloors),
+            may("Cores", &["stairs", "risers"], H::BuildingCores),
+            may("Floor height", &["storeyheight", "heightm"], H::FloorHeight),
         ],
     },
     SheetForm {
         name: "Places",
         also: &["place", "nodes", "cupboards"],
         required: true,
-        help: "Cupboards, landings, doors: the places between which cables run.",
+        help: H::SheetPlaces,
         columns: &[
-            must("Place", &["name", "node"], "Name of the place."),
-            may("Building", &["block"], "Building in which it is."),
-            may("Core", &["stair", "riser"], "Core of that building."),
-            may("Floor", &["level", "storey"], "Floor of that building."),
-            choice("Mains", &["supply", "power"], YES_NO, "yes where a supply may stand."),
-            choice(
-                "Boxes",
-                &["box", "distributor", "distributors"],
-                YES_NO,
-                "yes where a distributor may hang.",
-            ),
-            choice("Outdoors", &["outside"], YES_NO, "yes if it is outdoors."),
-            choice(
-                "In a dwelling",
-                &["indwelling", "insideadwelling"],
-                YES_NO,
-                "yes if it is inside a dwelling; whether boxes may hang there is a setting of the sheet Site.",
-            ),
+            must("Place", &["name", "node"], H::PlaceName),
+            may("Building", &["block"], H::PlaceBuilding),
+            may("Core", &["stair", "riser"], H::PlaceCore),
+            may("Floor", &["level", "storey"], H::PlaceFloor),
+            choice("Mains", &["supply", "power"], YES_NO, H::PlaceMains),
+            choice("Boxes", &["box", "distributor", "distributors"], YES_NO, H::PlaceBoxes),
+            choice("Outdoors", &["outside"], YES_NO, H::PlaceOutdoors),
+            choice("In a dwelling", &["indwelling", "insideadwelling"], YES_NO, H::PlaceInDwelling),
         ],
     },
     SheetForm {
         name: "Routes",
         also: &["route", "ways", "containment"],
         required: false,
-        help: "Ways between places that a cable can take, with their lengths.",
+        help: H::SheetRoutes,
         columns: &[
-            must("From", &["start", "placea"], "A place."),
-            must("To", &["end", "placeb"], "Another place."),
-            must("Length", &["metres", "distance", "lengthm"], "Along the way, in metres."),
-            choice(
-                "Environment",
-                &["where"],
-                &["indoors", "outdoors", "buried"],
-                "Where it runs. Without it indoors.",
-            ),
-            choice(
-                "Beside mains",
-                &["mains", "withmains"],
-                YES_NO,
-                "yes if mains cables share it without separation.",
-            ),
+            must("From", &["start", "placea"], H::RouteFrom),
+            must("To", &["end", "placeb"], H::RouteTo),
+            must("Length", &["metres", "distance", "lengthm"], H::RouteLength),
+            choice("Environment", &["where"], &["indoors", "outdoors", "buried"], H::RouteEnvironment),
+            choice("Beside mains", &["mains", "withmains"], YES_NO, H::RouteMains),
         ],
     },
     SheetForm {
         name: "Existing cables",
         also: &["existing", "oldcables"],
         required: false,
-        help: "Cables that are already in the walls, with what was measured of them.",
+        help: H::SheetExisting,
         columns: &[
-            must("From", &["start"], "A place, dwelling or entrance; B-45:2 for a further station of B-45."),
-            must("To", &["end"], "The other end."),
-            must("Cable", &["type"], "Cable of the catalogue that it is like."),
-            may(
-                "Length",
-                &["metres", "lengthm"],
-                "In metres; where nobody knows it, it follows from the measured loop.",
-            ),
-            may(
-                "Loop",
-                &["loopohm", "loopresistance"],
-                "Loop resistance with the far end joined, in ohm; must be there without a length.",
-            ),
-            may("Capacitance", &["capacitancenf"], "With the far end open, in nF."),
-            may("Insulation", &["insulationmohm"], "The lower of between conductors and to earth, in Mohm."),
+            must("From", &["start"], H::ExistingFrom),
+            must("To", &["end"], H::ExistingTo),
+            must("Cable", &["type"], H::ExistingCable),
+            may("Length", &["metres", "lengthm"], H::ExistingLength),
+            may("Loop", &["loopohm", "loopresistance"], H::ExistingLoop),
+            may("Capacitance", &["capacitancenf"], H::ExistingCapacitance),
+            may("Insulation", &["insulationmohm"], H::ExistingInsulation),
         ],
     },
     SheetForm {
         name: "Dwellings",
         also: &["dwelling", "flats", "apartments", "units"],
         required: true,
-        help: "One dwelling a row, in the order of the corridor.",
+        help: H::SheetDwellings,
         columns: &[
-            must("Dwelling", &["name", "flat", "apartment", "unit"], "Its name or number."),
-            must("Place", &["at", "node"], "The place from which its cable branches off."),
-            may(
-                "Drop",
-                &["dropm", "stub", "length", "dropmetres"],
-                "Cable from that place to its station, in metres.",
-            ),
-            may("Station", &["model"], "Model, if another than everywhere."),
-            may(
-                "Extensions",
-                &["extension"],
-                "Number of further stations, or their models with semicolons between.",
-            ),
-            may(
-                "Extension spacing",
-                &["spacing"],
-                "Cable from one of its stations to the next, in metres. Without it 5.",
-            ),
-            may("Label", &["panel", "nameplate"], "Name on the panel, if another."),
+            must("Dwelling", &["name", "flat", "apartment", "unit"], H::DwellingName),
+            must("Place", &["at", "node"], H::BranchesOffAt),
+            may("Drop", &["dropm", "stub", "length", "dropmetres"], H::DwellingDrop),
+            may("Station", &["model"], H::OwnModel),
+            may("Extensions", &["extension"], H::Extensions),
+            may("Extension spacing", &["spacing"], H::ExtensionSpacing),
+            may("Label", &["panel", "nameplate"], H::PanelLabel),
         ],
     },
     SheetForm {
         name: "Entrances",
         also: &["entrance", "doors"],
         required: true,
-        help: "One way in a row.",
+        help: H::SheetEntrances,
         columns: &[
-            must("Entrance", &["name", "door"], "Its name."),
-            must("Place", &["at", "node"], "The place from which its cable branches off."),
-            may("Drop", &["dropm", "length"], "Cable from that place to its door station, in metres."),
-            choice(
-                "Role",
-                &["kind"],
-                &["main", "secondary"],
-                "Without it secondary, or main where it is the only one.",
-            ),
-            choice("Outdoors", &["outside"], YES_NO, "yes if the door station is outdoors."),
-            choice(
-                "Environment",
-                &["where"],
-                &["indoors", "outdoors", "buried"],
-                "Where its drop runs. Without it indoors.",
-            ),
-            may(
-                "Calls",
-                &["scope"],
-                "Whom it calls, with semicolons between: everyone, a building or a part of one (A, A/1), a dwelling, a range (A-1..A-12), a desk. Without it everyone.",
-            ),
-            may("Station", &["model"], "Model, if a certain one."),
-            choice("Media", &[], &["video", "audio"], "If not as everywhere."),
-            may("Lock", &["lockmodel"], "Lock of the catalogue."),
-            choice(
-                "Lock feed",
-                &["feed"],
-                &["station", "bus", "own-supply", "dry-contact"],
-                "From where the lock is fed.",
-            ),
-            choice("Contact", &["relay"], &["normally-open", "normally-closed"], "How the relay is wired."),
-            may("Lock cable", &[], "Cable to the lock."),
-            may("Lock length", &[], "Its length in metres."),
-            may("Hold time", &["hold"], "Seconds."),
-            choice(
-                "Suppression",
-                &[],
-                &["none", "diode", "clamp", "varistor"],
-                "What kills the coil's spike.",
-            ),
-            choice("Exit button", &[], YES_NO, "Whether one is fitted."),
-            choice(
-                "Mechanical escape",
-                &["handle"],
-                YES_NO,
-                "Whether a handle opens it from inside without power.",
-            ),
-            choice(
-                "Escape route",
-                &["escape"],
-                YES_NO,
-                "Whether people escape through it; a door with a lock is not judged as a way out until it is stated.",
-            ),
-            may(
-                "Escape decided by",
-                &["decidedby"],
-                "Who decided that, by role or name; without it and the date the door is not judged.",
-            ),
-            may("Escape decided on", &["decidedon"], "When that was decided, such as 2026-03-02."),
-            choice("Fire interlock", &["fire"], YES_NO, "Whether a fire interlock acts on it."),
-            choice("Heater", &[], YES_NO, "Whether the door station's heater is fitted."),
-            may("Control height", &["height"], "Of the controls above the ground, in metres."),
-            may("Surge protection", &["surge"], "Loop resistance of a surge protector in its line, in ohm."),
+            must("Entrance", &["name", "door"], H::OwnName),
+            must("Place", &["at", "node"], H::BranchesOffAt),
+            may("Drop", &["dropm", "length"], H::EntranceDrop),
+            choice("Role", &["kind"], &["main", "secondary"], H::EntranceRole),
+            choice("Outdoors", &["outside"], YES_NO, H::EntranceOutdoors),
+            choice("Environment", &["where"], &["indoors", "outdoors", "buried"], H::DropEnvironment),
+            may("Calls", &["scope"], H::EntranceCalls),
+            may("Station", &["model"], H::CertainModel),
+            choice("Media", &[], &["video", "audio"], H::EntranceMedia),
+            may("Lock", &["lockmodel"], H::LockModel),
+            choice("Lock feed", &["feed"], &["station", "bus", "own-supply", "dry-contact"], H::LockFeed),
+            choice("Contact", &["relay"], &["normally-open", "normally-closed"], H::LockContact),
+            may("Lock cable", &[], H::LockCable),
+            may("Lock length", &[], H::LockLength),
+            may("Hold time", &["hold"], H::HoldTime),
+            choice("Suppression", &[], &["none", "diode", "clamp", "varistor"], H::Suppression),
+            choice("Exit button", &[], YES_NO, H::ExitButton),
+            choice("Mechanical escape", &["handle"], YES_NO, H::MechanicalEscape),
+            choice("Escape route", &["escape"], YES_NO, H::EscapeRoute),
+            may("Escape decided by", &["decidedby"], H::EscapeDecidedBy),
+            may("Escape decided on", &["decidedon"], H::EscapeDecidedOn),
+            choice("Fire interlock", &["fire"], YES_NO, H::FireInterlock),
+            choice("Heater", &[], YES_NO, H::Heater),
+            may("Control height", &["height"], H::ControlHeight),
+            may("Surge protection", &["surge"], H::SurgeOfDoor),
         ],
     },
     SheetForm {
         name: "Desks",
         also: &["desk", "management", "concierge"],
         required: false,
-        help: "Management stations.",
+        help: H::SheetDesks,
         columns: &[
-            must("Desk", &["name"], "Its name."),
-            must("Place", &["at", "node"], "The place from which its cable branches off."),
-            may("Drop", &["dropm", "length"], "Cable from that place, in metres."),
-            may(
-                "Calls",
-                &["scope"],
-                "Whom it calls, with semicolons between, as for an entrance. Without it everyone.",
-            ),
-            may("Station", &["model"], "Model, if a certain one."),
+            must("Desk", &["name"], H::OwnName),
+            must("Place", &["at", "node"], H::BranchesOffAt),
+            may("Drop", &["dropm", "length"], H::DeskDrop),
+            may("Calls", &["scope"], H::DeskCalls),
+            may("Station", &["model"], H::CertainModel),
         ],
     },
     SheetForm {
         name: "Locked decisions",
         also: &["locked", "decisions", "lockeddecision"],
         required: false,
-        help: "What is decided already and must stay so, a decision a row.",
+        help: H::SheetLocked,
         columns: &[
-            choice(
-                "Decision",
-                &["kind"],
-                DECISIONS,
-                "supply: supplies stand at the places of such rows and nowhere else. box: a distributor stands at this place and serves at least its nearest dwelling. route: cables take this route wherever it leads on. cable: these are fed by this cable, or without a part by the old cable that leads to them. together: these dwellings are on one run. not through: no cable loops through these dwellings.",
-            ),
-            must(
-                "What",
-                &["where", "who", "place"],
-                "The place; of a route its one end; else the dwellings, with semicolons between: names, ranges (A-1..A-4), a building or a part of one; for a cable also doors and desks.",
-            ),
-            may("To", &["end"], "The other end of a route."),
-            may("Part", &["model", "type"], "The model of the box, or the cable."),
+            choice("Decision", &["kind"], DECISIONS, H::Decision),
+            must("What", &["where", "who", "place"], H::DecisionWhat),
+            may("To", &["end"], H::DecisionTo),
+            may("Part", &["model", "type"], H::DecisionPart),
         ],
     },
     SheetForm {
         name: "Prices",
         also: &["price"],
         required: false,
-        help: "Your own prices and minutes in place of the catalogue's.",
+        help: H::SheetPrices,
         columns: &[
-            must("Part", &["name", "model"], "Name in the catalogue."),
-            may("Price", &["cost"], "Of a piece, or of a metre of cable."),
-            may("Minutes", &["labour", "labourminutes"], "Of labour for a piece, or for a metre of cable."),
+            must("Part", &["name", "model"], H::PricedPart),
+            may("Price", &["cost"], H::Price),
+            may("Minutes", &["labour", "labourminutes"], H::Minutes),
         ],
     },
 ];

@@ -1,8 +1,8 @@
 //! Sheets as plain tables of cells; those of CSV files are read here.
 
 use crate::problem::{Problem, ProblemKind};
-use latchline_finding::{FileId, Origin};
-use latchline_words::reading::{Foreign, SurveyReason};
+use latchline_finding::{Both, FileId, Origin};
+use latchline_words::reading::{SheetMistake, SurveyReason};
 use std::sync::Arc;
 
 /// Most rows of one sheet. A building has fewer; what has more is the wrong file.
@@ -24,7 +24,7 @@ pub enum Value {
     /// A date, as 2026-03-02; empty where it is a time without one.
     Date(String),
     /// A formula that has no value ("#REF!").
-    Fault(String),
+    Fault(Both),
 }
 
 /// A cell with its place.
@@ -69,13 +69,14 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
         .flexible(true)
         .from_reader(text.as_bytes());
     let mut rows = Vec::new();
+    let mut beyond = None;
     let mut record = csv::StringRecord::new();
     loop {
         match reader.read_record(&mut record) {
             Ok(true) => {}
             Ok(false) => break,
-            Err(error) => {
-                let reason = Box::new(Foreign::Reader { message: &error.to_string() }.both());
+            Err(_) => {
+                let reason = Box::new(SheetMistake::NoTable.both());
                 let kind = ProblemKind::SheetUnreadable { sheet: name.to_string(), reason };
                 problems.push(Problem::new(Origin::None, kind));
                 return None;
@@ -89,17 +90,28 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
             problems.push(Problem::new(origin, ProblemKind::TooManyRows { limit: MOST_ROWS }));
             return None;
         }
+        let filled_beyond = || record.iter().skip(MOST_COLUMNS).position(|text| !text.trim().is_empty());
+        if let (None, Some(at)) = (&beyond, filled_beyond()) {
+            beyond = Some(too_far_right(file, &shown, row.saturating_sub(1), (MOST_COLUMNS + at) as u32));
+        }
         let cells = record.iter().take(MOST_COLUMNS).enumerate().map(|(at, text)| Cell {
             value: text_value(text),
             origin: cell_origin(file, &shown, row.saturating_sub(1), at as u32),
         });
         rows.push((row, cells.collect()));
     }
+    problems.extend(beyond);
     Some(Sheet { name: shown, rows })
 }
 
 pub(crate) fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {
     Origin::Cell { file, sheet: sheet.clone(), row: row0 + 1, column: column0 + 1 }
+}
+
+/// That this cell, and what else stands so far to the right, is not read.
+pub(crate) fn too_far_right(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Problem {
+    let origin = cell_origin(file, sheet, row0, column0);
+    Problem::new(origin, ProblemKind::TooManyColumns { limit: MOST_COLUMNS })
 }
 
 pub(crate) fn text_value(text: &str) -> Value {

@@ -1,6 +1,8 @@
 //! The workbook to fill in: headings, lists to choose from, and a page that explains every column.
 
 use crate::sheets::{SETTINGS, SHEETS};
+use latchline_finding::Language;
+use latchline_words::survey::{SurveyNote, SurveyWord};
 use rust_xlsxwriter::{DataValidation, DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError};
 
 /// Rows under the headings that have lists to choose from.
@@ -9,25 +11,25 @@ const PREPARED_ROWS: u32 = 500;
 /// Rows of one sheet to be filled in: its name, then rows of texts in the order of its columns.
 pub type Filling<'a> = (&'a str, Vec<Vec<String>>);
 
-/// A workbook with every sheet, empty.
+/// A workbook with every sheet, empty, its instructions in a language.
 ///
 /// # Errors
 /// [`XlsxError`] if the workbook cannot be built.
-pub fn empty() -> Result<Vec<u8>, XlsxError> {
-    filled(&[])
+pub fn empty(language: Language) -> Result<Vec<u8>, XlsxError> {
+    filled(&[], language)
 }
 
 /// A workbook with rows filled in. The same rows give the same bytes.
 ///
 /// # Errors
 /// [`XlsxError`] if the workbook cannot be built.
-pub fn filled(filling: &[Filling<'_>]) -> Result<Vec<u8>, XlsxError> {
+pub fn filled(filling: &[Filling<'_>], language: Language) -> Result<Vec<u8>, XlsxError> {
     let mut workbook = Workbook::new();
     // A fixed date, so that the bytes repeat.
     let created = ExcelDateTime::from_ymd(2026, 1, 1)?;
     workbook.set_properties(&DocProperties::new().set_title("Survey").set_creation_datetime(&created));
     let heading = Format::new().set_bold().set_background_color(0x00D9_E2EC).set_text_wrap();
-    instructions(workbook.add_worksheet(), &heading)?;
+    instructions(workbook.add_worksheet(), &heading, language)?;
     for form in SHEETS {
         let sheet = workbook.add_worksheet();
         sheet.set_name(form.name)?;
@@ -81,53 +83,48 @@ fn write_rows(sheet: &mut Worksheet, rows: &[Vec<String>]) -> Result<(), XlsxErr
     Ok(())
 }
 
-fn instructions(sheet: &mut Worksheet, heading: &Format) -> Result<(), XlsxError> {
+/// Words to choose from, one after another; `None` where anything may be written.
+fn listed(choices: &[&str]) -> Option<String> {
+    (!choices.is_empty()).then(|| choices.join(", "))
+}
+
+fn instructions(sheet: &mut Worksheet, heading: &Format, language: Language) -> Result<(), XlsxError> {
     sheet.set_name("Instructions")?;
     let wrapped = Format::new().set_text_wrap();
     for (column, width) in [(0u16, 18.0), (1, 22.0), (2, 12.0), (3, 90.0)] {
         sheet.set_column_width(column, width)?;
     }
     let mut row = 0;
-    let lines = [
-        "Fill in what you find on site, a row for each thing; leave out what does not apply. Nothing here is fixed: columns may change places.",
-        "Places are the cupboards, landings and doors between which cables run; routes join them with lengths in metres.",
-        "Each dwelling hangs on a place by its drop: the cable from the corridor to its station. A chain goes in and out along the drop.",
-        "Say where mains is (a supply may stand there) and where boxes may hang. Then run: latchline design survey.xlsx -o site.toml",
-    ];
+    let lines = [SurveyWord::FillIn, SurveyWord::Places, SurveyWord::Drops, SurveyWord::Mains];
     for line in lines {
-        sheet.write_string_with_format(row, 3, line, &wrapped)?;
+        sheet.write_string_with_format(row, 3, line.say(language), &wrapped)?;
         row += 1;
     }
     row += 1;
-    for (column, title) in ["Sheet", "Column", "Needed", "What goes there"].iter().enumerate() {
-        sheet.write_string_with_format(row, column as u16, *title, heading)?;
+    let titles = [SurveyWord::Sheet, SurveyWord::Column, SurveyWord::Needed, SurveyWord::WhatGoesThere];
+    for (column, title) in titles.into_iter().enumerate() {
+        sheet.write_string_with_format(row, column as u16, title.say(language), heading)?;
     }
     row += 1;
     for form in SHEETS {
         sheet.write_string(row, 0, form.name)?;
-        sheet.write_string(row, 2, if form.required { "yes" } else { "" })?;
-        sheet.write_string_with_format(row, 3, form.help, &wrapped)?;
+        sheet.write_string(row, 2, if form.required { SurveyWord::Yes.say(language) } else { "" })?;
+        sheet.write_string_with_format(row, 3, form.help.say(language), &wrapped)?;
         row += 1;
         for column in form.columns {
             sheet.write_string(row, 1, column.heading)?;
-            sheet.write_string(row, 2, if column.required { "yes" } else { "" })?;
-            let choices = if column.choices.is_empty() {
-                String::new()
-            } else {
-                format!(" One of: {}.", column.choices.join(", "))
-            };
-            sheet.write_string_with_format(row, 3, format!("{}{choices}", column.help), &wrapped)?;
+            sheet.write_string(row, 2, if column.required { SurveyWord::Yes.say(language) } else { "" })?;
+            let choices = listed(column.choices);
+            let note = SurveyNote::Choices { help: column.help, choices: choices.as_deref() };
+            sheet.write_string_with_format(row, 3, note.say(language), &wrapped)?;
             row += 1;
         }
         if form.name == "Site" {
             for (name, choices, help) in SETTINGS {
-                let choices = if choices.is_empty() {
-                    String::new()
-                } else {
-                    format!(" One of: {}.", choices.join(", "))
-                };
+                let choices = listed(choices);
+                let note = SurveyNote::Setting { help: *help, choices: choices.as_deref() };
                 sheet.write_string(row, 1, *name)?;
-                sheet.write_string_with_format(row, 3, format!("Setting. {help}{choices}"), &wrapped)?;
+                sheet.write_string_with_format(row, 3, note.say(language), &wrapped)?;
                 row += 1;
             }
         }

@@ -4,10 +4,11 @@
 //! cell in its last row and column. So the parts are unpacked once only to be counted, and cells are read one by one.
 
 use crate::problem::{Problem, ProblemKind};
-use crate::table::{Cell, MOST_COLUMNS, MOST_ROWS, Sheet, Value, cell_origin, text_value};
+use crate::sheet_mistake::{of_archive, of_workbook};
+use crate::table::{Cell, MOST_COLUMNS, MOST_ROWS, Sheet, Value, cell_origin, text_value, too_far_right};
 use calamine::{DataRef, Reader, Xlsx, XlsxError};
-use latchline_finding::{FileId, Origin};
-use latchline_words::reading::Foreign;
+use latchline_finding::{Both, FileId, Origin};
+use latchline_words::reading::SheetMistake;
 use std::collections::BTreeMap;
 use std::io::{Cursor, Read, sink};
 use std::sync::Arc;
@@ -51,16 +52,14 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
             return Vec::new();
         }
         Err(reason) => {
-            whole(ProblemKind::NotAWorkbook(Box::new(Foreign::Reader { message: &reason }.both())));
+            whole(ProblemKind::NotAWorkbook(Box::new(reason.both())));
             return Vec::new();
         }
     }
     let mut workbook: Xlsx<_> = match Xlsx::new(Cursor::new(bytes)) {
         Ok(workbook) => workbook,
         Err(error) => {
-            whole(ProblemKind::NotAWorkbook(Box::new(
-                Foreign::Reader { message: &error.to_string() }.both(),
-            )));
+            whole(ProblemKind::NotAWorkbook(Box::new(of_workbook(&error).both())));
             return Vec::new();
         }
     };
@@ -69,9 +68,12 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
     for name in workbook.sheet_names() {
         let shown: Arc<str> = Arc::from(name.as_str());
         let cells = match cells(&mut workbook, file, &shown, &mut budget) {
-            Ok(cells) => cells,
+            Ok((cells, beyond)) => {
+                problems.extend(beyond);
+                cells
+            }
             Err(Refused::Unreadable(error)) => {
-                let reason = Box::new(Foreign::Reader { message: &error.to_string() }.both());
+                let reason = Box::new(of_workbook(&error).both());
                 let kind = ProblemKind::SheetUnreadable { sheet: name, reason };
                 problems.push(Problem::new(Origin::None, kind));
                 continue;
@@ -98,8 +100,8 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
 }
 
 /// Whether a workbook unpacks to more than it may; counted, since what the archive says of it may be wrong.
-fn unpacks_to_more(bytes: &[u8]) -> Result<bool, String> {
-    let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|error| error.to_string())?;
+fn unpacks_to_more(bytes: &[u8]) -> Result<bool, SheetMistake> {
+    let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|error| of_archive(&error))?;
     let mut left = MOST_BYTES;
     if archive.len() > MOST_PARTS {
         return Ok(true);
@@ -132,22 +134,24 @@ impl<R: Read> Read for Counted<R> {
     }
 }
 
-/// Every cell of a sheet that has something in it, by row and column from 0.
+/// Cells by row and column from 0.
+type Cells = BTreeMap<(u32, u32), Value>;
+
+/// Every cell of a sheet that has something in it, and the first that stands too far to the right.
 fn cells(
     workbook: &mut Xlsx<Cursor<&[u8]>>,
     file: FileId,
     sheet: &Arc<str>,
     budget: &mut Budget,
-) -> Result<BTreeMap<(u32, u32), Value>, Refused> {
+) -> Result<(Cells, Option<Problem>), Refused> {
     let mut reader = workbook.worksheet_cells_reader(sheet).map_err(Refused::Unreadable)?;
     let mut cells = BTreeMap::new();
+    let mut beyond = None;
     while let Some(cell) = reader.next_cell_with_formula_metadata().map_err(Refused::Unreadable)? {
         let (row, column) = cell.pos;
         let value = match value_of(&cell.value) {
             // Read as empty it would be a value left out.
-            Value::Empty if cell.formula.is_some() => {
-                Value::Fault(String::from("a formula that was never computed"))
-            }
+            Value::Empty if cell.formula.is_some() => Value::Fault(SheetMistake::NeverComputed.both()),
             Value::Empty => continue,
             value => value,
         };
@@ -156,10 +160,12 @@ fn cells(
             return Err(refused(ProblemKind::TooManyRows { limit: MOST_ROWS }));
         }
         if column as usize >= MOST_COLUMNS {
+            beyond.get_or_insert_with(|| too_far_right(file, sheet, row, column));
             continue;
         }
         let text_bytes = match &value {
-            Value::Text(text) | Value::Fault(text) => text.len() as u64,
+            Value::Text(text) => text.len() as u64,
+            Value::Fault(fault) => fault.name().len() as u64,
             _ => 0,
         };
         match (budget.cells.checked_sub(1), budget.text_bytes.checked_sub(text_bytes)) {
@@ -170,14 +176,14 @@ fn cells(
         }
         cells.insert((row, column), value);
     }
-    Ok(cells)
+    Ok((cells, beyond))
 }
 
 /// The rows that have something in them, each up to its last cell.
 fn rows(
     file: FileId,
     sheet: &Arc<str>,
-    cells: BTreeMap<(u32, u32), Value>,
+    cells: Cells,
     budget: &mut Budget,
 ) -> Result<Vec<(u32, Vec<Cell>)>, Problem> {
     let first_column = cells.keys().map(|(_, column)| *column).min().unwrap_or(0);
@@ -217,6 +223,6 @@ fn value_of(data: &DataRef<'_>) -> Value {
         }
         DataRef::DateTimeIso(text) => Value::Date(text.chars().take(ISO_DATE_LENGTH).collect()),
         DataRef::DateTime(_) | DataRef::DurationIso(_) => Value::Date(String::new()),
-        DataRef::Error(error) => Value::Fault(error.to_string()),
+        DataRef::Error(error) => Value::Fault(Both::same(error.to_string())),
     }
 }

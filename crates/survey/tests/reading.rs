@@ -1,8 +1,8 @@
 //! Surveys as people write them, good and bad: every mistake names its sheet, row and column.
 
 use crate::told;
-use latchline_finding::{FileId, Origin};
-use latchline_survey::table::{Sheet, from_csv};
+use latchline_finding::{FileId, Language, Origin};
+use latchline_survey::table::{Sheet, Value, from_csv};
 use latchline_survey::workbook::from_xlsx;
 use latchline_survey::{Decision, Problem, Read, Who, read, template};
 use proptest::prelude::*;
@@ -78,6 +78,7 @@ fn findings_carry_what_their_pages_promise() {
         usual("routes", "From,To,Length\nhall,landing,0\n"),
         usual("site", DOUBTFUL_SITE),
         usual("lifts", "Lift,Place\nL1,hall\n"),
+        usual("routes", &format!("{}x\n", ROUTES.replace(",3.5\n", &format!(",3.5{}", ",".repeat(300))))),
         read_texts(&[("places", PLACES)]),
         usual("locked decisions", LOCKED_IN_VAIN),
         read_with(&[
@@ -421,8 +422,8 @@ fn contradictions_and_unknown_settings_are_told() {
 
 #[test]
 fn the_template_is_a_workbook_that_reads_back_and_its_bytes_repeat() {
-    let bytes = template::empty().expect("a workbook");
-    assert_eq!(bytes, template::empty().expect("a workbook"));
+    let bytes = template::empty(Language::English).expect("a workbook");
+    assert_eq!(bytes, template::empty(Language::English).expect("a workbook"));
     let mut problems = Vec::new();
     let sheets = from_xlsx(FileId(0), &bytes, &mut problems);
     assert!(problems.is_empty(), "{problems:?}");
@@ -436,14 +437,42 @@ fn the_template_is_a_workbook_that_reads_back_and_its_bytes_repeat() {
     );
 }
 
+/// What explains is in the reader's language; what the file is known by is the same.
+#[test]
+fn the_template_explains_in_german_and_keeps_its_keys() {
+    let in_language = |language| {
+        let mut problems = Vec::new();
+        let bytes = template::empty(language).expect("a workbook");
+        let sheets = from_xlsx(FileId(0), &bytes, &mut problems);
+        assert!(problems.is_empty(), "{}", told::lines(&problems));
+        sheets
+    };
+    let (english, german) = (in_language(Language::English), in_language(Language::German));
+    assert_eq!(english[1..], german[1..], "every sheet to fill in is the same");
+    let texts = |sheet: &Sheet| -> Vec<String> {
+        let cells = sheet.rows.iter().flat_map(|(_, cells)| cells);
+        cells
+            .filter_map(|cell| if let Value::Text(text) = &cell.value { Some(text.clone()) } else { None })
+            .collect()
+    };
+    let german = texts(&german[0]);
+    assert!(german.iter().any(|text| text == "Einstellung. Titel der Anlage."), "{german:?}");
+    let left: Vec<&String> =
+        german.iter().filter(|text| text.contains(" the ") || text.contains(" with ")).collect();
+    assert!(left.is_empty(), "{left:?}");
+}
+
 #[test]
 fn a_filled_workbook_gives_the_survey_that_was_filled_in() {
     let row = |cells: &[&str]| cells.iter().map(|cell| (*cell).to_string()).collect::<Vec<_>>();
-    let bytes = template::filled(&[
-        ("Places", vec![row(&["hall", "", "", "", "yes", "yes"])]),
-        ("Dwellings", vec![row(&["01", "hall", "2.5"]), row(&["2", "hall"])]),
-        ("Entrances", vec![row(&["front", "hall", "8"])]),
-    ])
+    let bytes = template::filled(
+        &[
+            ("Places", vec![row(&["hall", "", "", "", "yes", "yes"])]),
+            ("Dwellings", vec![row(&["01", "hall", "2.5"]), row(&["2", "hall"])]),
+            ("Entrances", vec![row(&["front", "hall", "8"])]),
+        ],
+        Language::English,
+    )
     .expect("a workbook");
     let mut problems = Vec::new();
     let sheets = from_xlsx(FileId(0), &bytes, &mut problems);

@@ -368,3 +368,47 @@ words! {
             | "nichts verletzt, aber nicht alles beurteilt",
     }
 }
+
+sentences! {
+    /// Comments of a site file that a design makes.
+    pub enum FileComment<'a> {
+        MadeOf { title: &'a str }:
+            "{title}: made by latchline design from the survey."
+            | "{title}: von latchline design aus der Aufnahme gemacht.",
+        Contents { dwellings: usize, entrances: usize, supplies: usize, boxes: usize }:
+            "{dwellings:dwelling|dwellings} and {entrances:entrance|entrances} on {supplies:one supply|# supplies} by way of {boxes:distributor|distributors}."
+            | "{dwellings:Wohnung|Wohnungen} und {entrances:Zugang|Zugänge} an {supplies:einem Netzteil|# Netzteilen} über {boxes:Verteiler|Verteiler}.",
+        ContentsOfSupplies { dwellings: usize, entrances: usize, supplies: usize }:
+            "{dwellings:dwelling|dwellings} and {entrances:entrance|entrances} on {supplies:one supply|# supplies} by way of its outputs alone."
+            | "{dwellings:Wohnung|Wohnungen} und {entrances:Zugang|Zugänge} an {supplies:einem Netzteil|# Netzteilen}, nur über dessen Ausgänge.",
+        Lengths { slack: &'a str, end: &'a str }:
+            "Lengths are the survey's ways with {slack} % slack and {end} m at each end."
+            | "Längen sind die Wege der Aufnahme mit {slack} % Zuschlag und {end} m an jedem Ende.",
+        Buses { buses: usize }:
+            "{buses:bus|buses}: nobody calls from one to another."
+            | "{buses:Bus|Busse}: niemand ruft von einem zum anderen.",
+        Group { most: &'a str }:
+            "No run has more than {most} dwellings: one broken joint silences no more."
+            | "Kein Strang hat mehr als {most} Wohnungen: mehr legt eine gebrochene Klemmstelle nicht still.",
+        CheckIt: "Check it with: latchline check" | "Prüfen mit: latchline check",
+        Entrances:
+            "--- Entrances: who can call whom, and what opens ---"
+            | "--- Zugänge: wer wen rufen kann, und was sich öffnet ---",
+        Dwellings: "--- Dwellings ---" | "--- Wohnungen ---",
+        Runs:
+            "--- Runs: from here, to these in this order ---"
+            | "--- Stränge: von hier, zu diesen in dieser Reihenfolge ---",
+        From { supply: &'a str, place: &'a str }: "From {supply} ({place})" | "Von {supply} ({place})",
+        SignalsOverLink { supply: &'a str }:
+            "signals over its link, power from {supply}"
+            | "Signale über die Verbindung (link), Strom von {supply}",
+        SignalsToOthers: "signals to the other supplies" | "Signale zu den anderen Netzteilen",
+        SignalsToBuses:
+            "Signals to the other supplies' buses" | "Signale zu den Bussen der anderen Netzteile",
+        PortsInUse { used: &'a str, ports: &'a str }:
+            "{used} of {ports} ports in use" | "{used} von {ports} Abgängen belegt",
+        LengthFromLoop:
+            "Length from the measured loop: the survey states none"
+            | "Länge aus der gemessenen Schleife: die Aufnahme nennt keine",
+    }
+}

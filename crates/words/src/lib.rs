@@ -34,6 +34,7 @@ pub mod refusals;
 pub mod report;
 pub mod row;
 pub mod states;
+pub mod survey;
 pub mod symptoms;
 pub mod template;
 pub mod terms;

@@ -1,7 +1,7 @@
 //! What locating a fault says: causes, symptoms, what to measure next and how to mend.
 
 use crate::row::{kebab, sentences, words};
-use latchline_finding::Figure;
+use latchline_finding::{Both, Figure};
 
 words! {
     /// A kind of cause.
@@ -136,6 +136,28 @@ impl SymptomKind {
     }
 }
 
+words! {
+    /// What a word of a row of readings stands for.
+    pub enum RowWord {
+        Column: "column" | "Spalte",
+        Key: "key" | "Schlüssel",
+        Quantity: "quantity" | "Messgröße",
+        Lead: "lead" | "Messleitung",
+        Taken: "taken" | "Angabe taken",
+        Instrument: "instrument" | "Messgerät",
+    }
+}
+
+sentences! {
+    /// Why a reading cannot be.
+    pub enum NotPossible {
+        AboveSupplies { highest: Figure }:
+            "no supply gives more than {highest}" | "kein Netzteil gibt mehr als {highest}",
+        BelowZero: "it is below zero" | "er liegt unter null",
+        AboveBuses: "no bus carries as much" | "so viel führt kein Bus",
+    }
+}
+
 sentences! {
     /// What is wrong with a line of readings.
     pub enum Problem<'a> {
@@ -157,7 +179,7 @@ sentences! {
         NoUnit { text: &'a str, at: &'a str }:
             "\"{text}\" has no unit: write {at}={text}V if it is volts; else mV, A, mA, ohm, kohm, Mohm or nF after the number"
             | "„{text}“ hat keine Einheit: {at}={text}V schreiben, wenn es Volt sind; sonst mV, A, mA, ohm, kohm, Mohm oder nF hinter der Zahl",
-        UnknownWord { what: &'a str, text: &'a str, known: &'a str }:
+        UnknownWord { what: RowWord, text: &'a str, known: &'a str }:
             "{what} \"{text}\" is not known; one of {known}"
             | "{what} „{text}“ ist unbekannt; möglich: {known}",
         DecimalComma { text: &'a str }:
@@ -190,13 +212,13 @@ sentences! {
         OtherLead { lead: &'a str, name: &'a str }:
             "with the other lead on {lead} the reading says nothing about {name}: a bus without earth shows any voltage there. Read voltages between the two legs. For a drop along one conductor, add same-leg"
             | "mit der anderen Messleitung an {lead} sagt der Wert nichts über {name}: Ein erdfreier Bus zeigt dort beliebige Spannung. Spannungen zwischen den beiden Adern messen. Für einen Spannungsfall entlang einer Ader same-leg angeben",
-        Impossible { value: &'a str, name: &'a str, why: &'a str }:
+        Impossible { value: &'a str, name: &'a str, why: &'a Both }:
             "{value} at {name} is not possible: {why}"
             | "{value} an {name} ist nicht möglich: {why}",
         WrongUnit { value: &'a str, name: &'a str, likely: &'a str, predicted: &'a str }:
             "{value} at {name}: was it {likely}? Without a fault {predicted} is predicted. Left out; write {value}! if it is right"
             | "{value} an {name}: waren es {likely}? Ohne Fehler werden {predicted} erwartet. Nicht verwendet; {value}! schreiben, wenn es stimmt",
-        Unreadable { text: &'a str }: "cannot be read: {text}" | "nicht lesbar: {text}",
+        Unreadable { reason: &'a Both }: "cannot be read: {reason}" | "nicht lesbar: {reason}",
         Nothing:
             "no reading and no symptom was given: only how often each cause occurs is known"
             | "keine Messung und kein Anzeichen angegeben: Bekannt ist nur, wie oft jede Ursache vorkommt",

@@ -1,6 +1,36 @@
 //! What the phone page says. A name in braces is filled in by the page.
 
-use crate::row::words;
+use crate::row::{sentences, words};
+
+sentences! {
+    /// Why a file that came back from a phone cannot be used.
+    pub enum PhoneFileProblem<'a> {
+        Half { line: &'a str, column: &'a str }:
+            "it is cut off or damaged at line {line}, column {column}; ask for it again"
+            | "sie ist in Zeile {line}, Spalte {column} abgeschnitten oder beschädigt; neu anfordern",
+        OtherKind:
+            "it is no file of readings from the phone page"
+            | "sie ist keine Datei mit Messwerten von der Telefonseite",
+        Newer { version: &'a str, known: &'a str }:
+            "it is of version {version}; this program reads version {known}"
+            | "sie ist von Version {version}; dieses Programm liest Version {known}",
+        OtherSite { site: &'a str }: "it is of the site \"{site}\"" | "sie gehört zur Anlage „{site}“",
+        BadEntry { number: &'a str, key: &'a str }:
+            "entry {number} has no usable \"{key}\"; nothing of the file is taken"
+            | "Eintrag {number} hat kein brauchbares „{key}“; von der Datei wird nichts genommen",
+        TooLarge { entries: &'a str, bytes: &'a str }:
+            "it has more than {entries} entries or more than {bytes} bytes"
+            | "sie hat mehr als {entries} Einträge oder mehr als {bytes} Bytes",
+    }
+}
+
+words! {
+    /// What the file of the phone page says before, or without, its script.
+    pub enum PhoneShell {
+        NeedsScript: "This page needs JavaScript." | "Diese Seite braucht JavaScript.",
+        Opening: "Opening …" | "Wird geöffnet …",
+    }
+}
 
 words! {
     /// Words and sentences of the phone page.

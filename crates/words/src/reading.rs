@@ -219,10 +219,42 @@ words! {
     }
 }
 
+words! {
+    /// Why the cells of a survey's file cannot be had.
+    pub enum SheetMistake {
+        NotAnArchive:
+            "its bytes are not those of a workbook, or a part of them is missing; copy it anew, or save it as XLSX"
+            | "ihre Bytes sind nicht die einer Arbeitsmappe, oder ein Teil davon fehlt; neu kopieren oder als XLSX speichern",
+        Encrypted: "it is encrypted; save it without a password" | "sie ist verschlüsselt; ohne Kennwort speichern",
+        PackedOtherwise:
+            "it is packed in a way that is not read; open it in a spreadsheet program and save it as XLSX"
+            | "sie ist auf eine Art gepackt, die nicht gelesen wird; in einer Tabellenkalkulation öffnen und als XLSX speichern",
+        PartMissing:
+            "a part of the workbook is missing; open it in a spreadsheet program and save it anew"
+            | "ein Teil der Arbeitsmappe fehlt; in einer Tabellenkalkulation öffnen und neu speichern",
+        PartDamaged:
+            "a part of the workbook is damaged; open it in a spreadsheet program and save it anew"
+            | "ein Teil der Arbeitsmappe ist beschädigt; in einer Tabellenkalkulation öffnen und neu speichern",
+        NeverComputed: "a formula that was never computed" | "eine Formel, die nie berechnet wurde",
+        NoTable: "it is no table of cells; save it as CSV UTF-8" | "es ist keine Tabelle aus Zellen; als CSV UTF-8 speichern",
+    }
+}
+
 sentences! {
     /// What a reader that we did not write says of a file; it speaks English.
     pub enum Foreign<'a> {
         Reader { message: &'a str }: "{message}" | "(Meldung des Lesers, englisch) {message}",
+    }
+}
+
+words! {
+    /// Where in a site file a kind of thing is written; heads of tables are keys.
+    pub enum WrittenUnder {
+        Buildings: "[buildings]" | same,
+        Cores: "cores of the building, in [buildings]" | "cores des Gebäudes, in [buildings]",
+        Dwellings: "[dwellings]" | same,
+        Floors: "floors of the building, in [buildings]" | "floors des Gebäudes, in [buildings]",
+        Supplies: "[supplies]" | same,
     }
 }
 

@@ -4,12 +4,12 @@ use crate::row::SentenceRow;
 use crate::template::argument_names;
 use crate::{
     alternatives, bands, calculation, candidates, commands, design, door, drawing, locate, missing, office,
-    pack, publications, reading, refusals, report, states, terms, tolerance, typeset,
+    pack, phone, publications, reading, refusals, report, states, survey, terms, tolerance, typeset,
 };
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 75] = [
+    let all: [&[SentenceRow]; 81] = [
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         pack::BuiltWords::ROWS,
@@ -85,6 +85,12 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         refusals::UnfitWords::ROWS,
         refusals::LiveFault::ROWS,
         refusals::SystemRefusal::ROWS,
+        refusals::OtherOfSystem::ROWS,
+        office::OfficeRefusal::ROWS,
+        phone::PhoneFileProblem::ROWS,
+        design::FileComment::ROWS,
+        locate::NotPossible::ROWS,
+        survey::SurveyNote::ROWS,
     ];
     all.into_iter().flatten()
 }
@@ -142,6 +148,12 @@ fn words() -> Vec<[&'static str; 2]> {
         rows(refusals::KeptThing::ALL, refusals::KeptThing::row),
         rows(refusals::PartWord::ALL, refusals::PartWord::row),
         rows(refusals::UsageWord::ALL, refusals::UsageWord::row),
+        rows(survey::SurveyHelp::ALL, survey::SurveyHelp::row),
+        rows(survey::SurveyWord::ALL, survey::SurveyWord::row),
+        rows(phone::PhoneShell::ALL, phone::PhoneShell::row),
+        rows(locate::RowWord::ALL, locate::RowWord::row),
+        rows(reading::SheetMistake::ALL, reading::SheetMistake::row),
+        rows(reading::WrittenUnder::ALL, reading::WrittenUnder::row),
     ]
     .concat()
 }

@@ -2,6 +2,7 @@
 
 use crate::rules::codes;
 use latchline_finding::Code;
+use latchline_site::codes as numbers;
 
 /// What is in danger, worst first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -72,11 +73,31 @@ pub(super) fn of_code(code: Code) -> Option<Danger> {
         codes::DWELLING_WITHOUT_ENTRANCE
         | codes::DIRECTORY_TOO_SMALL
         | codes::CALL_BUTTONS_TOO_FEW
-        | codes::ENTRANCE_CALLS_NOBODY => Some(Danger::Address),
-        code if code.as_str().starts_with("address") || code.as_str() == "two-main-entrances" => {
-            Some(Danger::Address)
-        }
+        | codes::ENTRANCE_CALLS_NOBODY
+        | numbers::ADDRESS_OUT_OF_RANGE
+        | numbers::ADDRESS_RESERVED
+        | numbers::ADDRESS_DUPLICATE
+        | numbers::ADDRESS_NOT_OF_NAME
+        | numbers::ADDRESS_REPEATED
+        | numbers::ADDRESS_NOT_EXPRESSIBLE
+        | numbers::ADDRESSES_EXHAUSTED
+        | numbers::TWO_MAIN_ENTRANCES => Some(Danger::Address),
         codes::ACCEPTANCE_WITHOUT_MATCH => Some(Danger::Site),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A mistake in a number endangers numbers, a new one too.
+    #[test]
+    fn every_code_of_an_address_is_of_addresses() {
+        let named = numbers::CODES.iter().filter(|doc| doc.code.as_str().starts_with("address"));
+        assert!(named.clone().count() > 5);
+        for doc in named {
+            assert_eq!(of_code(doc.code), Some(Danger::Address), "{}", doc.code);
+        }
     }
 }

@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 
 use latchline_design::{Design, Effort, Obstacle, Texts, design};
-use latchline_finding::{FileId, Sources};
+use latchline_finding::{FileId, Language, Sources};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::from_csv;
 use latchline_survey::{Read, Survey, read};
@@ -28,7 +28,7 @@ pub fn design_with(survey: &Survey, family: &str, more: &[&str], effort: Effort)
     let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, survey.prices.clone());
     let probe = sources.add("probe", "[site]\ntitle = \"t\"\nfamily = \"ostrel-48\"\n");
     catalogues.resolve(&sources, probe).site.expect("the catalogues are sound");
-    let texts = Texts { sources: &sources, catalogues: &catalogues };
+    let texts = Texts { sources: &sources, catalogues: &catalogues, language: Language::English };
     design(survey, family, texts, effort, &mut |_, _, _| true)
 }
 

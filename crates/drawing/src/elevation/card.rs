@@ -1,7 +1,7 @@
 //! What is written on the card of each device.
 
 use crate::language::{Lettering, Phrase, Word};
-use latchline_assess::{DeviceResult, SourceSummary};
+use latchline_assess::{DeviceResult, MarginStep as Step, SourceSummary};
 use latchline_finding::{Finding, Severity};
 use latchline_site::catalogue::{BoxRole, Media, StationKind};
 use latchline_site::model::{Place, RunStart, RunStop, Site};
@@ -66,22 +66,6 @@ impl CardKind {
         }
     }
 }
-
-/// Steps of the voltage scale.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Step {
-    /// Below the limit.
-    Below,
-    /// A thin margin.
-    Thin,
-    /// A fair margin.
-    Fair,
-    /// An ample margin.
-    Ample,
-}
-
-/// Margins above this many thin margins count as ample: our own choice, said in the legend.
-const AMPLE: f64 = 3.0;
 
 /// Something that is wrong, or doubtful, with an element.
 #[derive(Debug, Clone, PartialEq)]
@@ -273,15 +257,7 @@ pub(super) fn cards(
 
 fn voltage(card: &mut Card, result: &DeviceResult, thin_v: f64, lettering: Lettering) {
     let margin = result.worst.margin_v();
-    card.step = Some(if margin < 0.0 {
-        Step::Below
-    } else if margin < thin_v {
-        Step::Thin
-    } else if margin < AMPLE * thin_v {
-        Step::Fair
-    } else {
-        Step::Ample
-    });
+    card.step = Some(Step::of(margin, thin_v));
     match result.worst.adverse_v {
         Some(voltage) => {
             card.figure = format!("{} V", lettering.rounded_down(voltage));

@@ -1,6 +1,6 @@
 //! The legend: only what occurs on the drawing.
 
-use super::card::{CardKind, Step};
+use super::card::CardKind;
 use super::card_picture::{gauge, mark, symbol};
 use super::run_labels::Visible;
 use super::run_look::RunLine;
@@ -11,6 +11,7 @@ use crate::language::{Phrase, Word};
 use crate::palette::Ink;
 use crate::scene::{Dash, Layer, Pen, Stroke};
 use crate::sheet::{LEGEND_PICTURE_MM, LegendEntry, SheetSize};
+use latchline_assess::MarginStep as Step;
 use latchline_finding::Severity;
 use latchline_site::catalogue::Environment;
 use std::collections::BTreeSet;
@@ -25,7 +26,7 @@ pub(super) fn entries(
     let mut entries = Vec::new();
     let thin_v = subject.site.policy.thin_margin.value.as_volts();
     let lettering = subject.lettering;
-    let (thin, ample) = (&lettering.trimmed(thin_v, 2), &lettering.trimmed(3.0 * thin_v, 2));
+    let (thin, ample) = (&lettering.trimmed(thin_v, 2), &lettering.trimmed(Step::ample_v(thin_v), 2));
     for (step, words) in [
         (Step::Ample, lettering.say(&Phrase::MarginOrMore { least: ample })),
         (Step::Fair, lettering.say(&Phrase::MarginBetween { least: thin, most: ample })),

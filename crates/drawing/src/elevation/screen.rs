@@ -25,7 +25,7 @@ use latchline_site::model::Site;
 use std::collections::BTreeMap;
 use std::hash::{Hash, Hasher};
 
-pub use super::card::Step;
+pub use latchline_assess::MarginStep as Step;
 
 /// Height of a card: four lines of lettering and the ports.
 const CARD_MM: f64 = 22.0;

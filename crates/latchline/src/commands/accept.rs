@@ -7,6 +7,7 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{codes, date, files, load};
 use clap::Args;
 use latchline_finding::{Change, Code, Edit, Finding, shown};
+use latchline_site::edit::quoted;
 use latchline_words::commands::AcceptWords;
 use latchline_words::refusals::{FileRefusal, SiteRefusal};
 use std::io::Write;
@@ -83,18 +84,10 @@ pub fn run(
 
 /// The edit that adds the entry.
 fn entry(code: Code, element: Option<&str>, reason: &str, date: &str) -> Edit {
-    let element = element.map_or_else(String::new, |name| format!("element = {}\n", toml_text(name)));
-    let body = format!(
-        "code = {}\n{element}reason = {}\ndate = {date}\n",
-        toml_text(code.as_str()),
-        toml_text(reason)
-    );
+    let element = element.map_or_else(String::new, |name| format!("element = {}\n", quoted(name)));
+    let body =
+        format!("code = {}\n{element}reason = {}\ndate = {date}\n", quoted(code.as_str()), quoted(reason));
     Edit::one(&["accept"], Change::AppendTable(body))
-}
-
-/// A text as a TOML basic string; its escapes are those of JSON but for the control sign 0x7f.
-fn toml_text(text: &str) -> String {
-    serde_json::Value::from(text).to_string().replace('\u{7f}', "\\u007f")
 }
 
 fn nothing_to_accept<'a>(
@@ -122,11 +115,6 @@ fn nothing_to_accept<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn texts_are_quoted_for_toml() {
-        assert_eq!(toml_text("a \"b\" \\ ä"), r#""a \"b\" \\ ä""#);
-    }
 
     #[test]
     fn the_entry_names_code_element_reason_and_date() {

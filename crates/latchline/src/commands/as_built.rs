@@ -19,7 +19,7 @@ use latchline_words::commands::AsBuiltWords;
 use latchline_words::refusals::FileRefusal;
 use std::fmt::Write as _;
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Make what was measured on site what the site file says: previewed, judged again, then written
@@ -113,10 +113,10 @@ pub fn run(
         let file = &shown::path(&arguments.site);
         text.push_str(&paragraph(&AsBuiltWords::Written { file }.say(language), 0, look.width));
     } else {
-        let named =
-            arguments.files.iter().map(|file| shown::path(file).to_string()).collect::<Vec<_>>().join(" ");
+        let word = |file: &Path| shown::for_shell(&file.to_string_lossy());
+        let named = arguments.files.iter().map(|file| word(file)).collect::<Vec<_>>().join(" ");
         let every = if arguments.every { " --every" } else { "" };
-        let command = &format!("latchline as-built {} {named}{every} --write", shown::path(&arguments.site));
+        let command = &format!("latchline as-built {} {named}{every} --write", word(&arguments.site));
         text.push_str(&paragraph(&AsBuiltWords::NotWritten { command }.say(language), 0, look.width));
     }
     crate::output::put(&text, output)?;

@@ -184,7 +184,7 @@ pub fn run(
         .filter_map(|at| results[at].1.as_ref().ok().map(|design| (design.cost, &design.family, at)))
         .min()
         .map(|(.., at)| at);
-    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues, language };
     let Some(best) = best else {
         // Where several families failed, the way out of each would be the next one.
         let ways = match results.first() {
@@ -238,7 +238,8 @@ fn choice(
         choice.list.push(Alternative { asked: Asked::Nothing, design: design.clone(), merits });
         return choice;
     }
-    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let language = arguments.language();
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues, language };
     let goes_on = clock.goes_on(1.0 - SHARE_OF_CHEAPEST);
     let mut go_on = |_: usize, _: Option<Money>, _: Money| goes_on();
     let effort = clock.effort(arguments.seed);
@@ -289,7 +290,7 @@ fn one(
     let has_others = !arguments.cheapest && !arguments.compare;
     let goes_on = clock.goes_on(if has_others { SHARE_OF_CHEAPEST } else { 1.0 });
     let is_watched = arguments.time.is_some() && std::io::stderr().is_terminal();
-    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues };
+    let texts = Texts { sources: &loaded.sources, catalogues: &loaded.catalogues, language };
     let mut go_on = |tried: usize, cost: Option<Money>, bound: Money| {
         if is_watched && let Some(cost) = cost {
             let words = DesignWords::Orders {

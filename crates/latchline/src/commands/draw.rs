@@ -3,14 +3,14 @@
 use super::locale::LocaleArguments;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load::Opened;
-use crate::refusal::Result;
+use crate::refusal::{Refusal, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
 use clap::{Args, ValueEnum};
 use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets, wiring_sheets,
+    BadSheetSize, Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets,
+    svg, switch_sheets, wiring_sheets,
 };
 use latchline_finding::shown;
 use latchline_words::refusals::ResultRefusal;
@@ -39,7 +39,7 @@ pub struct DrawArguments {
     #[arg(long, value_enum)]
     format: Option<Format>,
     /// Sheet: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, or WIDTHxHEIGHT in mm; without it what suits best
-    #[arg(long, value_name = "SIZE")]
+    #[arg(long, value_name = "SIZE", value_parser = sheet_size)]
     sheet: Option<SheetSize>,
     /// Colours for a dark page (SVG)
     #[arg(long)]
@@ -52,6 +52,11 @@ pub struct DrawArguments {
     /// Date in the title block (YYYY-MM-DD)
     #[arg(long, value_name = "DATE")]
     date: Option<String>,
+}
+
+/// A size of sheet.
+fn sheet_size(text: &str) -> Result<SheetSize> {
+    text.parse().map_err(|bad: BadSheetSize| Refusal::new(bad.both()))
 }
 
 /// What to draw.

@@ -42,7 +42,8 @@ fn sheets(name: &str, bytes: &[u8]) -> Option<Vec<FilledSheet>> {
 fn entry(value: Value) -> Option<Entry> {
     match value {
         Value::Empty => None,
-        Value::Text(text) | Value::Fault(text) => Some(Entry::Words(text)),
+        Value::Text(text) => Some(Entry::Words(text)),
+        Value::Fault(fault) => Some(Entry::Words(fault.name().to_string())),
         Value::Number(number) => Some(Entry::Number(number)),
         Value::Bool(is_true) => Some(Entry::Words(String::from(if is_true { "✓" } else { "✗" }))),
         Value::Date(date) => Some(Entry::Date(date)),

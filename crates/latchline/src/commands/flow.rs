@@ -10,13 +10,11 @@ use latchline_circuit::flow::{
     Margin, MonteCarloOptions, NoSolution, NonexistenceCertificate, Options, Outcome, Workspace,
     branch_currents, loading_margin, monte_carlo, solve,
 };
-use latchline_finding::Both;
 use latchline_words::refusals::SystemRefusal;
 use serde::Serialize;
 
-use crate::files::read_bytes;
+use crate::files::{cannot_use, read_bytes};
 use crate::plain_network::PlainNetwork;
-use latchline_finding::shown;
 
 /// Voltages and currents along cables that branch, from a plain network file (JSON)
 ///
@@ -173,7 +171,7 @@ impl Out<'_> {
 /// written.
 pub fn run(arguments: &FlowArguments, input: &mut dyn Read, output: &mut dyn Write) -> Result<ExitCode> {
     let text = read_bytes(&arguments.file, input)?;
-    let network = PlainNetwork::parse(&text).refused(|| Both::same(shown::path(&arguments.file)))?;
+    let network = PlainNetwork::parse(&text).refused(|| cannot_use(&arguments.file))?;
     let (out, code) = answer(arguments, &network)?;
     let mut writer = BufWriter::with_capacity(1 << 16, output);
     serde_json::to_writer(&mut writer, &out)

@@ -1,6 +1,6 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
-use super::locate_words::{self, Reader, quoted};
+use super::locate_words::{self, Reader};
 use crate::refusal::Result;
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};
@@ -89,7 +89,7 @@ impl Dialogue<'_, '_, '_> {
         let command =
             ["latchline locate".to_string(), latchline_finding::shown::path(self.site_file).to_string()]
                 .into_iter()
-                .chain(items.iter().map(|item| quoted(item)))
+                .chain(items.iter().map(|item| latchline_finding::shown::for_shell(item)))
                 .collect::<Vec<_>>()
                 .join(" ");
         prompt.say(&Words::Repeat { command: &command }.say(language))?;
@@ -243,17 +243,5 @@ impl Dialogue<'_, '_, '_> {
             Some(problem) => Err(problem),
             None => Ok(checked.evidence),
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::quoted;
-
-    #[test]
-    fn what_a_shell_would_split_is_quoted() {
-        assert_eq!(quoted("A-12=33V"), "A-12=33V");
-        assert_eq!(quoted("A-12=47mV!"), "'A-12=47mV!'");
-        assert_eq!(quoted("found=A-1 A-2"), "'found=A-1 A-2'");
     }
 }

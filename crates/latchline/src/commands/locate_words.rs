@@ -542,18 +542,10 @@ impl Again<'_> {
 
 /// The command as it was given, with one item more.
 pub(super) fn asked_again(site_file: &Path, given: &[String], item: &str) -> String {
-    let items: Vec<String> = given.iter().map(String::as_str).chain([item]).map(quoted).collect();
-    format!("latchline locate {} {}", latchline_finding::shown::path(site_file), items.join(" "))
-}
-
-/// An item that a shell takes for one word.
-pub(super) fn quoted(item: &str) -> String {
-    let shown = latchline_finding::shown::prose(item).into_owned();
-    if shown.contains([' ', '!', '\'', '"', '$', '`', '\\', '&', ';', '*', '(', ')']) {
-        format!("'{}'", shown.replace('\'', "'\\''"))
-    } else {
-        shown
-    }
+    let items: Vec<String> =
+        given.iter().map(String::as_str).chain([item]).map(latchline_finding::shown::for_shell).collect();
+    let site = latchline_finding::shown::for_shell(&site_file.to_string_lossy());
+    format!("latchline locate {site} {}", items.join(" "))
 }
 
 /// A figure as it is typed.

@@ -86,7 +86,7 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
         files::write(path, text.as_bytes(), may_replace)?;
     }
     if let Some(file) = &workbook {
-        files::write(file, &crate::demo_survey::workbook()?, may_replace)?;
+        files::write(file, &crate::demo_survey::workbook(language)?, may_replace)?;
         wrote(file, language, output)?;
     }
     say(&written, language, output)?;
@@ -97,11 +97,15 @@ pub fn run(arguments: &NewArguments, output: &mut dyn Write) -> Result<ExitCode>
 fn survey(file: &Path, force: bool, language: Language, output: &mut dyn Write) -> Result<ExitCode> {
     let may_replace = may_replace(force);
     refuse_standing(file, may_replace)?;
-    let bytes = latchline_survey::template::empty()
+    let bytes = latchline_survey::template::empty(language)
         .map_err(|error| Refusal::of_library(&error).within(ResultRefusal::NoWorkbook))?;
     files::write(file, &bytes, may_replace)?;
     wrote(file, language, output)?;
-    writeln!(output, "{}", NewWords::NextDesign { file: &quoted(file) }.say(language))?;
+    writeln!(
+        output,
+        "{}",
+        NewWords::NextDesign { file: &shown::for_shell(&file.to_string_lossy()) }.say(language)
+    )?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -118,14 +122,11 @@ fn say(written: &[(PathBuf, &str)], language: Language, output: &mut dyn Write) 
         wrote(path, language, output)?;
     }
     if let Some((path, _)) = written.first() {
-        writeln!(output, "{}", NewWords::NextCheck { file: &quoted(path) }.say(language))?;
+        writeln!(
+            output,
+            "{}",
+            NewWords::NextCheck { file: &shown::for_shell(&path.to_string_lossy()) }.say(language)
+        )?;
     }
     Ok(())
-}
-
-/// The path as it can be pasted into a shell.
-fn quoted(path: &Path) -> String {
-    let text = shown::whole(&path.to_string_lossy(), &[]).into_owned();
-    let plain = |sign: char| sign.is_alphanumeric() || "/._-".contains(sign);
-    if text.chars().all(plain) { text } else { format!("'{}'", text.replace('\'', "'\\''")) }
 }

@@ -386,6 +386,7 @@ fn chart(
         notes,
         revision: None,
         date: None,
+        locale: language.into(),
     }
 }
 

@@ -6,6 +6,7 @@ use latchline_locate::{MOST_INSULATION_OHM, place_name, state_name};
 use latchline_pack::commissioning::Taken;
 use latchline_phone::{Comparison, Judgement, Side, WorkPlan};
 use latchline_site::addresses::{assign, read_found_list, reconcile};
+use latchline_site::edit::quoted;
 use latchline_site::model::Site;
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -47,11 +48,6 @@ fn answering(site: &Site, list: &str) -> Vec<String> {
         .map(|one| one.station);
     let stations: BTreeSet<usize> = found.present.iter().copied().chain(wrong).collect();
     stations.into_iter().map(|station| quoted(site.stations[station].id.as_str())).collect()
-}
-
-/// A text as a basic string of TOML, which takes what JSON writes.
-fn quoted(text: &str) -> String {
-    serde_json::Value::from(text).to_string()
 }
 
 struct Row {

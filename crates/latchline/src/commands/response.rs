@@ -4,13 +4,12 @@ use std::io::{BufWriter, Read, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use crate::files::read_bytes;
+use crate::files::{cannot_use, read_bytes};
 use crate::refusal::{Refused, Result};
 use clap::Args;
 use latchline_circuit::signal::{Response, Shunt, Workspace, respond, straight_gain_db};
 
 use crate::plain_line::PlainLineTree;
-use latchline_finding::{Both, shown};
 use latchline_words::refusals::SystemRefusal;
 
 /// Signal along cables that branch, from a plain line file (JSON)
@@ -31,7 +30,7 @@ pub struct ResponseArguments {
 /// written.
 pub fn run(arguments: &ResponseArguments, input: &mut dyn Read, output: &mut dyn Write) -> Result<ExitCode> {
     let text = read_bytes(&arguments.file, input)?;
-    let file = PlainLineTree::parse(&text).refused(|| Both::same(shown::path(&arguments.file)))?;
+    let file = PlainLineTree::parse(&text).refused(|| cannot_use(&arguments.file))?;
     let response = respond(&file.tree, file.source, &file.frequencies_hz, &mut Workspace::default())?;
     let mut writer = BufWriter::with_capacity(1 << 16, output);
     write(&file, &response, &mut writer)

@@ -5,7 +5,7 @@ use crate::date::now_ms;
 use crate::files::{FolderLock, LiveFiles, PassingFolder, read_text};
 use crate::refusal::{Refusal, Refused, Result};
 use clap::Args;
-use latchline_finding::{Both, Sources, shown};
+use latchline_finding::{Sources, shown};
 use latchline_server::{Folder, Initial, Office, Options};
 use latchline_site::ParsedSite;
 use latchline_store::{Sqlite, Store};
@@ -80,7 +80,7 @@ pub fn run(arguments: &ServeArguments, output: &mut dyn Write) -> Result<ExitCod
     };
     let store = Store::new(Sqlite::open(&place)?)?;
     let folder = arguments.folder.as_deref().map(|folder| Box::new(LiveFiles::new(folder)) as Folder);
-    let office = Office::new(options, store, &sites, folder).map_err(|why| Refusal::new(Both::same(why)))?;
+    let office = Office::new(options, store, &sites, folder).map_err(Refusal::new)?;
     writeln!(output, "{}", ServeWords::At { address: &address }.say(language))?;
     let kept = match &demo {
         Some(_) => ServeWords::Demo.say(language),

@@ -36,7 +36,7 @@ pub use kind::{refuse_for_site, refuse_for_survey, refuse_pack_folder, refuse_pa
 pub use live::LiveFiles;
 pub use lock::FolderLock;
 pub use passing::PassingFolder;
-pub use read::{Original, original, read_bytes, read_text};
+pub use read::{Original, cannot_use, original, read_bytes, read_text};
 pub use result_file::ResultFile;
 pub use standing::{MayReplace, refuse_standing};
 pub use workbooks::{OldWorkbook, changed_tables, workbooks};

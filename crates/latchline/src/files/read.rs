@@ -1,7 +1,7 @@
 //! Reading files, with a clear message for everything that is not one.
 
 use crate::refusal::{Refusal, Refused, Result};
-use latchline_finding::shown;
+use latchline_finding::{Both, shown};
 use latchline_words::refusals::FileRefusal;
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -58,10 +58,15 @@ pub fn read_text(path: &Path, input: &mut dyn Read) -> Result<String> {
 /// # Errors
 /// If it is not UTF-8.
 pub fn original(path: &Path, bytes: Vec<u8>) -> Result<Original> {
-    text(bytes).refused(|| match is_standard_input(path) {
+    text(bytes).refused(|| cannot_use(path))
+}
+
+/// That what was read from a file, or from standard input, cannot be used.
+pub fn cannot_use(path: &Path) -> Both {
+    match is_standard_input(path) {
         true => FileRefusal::CannotUseInput.both(),
         false => FileRefusal::CannotUse { file: &shown::path(path) }.both(),
-    })
+    }
 }
 
 /// What is in a file, up to a hundred million bytes. `-` reads `input`.
@@ -82,6 +87,9 @@ fn is_standard_input(path: &Path) -> bool {
 fn read_file(path: &Path) -> Result<Vec<u8>> {
     let explained = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => {
+            if let Ok(to) = std::fs::read_link(path) {
+                return FileRefusal::DeadLink { file: &shown::path(&to) }.into();
+            }
             let ends = |ending| path.extension().is_some_and(|own| own.eq_ignore_ascii_case(ending));
             match (ends("toml"), ends("xlsx")) {
                 (true, _) => FileRefusal::NoSuchSite.into(),

@@ -1,7 +1,7 @@
 //! What is lost, kept or refused, whoever else writes at the same time.
 
 use super::aside::{self, AsideFile, Kind};
-use super::{MayReplace, edit, folder, original, write};
+use super::{MayReplace, edit, folder, original, read_text, write};
 use latchline_pack::PackFile;
 use std::ffi::OsStr;
 use std::fs;
@@ -128,6 +128,8 @@ fn names_links_and_permissions_stay() {
     let refused = said(write(&dangling, b"x", MayReplace::Anything));
     assert!(refused.contains("a link to \"nowhere.toml\", which is not there"), "{refused}");
     assert!(!folder.path().join("nowhere.toml").exists());
+    let unread = format!("{:#}", read_text(&dangling, &mut std::io::empty()).unwrap_err());
+    assert!(unread.contains("a link to \"nowhere.toml\", which is not there"), "{unread}");
 }
 
 /// A pack of one table, of a site whose name is not told.

@@ -14,7 +14,7 @@ use latchline_network::readings::ReadingPlace;
 use latchline_site::keys::{QuantityError, UNITS, read_number_and_unit};
 use latchline_site::parse::NameBudget;
 use latchline_words::figures;
-use latchline_words::locate::Problem;
+use latchline_words::locate::{NotPossible, Problem, RowWord};
 
 /// Quantities by name.
 pub(super) const QUANTITIES: [&str; 7] =
@@ -173,7 +173,7 @@ fn one(
     };
     if !QUANTITIES.contains(&name) {
         let all = QUANTITIES.join(", ");
-        return Err(fail(Problem::UnknownWord { what: "quantity", text: name, known: &all }));
+        return Err(fail(Problem::UnknownWord { what: RowWord::Quantity, text: name, known: &all }));
     }
     let run = at.iter().find_map(|place| match place {
         ReadingPlace::Run(index) => Some(*index),
@@ -208,7 +208,7 @@ fn one(
     if let Some(lead) = &row.lead {
         if !is_lead(lead) {
             let all = LEADS.join(", ");
-            return Err(fail(Problem::UnknownWord { what: "lead", text: lead, known: &all }));
+            return Err(fail(Problem::UnknownWord { what: RowWord::Lead, text: lead, known: &all }));
         }
         let is_drop = matches!(quantity, Quantity::Drop { .. });
         if lead == "earth" || (lead == "same-leg" && !is_drop) {
@@ -221,7 +221,7 @@ fn one(
         let name = plant.site.runs[run].id.to_string();
         return Err(fail(Problem::NotFed { name: &name }));
     }
-    let word = |given: &Option<String>, known: &[&str], what: &str| match given {
+    let word = |given: &Option<String>, known: &[&str], what: RowWord| match given {
         None => Ok(0),
         Some(text) => known.iter().position(|name| name == text).ok_or_else(|| {
             let all = known.join(", ");
@@ -230,12 +230,13 @@ fn one(
     };
     let taken = match row.taken {
         None => Taken::default(),
-        Some(_) => Taken::ALL[word(&row.taken, &Taken::ALL.map(Taken::name), "taken")?],
+        Some(_) => Taken::ALL[word(&row.taken, &Taken::ALL.map(Taken::name), RowWord::Taken)?],
     };
     let instrument = match row.instrument {
         None => Instrument::default(),
         Some(_) => {
-            Instrument::ALL[word(&row.instrument, &Instrument::ALL.map(Instrument::name), "instrument")?]
+            Instrument::ALL
+                [word(&row.instrument, &Instrument::ALL.map(Instrument::name), RowWord::Instrument)?]
         }
     };
     let measured = Measured { quantity: quantity.clone(), value, instrument, taken };
@@ -358,12 +359,15 @@ fn plausible(plant: &Plant<'_>, row: &Row, measured: &Measured) -> Result<(), Ro
     };
     let shown = |value: f64| figures::sentence(Figure { value, unit: quantity.unit() }, Language::English);
     let highest_v = plant.layout.stages.iter().flat_map(|stage| stage.voltage_v).fold(0.0, f64::max);
-    let impossible = |why: &str| {
+    let impossible = |why: NotPossible| {
+        let why = &why.both();
         Err(RowProblem::new(row.line, Problem::Impossible { value: &row.value, name: &name, why }))
     };
     match quantity {
         Quantity::Voltage { .. } | Quantity::Drop { .. } if value.abs() > 1.3 * highest_v => {
-            return impossible(&format!("no supply gives more than {}", shown(highest_v)));
+            return impossible(NotPossible::AboveSupplies {
+                highest: Figure { value: highest_v, unit: Unit::Volt },
+            });
         }
         Quantity::Loop { .. }
         | Quantity::Insulation { .. }
@@ -371,9 +375,9 @@ fn plausible(plant: &Plant<'_>, row: &Row, measured: &Measured) -> Result<(), Ro
         | Quantity::Capacitance { .. }
             if value < 0.0 =>
         {
-            return impossible("it is below zero");
+            return impossible(NotPossible::BelowZero);
         }
-        Quantity::Current { .. } if value.abs() > 100.0 => return impossible("no bus carries as much"),
+        Quantity::Current { .. } if value.abs() > 100.0 => return impossible(NotPossible::AboveBuses),
         _ => {}
     }
     if row.is_sure || value == 0.0 || !value.is_finite() {

@@ -1,15 +1,13 @@
 //! Rows from files.
 
 use super::{FOUND, Row, RowProblem};
-use latchline_words::locate::Problem;
+use crate::text_line::line_of;
+use latchline_site::parse::toml_mistake;
+use latchline_words::locate::{Problem, RowWord};
 use toml::de::{DeTable, DeValue};
 
 /// Most rows that a file may have: more is no list of readings.
 const MOST_ROWS: usize = 2000;
-
-fn line_of(text: &str, at: usize) -> usize {
-    text.get(..at).map_or(1, |before| before.matches('\n').count() + 1)
-}
 
 /// Reads a TOML file: `[[reading]]` with `at`, `value` and, where needed, `to`, `quantity`, `state`, `taken`, `instrument`, `lead`, `sure`;
 /// `[[symptom]]` with `at` and `told`; `instrument` and `taken` for all, `found` for the list of devices.
@@ -19,7 +17,7 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
     let (root, errors) = DeTable::parse_recoverable(text);
     for error in errors.iter().take(20) {
         let line = line_of(text, error.span().map_or(0, |span| span.start));
-        problems.push(RowProblem::new(line, Problem::Unreadable { text: error.message() }));
+        problems.push(RowProblem::new(line, Problem::Unreadable { reason: &toml_mistake(error.message()) }));
     }
     let root = root.into_inner();
     let mut instrument = None;
@@ -48,13 +46,16 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
                     let line = line_of(text, one.span().start);
                     match one.get_ref() {
                         DeValue::Table(table) => row(text, line, table, value_key, &mut rows, &mut problems),
-                        _ => problems.push(unknown(line, "key", key.get_ref(), "reading, symptom")),
+                        _ => problems.push(unknown(line, RowWord::Key, key.get_ref(), "reading, symptom")),
                     }
                 }
             }
-            (other, _) => {
-                problems.push(unknown(line, "key", other, "instrument, taken, found, reading, symptom"))
-            }
+            (other, _) => problems.push(unknown(
+                line,
+                RowWord::Key,
+                other,
+                "instrument, taken, found, reading, symptom",
+            )),
         }
     }
     for row in &mut rows {
@@ -65,7 +66,7 @@ pub fn read_toml(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
     (rows, problems)
 }
 
-fn unknown(line: usize, what: &str, text: &str, known: &str) -> RowProblem {
+fn unknown(line: usize, what: RowWord, text: &str, known: &str) -> RowProblem {
     RowProblem::new(line, Problem::UnknownWord { what, text, known })
 }
 
@@ -77,7 +78,10 @@ fn row(
     rows: &mut Vec<Row>,
     problems: &mut Vec<RowProblem>,
 ) {
-    const KEYS: &str = "at, value, to, quantity, state, taken, instrument, lead, sure; for symptoms at, told";
+    let keys = match value_key {
+        "told" => "at, told",
+        _ => "at, value, to, quantity, state, taken, instrument, lead, sure",
+    };
     let mut made = Row { line, ..Row::default() };
     for (key, value) in table {
         let at = line_of(text, key.span().start);
@@ -102,7 +106,7 @@ fn row(
             "instrument" => made.instrument = Some(found),
             "lead" => made.lead = Some(found),
             _ if name == value_key => made.value = found,
-            _ => problems.push(unknown(at, "key", name, KEYS)),
+            _ => problems.push(unknown(at, RowWord::Key, name, keys)),
         }
     }
     if made.at.is_empty() || made.value.is_empty() {
@@ -124,7 +128,7 @@ pub fn read_csv(text: &str) -> (Vec<Row>, Vec<RowProblem>) {
     const KNOWN: [&str; 9] =
         ["at", "value", "to", "quantity", "state", "taken", "instrument", "lead", "sure"];
     for column in columns.iter().filter(|column| !KNOWN.contains(&column.as_str())) {
-        problems.push(unknown(1, "column", column, &KNOWN.join(", ")));
+        problems.push(unknown(1, RowWord::Column, column, &KNOWN.join(", ")));
     }
     for (number, line) in lines.take(MOST_ROWS) {
         let mut made = Row { line: number + 1, ..Row::default() };

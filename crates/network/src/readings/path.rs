@@ -44,6 +44,13 @@ pub struct Path {
     pub voltage_v: f64,
 }
 
+impl Path {
+    /// Volts by which a bound of the voltage at the device lies below source less drops: what the search for the worst state left open.
+    pub fn left_open_v(&self, bound_v: f64) -> f64 {
+        self.source_v - self.drop_v - bound_v
+    }
+}
+
 impl Predictor<'_> {
     /// The node of a device.
     pub fn device_node(&self, device: Device) -> Option<NodeRef> {

@@ -92,7 +92,7 @@ fn voltage_sheet(subject: &Subject<'_>, source: &SourceSummary, device: &DeviceR
     // The check's own figure, which lies below the solved one by what its search leaves open.
     let voltage_v = device.worst.adverse_v.unwrap_or(path.voltage_v);
     let result = locale.quantity(voltage_v, Unit::Volt, Rounding::Down);
-    let off_mv = (path.source_v - path.drop_v - voltage_v) * 1e3;
+    let off_mv = path.left_open_v(voltage_v) * 1e3;
     let off = (off_mv >= 0.05 && !device.worst.is_bound).then(|| format!("{} mV", locale.number(off_mv, 1)));
     let limit = device.worst.limit_v;
     table.row(vec![

@@ -160,8 +160,7 @@ fn calls(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
     let bands = &subject.assessment.signal;
-    let ways =
-        bands.iter().flat_map(|band| band.callers.iter().map(|way| (band.budget_db - way.loss_db, way)));
+    let ways = bands.iter().flat_map(|band| band.callers.iter().map(move |way| (band.in_hand_db(way), way)));
     let mut weakest: Vec<_> = ways.collect();
     weakest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.caller.cmp(&b.1.caller)));
     let mut tried: Vec<usize> = Vec::new();

@@ -1,7 +1,10 @@
 //! The small houses on which questions are put.
 
+pub(super) use latchline_site::edit::quoted;
+
 use crate::bare_site::{BareSiteError, DOOR_CABLE, DOOR_M, FEED_CABLE, terminator_key};
 use crate::door_lock::{DoorLock, lock_keys};
+use latchline_assess::rules::codes::SUPPLY_OUTPUTS_EXCEEDED;
 use latchline_assess::{Assessment, Depth, Memory, assess_with, is_allowed};
 use latchline_finding::{Code, Severity, Sources};
 use latchline_site::LoadedCatalogues;
@@ -46,11 +49,6 @@ pub fn supplies_of(catalogue: &Catalogue, family: &str) -> Vec<(Power, String)> 
 pub fn power_of(catalogue: &Catalogue, supply: &str) -> Power {
     let has_battery = catalogue.supplies.get(supply).is_some_and(|model| model.battery.is_some());
     if has_battery { Power::BatteryEnd } else { Power::Mains }
-}
-
-/// A TOML string.
-pub(super) fn quoted(text: &str) -> String {
-    toml::Value::String(text.to_string()).to_string()
 }
 
 /// A house of one supply.
@@ -205,7 +203,7 @@ pub(super) fn is_borne(
     let resolved = catalogues.resolve(&sources, file);
     let Some(site) = resolved.site else { return Err(BareSiteError { findings: resolved.findings }) };
     Ok(is_allowed(&site, Depth::Voltages, memory, &|finding| {
-        finding.severity != Severity::Error || OF_THE_HOUSE.contains(&finding.code.as_str())
+        finding.severity != Severity::Error || OF_THE_HOUSE.contains(&finding.code)
     }))
 }
 
@@ -213,7 +211,7 @@ pub(super) fn is_borne(
 pub(super) fn errors(assessment: &Assessment) -> Vec<Code> {
     let mut codes: Vec<Code> = Vec::new();
     for finding in assessment.findings.iter().filter(|finding| finding.severity == Severity::Error) {
-        if !OF_THE_HOUSE.contains(&finding.code.as_str()) && !codes.contains(&finding.code) {
+        if !OF_THE_HOUSE.contains(&finding.code) && !codes.contains(&finding.code) {
             codes.push(finding.code);
         }
     }
@@ -227,7 +225,7 @@ pub(super) fn first_error(assessment: &Assessment) -> Option<Code> {
 
 /// What is found on such a house because of how it was made up and says nothing about the question: several distributors on a supply
 /// of few outputs.
-const OF_THE_HOUSE: &[&str] = &["supply-outputs-exceeded"];
+const OF_THE_HOUSE: &[Code] = &[SUPPLY_OUTPUTS_EXCEEDED];
 
 /// The lightest indoor station of a family: of which most may hang on a supply.
 pub fn lightest(catalogue: &Catalogue, family: &str) -> Option<String> {

@@ -152,7 +152,7 @@ fn looped_branches(bench: &Bench<'_>, concerned: &[usize]) -> Vec<Candidate> {
 }
 
 fn total_m(run: &Run) -> f64 {
-    lengths_m(run).iter().sum()
+    run.length().as_metres()
 }
 
 /// A branch looped into the chain before the chain's stop `place`: out to the end of the branch and back the same way, which is

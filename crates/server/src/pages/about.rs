@@ -1,7 +1,7 @@
 //! What all details of elements have in common: words, figures, findings.
 
 use crate::work::State as SiteState;
-use latchline_assess::{DeviceResult, VoltageResults};
+use latchline_assess::{DeviceResult, MarginStep, VoltageResults};
 use latchline_finding::{Finding, Language, Locale, Severity};
 use latchline_site::model::Site;
 use latchline_words::codes;
@@ -19,12 +19,7 @@ pub(crate) struct About<'a> {
 
 /// What of a margin is thin, fair or ample, as the drawing has it.
 pub(crate) fn step(margin_v: f64, thin_v: f64) -> &'static str {
-    match margin_v {
-        m if m < 0.0 => "below",
-        m if m < thin_v => "thin",
-        m if m < 3.0 * thin_v => "fair",
-        _ => "ample",
-    }
+    MarginStep::of(margin_v, thin_v).word()
 }
 
 impl About<'_> {

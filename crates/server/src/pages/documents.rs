@@ -11,7 +11,7 @@ use axum::response::{Html, IntoResponse, Response};
 use latchline_finding::Locale;
 use latchline_pack::{Options, Pack, PackFile, PackInput, Part, Stamp};
 use latchline_session::View;
-use latchline_words::office::Label;
+use latchline_words::office::{Label, OfficeRefusal};
 use maud::html;
 use std::sync::Arc;
 
@@ -58,7 +58,7 @@ pub(crate) async fn file(
     }
     let number = state.number;
     let thinking = Arc::clone(&office.thinking);
-    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken(OfficeRefusal::Stopping))?;
     let made = blocking(move || {
         let _permit = permit;
         let (_, view) = work.view();
@@ -92,14 +92,14 @@ pub(crate) async fn phone(
     let (work, state) = opened(&office, &name).await?;
     let number = state.number;
     let thinking = Arc::clone(&office.thinking);
-    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let permit = thinking.acquire_owned().await.map_err(|_| Refused::Broken(OfficeRefusal::Stopping))?;
     let page = blocking(move || {
         let _permit = permit;
         phone_page(&work.view().1, number, locale)
     });
     // The page carries its own style and script; the policy names them by their hashes.
     let policy = format!("{}; frame-ancestors 'none'", latchline_phone::policy());
-    let policy = HeaderValue::from_str(&policy).map_err(|_| Refused::Broken("the policy is no header"))?;
+    let policy = HeaderValue::from_str(&policy).map_err(|_| Refused::Broken(OfficeRefusal::NoPhonePage))?;
     Ok(([(CONTENT_SECURITY_POLICY, policy)], Html(page.await?)).into_response())
 }
 
@@ -107,7 +107,7 @@ fn phone_page(view: &View, number: i64, locale: Locale) -> Result<String, Refuse
     let options = Options { locale, only: vec![Part::Handover], ..Options::default() };
     with_pack(view, number, &options, |pack| {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
-        latchline_phone::html(&plan).map_err(|error| Refused::Unfit(error.to_string()))
+        latchline_phone::html(&plan).map_err(|_| Refused::Broken(OfficeRefusal::NoPhonePage))
     })
 }
 
@@ -126,8 +126,8 @@ fn with_pack<T>(
     options: &Options,
     take: impl FnOnce(&Pack<'_>) -> Result<T, Refused>,
 ) -> Result<T, Refused> {
-    let overtaken = |_| Refused::Conflict(String::from("The site has changed meanwhile; ask again."));
-    let unusable = || Refused::Unfit(String::from("The text cannot be used as it is."));
+    let overtaken = |_| Refused::Conflict(OfficeRefusal::ChangedMeanwhile.both());
+    let unusable = || Refused::Unfit(OfficeRefusal::TextNotUsable.both());
     let site = view.site().ok_or_else(unusable)?;
     let assessment = view.assessment().map_err(overtaken)?.ok_or_else(unusable)?;
     let files = std::iter::once(view.site_file()).chain(view.catalogues().iter().copied());
@@ -137,11 +137,11 @@ fn with_pack<T>(
     let input = PackInput {
         site,
         assessment,
-        readings: &latchline_assess::predicted_readings(site, assessment),
+        readings: &view.readings().map_err(overtaken)?.ok_or_else(unusable)?,
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: &assessment.read,
     };
-    let pack = Pack::new(&input, options, &stamp).map_err(|error| Refused::Unfit(error.to_string()))?;
+    let pack = Pack::new(&input, options, &stamp).map_err(|error| Refused::Unfit(error.both()))?;
     take(&pack)
 }
 
@@ -149,7 +149,7 @@ fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refuse
     // With its parts named, no file for a single reader is set.
     let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let files = latchline_typeset::pdfs(pack, None).map_err(|error| Refused::Unfit(error.to_string()))?;
+        let files = latchline_typeset::pdfs(pack, None).map_err(|error| Refused::Unfit(error.both()))?;
         let whole: Option<PackFile> = files.into_iter().next();
         whole.map(|file| file.bytes).ok_or(Refused::NotFound)
     })
@@ -158,7 +158,7 @@ fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refuse
 fn workbook(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
     let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let files = pack.files().map_err(|error| Refused::Unfit(error.to_string()))?;
+        let files = pack.files().map_err(|error| Refused::Unfit(error.both()))?;
         files
             .into_iter()
             .find(|file| file.name == "workbook.xlsx")

@@ -15,7 +15,7 @@ use latchline_session::View;
 use latchline_site::edit;
 use latchline_store::{FileChange, Number, Outcome, Proposal};
 use latchline_words::codes;
-use latchline_words::office::Told;
+use latchline_words::office::{OfficeRefusal, Told};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -74,18 +74,13 @@ pub(crate) async fn edit(
                 archive.change(name, &sent.id, sent.base, change, &meant.note, &by)?
             }
         };
-        done(office, work, outcome, language)
+        done(office, work, outcome)
     })
     .await
 }
 
 /// Goes to what came of a submission.
-fn done(
-    office: &Arc<Office>,
-    work: &Arc<Work>,
-    outcome: Outcome,
-    language: Language,
-) -> Result<i64, Refused> {
+fn done(office: &Arc<Office>, work: &Arc<Work>, outcome: Outcome) -> Result<i64, Refused> {
     match outcome {
         Outcome::Accepted(revision) | Outcome::Unchanged(revision) => {
             // What is accepted is in the store; how the file stands is told beside it.
@@ -93,7 +88,7 @@ fn done(
             arrive(office, work)?;
             Ok(revision.number.0)
         }
-        Outcome::Conflict(met) => Err(conflict(&met, language)),
+        Outcome::Conflict(met) => Err(conflict(&met)),
     }
 }
 
@@ -108,9 +103,9 @@ fn meant(base: &View, state: &SiteState, asked: &Asked, language: Language) -> R
         let note = Told::Remedied { element }.say(language);
         return Ok(Meant { edit: remedy.edit.clone(), note });
     }
-    let site = base.site().ok_or(Refused::Unfit(String::from("The text cannot be used as it is.")))?;
+    let site = base.site().ok_or(Refused::Unfit(OfficeRefusal::TextNotUsable.both()))?;
     let values: toml::Table =
-        toml::from_str(base.text()).map_err(|error| Refused::Unfit(error.to_string()))?;
+        toml::from_str(base.text()).map_err(|_| Refused::Unfit(OfficeRefusal::TextNotUsable.both()))?;
     let ground = Ground { site, values: &values, language };
     ground.meant(asked).map_err(Refused::Unfit)
 }
@@ -149,7 +144,7 @@ pub(crate) async fn preview(
     let told = blocking(move || {
         let meant = meant(&base_view(&work, sent.base), &state, &sent.change, locale.language)?;
         let text =
-            edit::apply(state.view.text(), &meant.edit).map_err(|error| Refused::Unfit(error.to_string()))?;
+            edit::apply(state.view.text(), &meant.edit).map_err(|error| Refused::Unfit(error.both()))?;
         let note = meant.note;
         let (before, after) = differing_lines(state.view.text(), &text);
         let (head, says) = match &sent.change {
@@ -228,7 +223,7 @@ async fn turned(
             Told::Redone { what: &what }
         };
         let outcome = office.archive.submit(&work.name, &turn.id, proposal, &told.say(language), &by)?;
-        done(office, work, outcome, language)
+        done(office, work, outcome)
     })
     .await
 }

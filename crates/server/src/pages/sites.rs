@@ -16,7 +16,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, LOCATION, SET_COOKIE
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use latchline_finding::Language;
-use latchline_words::office::Label;
+use latchline_words::office::{Label, OfficeRefusal};
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -170,21 +170,22 @@ pub(crate) async fn create(
 ) -> Result<Json<Value>, Refused> {
     let language = locale.language;
     let permit = Arc::clone(&office.thinking).acquire_owned().await;
-    let permit = permit.map_err(|_| Refused::Broken("the server is stopping"))?;
+    let permit = permit.map_err(|_| Refused::Broken(OfficeRefusal::Stopping))?;
     let name = blocking(move || {
         let _permit = permit;
         let (name, text) = match new.kind.as_str() {
             "demo" => (String::from("demo"), office.options.demo.to_string()),
             "file" => {
                 let text = String::from_utf8(body.to_vec())
-                    .map_err(|_| Refused::Unfit(String::from("The file is no text.")))?;
+                    .map_err(|_| Refused::Unfit(OfficeRefusal::NoText.both()))?;
                 (new.name, text)
             }
-            "survey" => (new.name, crate::blank::from_workbook(&body, language).map_err(Refused::Unfit)?),
+            "survey" => (new.name, crate::blank::from_workbook(&body, language).map_err(Refused::Said)?),
             "blank" => {
-                let blank: Blank =
-                    serde_json::from_slice(&body).map_err(|error| Refused::Unfit(error.to_string()))?;
-                let text = blank.site(language).map_err(Refused::Unfit)?;
+                let blank: Blank = serde_json::from_slice(&body).map_err(|error| {
+                    Refused::Unfit(OfficeRefusal::NotUnderstood { message: &error.to_string() }.both())
+                })?;
+                let text = blank.site(language).map_err(Refused::Said)?;
                 (blank.title, text)
             }
             _ => return Err(Refused::NotFound),
@@ -209,9 +210,12 @@ fn usable(name: &str) -> String {
 }
 
 /// The workbook of a survey, empty.
-pub(crate) async fn survey_template() -> Result<Response, Refused> {
-    let bytes =
-        blocking(|| latchline_survey::template::empty().map_err(|_| Refused::Broken("no workbook"))).await?;
+pub(crate) async fn survey_template(Reader(locale): Reader) -> Result<Response, Refused> {
+    let bytes = blocking(move || {
+        let made = latchline_survey::template::empty(locale.language);
+        made.map_err(|_| Refused::Broken(OfficeRefusal::NoWorkbook))
+    })
+    .await?;
     let kind = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
     Ok(([(CONTENT_TYPE, kind), (CONTENT_DISPOSITION, "attachment; filename=\"survey.xlsx\"")], bytes)
         .into_response())

@@ -19,6 +19,14 @@ pub fn loop_ohm_per_km(cable: &Cable, celsius: f64) -> f64 {
     2e3 * conductor_ohm_per_m(cable, celsius)
 }
 
+/// Temperature at which data sheets and tables list resistances, in °C (IEC 60228).
+const LISTED_CELSIUS: f64 = 20.0;
+
+/// Loop resistance of one pair at the temperature of data sheets, in ohms per kilometre.
+pub fn listed_loop_ohm_per_km(cable: &Cable) -> f64 {
+    loop_ohm_per_km(cable, LISTED_CELSIUS)
+}
+
 /// One conductor of a cable.
 ///
 /// # Errors

@@ -20,7 +20,9 @@ pub mod supply;
 pub use addresses::{AddressField, AddressScheme, FieldKind, Setter, SwitchOrder};
 pub use box_model::{BoxKind, BoxModel, BoxRole};
 pub use cable::{Cable, CableLoss, ColourCode, Environment, LineConstants, LineRest, Material};
-pub use conductor::{conductor, conductor_ohm_per_m, length_of_loop_m, loop_ohm_per_km};
+pub use conductor::{
+    conductor, conductor_ohm_per_m, length_of_loop_m, listed_loop_ohm_per_km, loop_ohm_per_km,
+};
 pub use door::{Accessory, AccessoryKind, Feed, Light, LightKind, Lock, LockKind, PowerLoss};
 pub use family::{Family, SignalBand};
 pub use head::{OriginOfPart, PartHead};

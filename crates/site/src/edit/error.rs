@@ -1,6 +1,8 @@
 //! Why an edit could not be applied.
 
-use latchline_finding::EditStep;
+use crate::parse::toml_mistake;
+use latchline_finding::{Both, EditStep, Language};
+use latchline_words::refusals::SiteRefusal;
 use std::fmt;
 
 /// Why an edit could not be applied. The path is in the user's words, as `runs.A-R1.length`.
@@ -22,19 +24,28 @@ pub enum EditError {
     EmptyPath,
 }
 
-impl fmt::Display for EditError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl EditError {
+    /// In words.
+    pub fn both(&self) -> Both {
         match self {
-            EditError::Syntax(detail) => write!(f, "the text is not valid TOML: {detail}"),
-            EditError::NoSuchPlace(path) => write!(f, "there is no '{path}' to edit"),
-            EditError::WrongPlace(path) => write!(f, "'{path}' is not of the kind that this edit needs"),
-            EditError::BadValue(value) => write!(f, "'{value}' is not a TOML value"),
-            EditError::Changed(path) => {
-                write!(f, "'{path}' has changed since, so that the edit no longer fits")
+            EditError::Syntax(message) => {
+                return SiteRefusal::NoTomlText { detail: &toml_mistake(message) }.both();
             }
-            EditError::NameTaken(path) => write!(f, "'{path}' exists already"),
-            EditError::EmptyPath => f.write_str("the path of the edit is empty"),
+            EditError::NoSuchPlace(place) => SiteRefusal::NoPlace { place },
+            EditError::WrongPlace(place) => SiteRefusal::OtherPlace { place },
+            EditError::BadValue(value) => SiteRefusal::NoValue { value },
+            EditError::Changed(place) => SiteRefusal::ChangedSince { place },
+            EditError::NameTaken(place) => SiteRefusal::NameTaken { place },
+            EditError::EmptyPath => SiteRefusal::NoPath,
         }
+        .both()
+    }
+}
+
+impl fmt::Display for EditError {
+    /// In English, for tests and for other programs.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.both().of(Language::English))
     }
 }
 

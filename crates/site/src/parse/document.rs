@@ -1,10 +1,11 @@
 //! Text to a TOML tree with recovery.
 
-use super::pieces::{self, FIRST_BRACKET, is_depth, is_duplicate};
+use super::mistake::{not_closed, toml_mistake};
+use super::pieces::{self, is_depth, is_duplicate};
 use super::{Findings, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
-use latchline_words::reading::{Foreign, TomlMistake};
+use latchline_words::reading::TomlMistake;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use toml::Spanned;
@@ -111,10 +112,7 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
             let (span, detail) = match &lacking {
                 Some((at, _)) => (Span::new(file, at.clone()), TomlMistake::NoQuotes.both()),
                 None if is_open => (Span::new(file, line), TomlMistake::ListOpen.both()),
-                None => (
-                    span,
-                    mistake(message).map_or_else(|| Foreign::Reader { message }.both(), TomlMistake::both),
-                ),
+                None => (span, toml_mistake(message)),
             };
             let mut finding =
                 Finding::new(codes::TOML_SYNTAX, Severity::Error, Origin::Text(span)).with("detail", detail);
@@ -128,36 +126,6 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
         }
     }
     if too_deep { None } else { Some(Document { file, root }) }
-}
-
-/// What a message of the library means, in words for whoever wrote the file; `None` where it is not known.
-fn mistake(message: &str) -> Option<TomlMistake> {
-    let starts = |begin: &str| message.starts_with(begin);
-    Some(match message {
-        FIRST_BRACKET => TomlMistake::HeadBegins,
-        _ if starts("unclosed table") => TomlMistake::HeadOpen,
-        _ if starts("unclosed inline table") => TomlMistake::BraceOpen,
-        _ if starts("unclosed array") => TomlMistake::ListOpen,
-        _ if starts("key with no value") => TomlMistake::NoValue,
-        _ if starts("string values must be quoted") => TomlMistake::NothingAfterEquals,
-        _ if starts("missing comma between key-value") => TomlMistake::CommaBetweenKeys,
-        _ if starts("missing comma between array") => TomlMistake::CommaInList,
-        _ if starts("invalid multi-line") => TomlMistake::LongTextOpen,
-        _ if not_closed(message).is_some_and(|sign| sign != "]") => TomlMistake::QuoteOpen,
-        _ if starts("missing escaped value") => TomlMistake::Backslash,
-        _ => return None,
-    })
-}
-
-/// The sign that is missing where a text or the head of a table is not closed on its line.
-fn not_closed(message: &str) -> Option<&'static str> {
-    if message.starts_with("invalid basic string") && message.contains("expected `\"`") {
-        return Some("\"");
-    }
-    if message.starts_with("invalid literal string") && message.contains("expected `'`") {
-        return Some("'");
-    }
-    (message.starts_with("unclosed table") || message.starts_with("unclosed array")).then_some("]")
 }
 
 /// The line around a place, with its end.

@@ -9,6 +9,7 @@
 pub(crate) mod asked;
 mod document;
 mod findings;
+mod mistake;
 mod nearest;
 mod pieces;
 mod reader;
@@ -17,6 +18,7 @@ mod typed;
 
 pub use document::{Document, LARGEST_FILE_BYTES, parse};
 pub use findings::{Findings, LARGEST_FINDING_COUNT};
+pub use mistake::toml_mistake;
 pub use nearest::{NameBudget, clip};
 pub use reader::Reader;
 pub use record::{AssumedKey, Entry, Field, Record, Value};

@@ -6,7 +6,7 @@ use crate::codes;
 use crate::model::{AcceptanceEntry, Conditions, Policy, Site, SiteHead, USUAL_CALL_S};
 use crate::parse::{Findings, NameBudget, Record, clip};
 use latchline_finding::{Code, Figure, Finding, Origin, Provenance, Severity, Sourced, Unit};
-use latchline_words::reading::{BadName, Thing};
+use latchline_words::reading::{BadName, Thing, WrittenUnder};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -58,13 +58,13 @@ impl<'r> Resolver<'r> {
 }
 
 /// Where in the site file a kind of thing is written; `None` for parts of a catalogue and for what is written in several places.
-fn defined_under(kind: Thing) -> Option<&'static str> {
+fn defined_under(kind: Thing) -> Option<WrittenUnder> {
     match kind {
-        Thing::Building => Some("[buildings]"),
-        Thing::Floor => Some("floors of the building, in [buildings]"),
-        Thing::Core => Some("cores of the building, in [buildings]"),
-        Thing::StartOfRun => Some("[supplies]"),
-        Thing::StopOfRun | Thing::Scope => Some("[dwellings]"),
+        Thing::Building => Some(WrittenUnder::Buildings),
+        Thing::Floor => Some(WrittenUnder::Floors),
+        Thing::Core => Some(WrittenUnder::Cores),
+        Thing::StartOfRun => Some(WrittenUnder::Supplies),
+        Thing::StopOfRun | Thing::Scope => Some(WrittenUnder::Dwellings),
         _ => None,
     }
 }
@@ -95,7 +95,7 @@ impl Resolver<'_> {
             finding = finding.with("choices", known.to_vec());
         }
         if let Some(under) = defined_under(kind).filter(|_| known.is_empty() && !self.budget.is_spent()) {
-            finding = finding.with("under", under);
+            finding = finding.with("under", under.both());
         }
         finding = finding.with("nearest", nearest);
         if let Some(element) = element {

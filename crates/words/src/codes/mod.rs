@@ -195,7 +195,7 @@ files! {
     supply_overloaded, supply_set_too_low, supply_shorts_signal, supply_too_hot, supply_without_load,
     suppression_missing, suppression_unsuitable, temperatures_out_of_order, terminator_doubled,
     terminator_misplaced, terminator_missing, terminator_not_needed, terminator_without_capacitor, thin_margin,
-    toml_syntax, too_many_buildings, too_many_cells, too_many_door_stations, too_many_findings, too_many_rows,
+    toml_syntax, too_many_buildings, too_many_cells, too_many_columns, too_many_door_stations, too_many_findings, too_many_rows,
     too_many_stations_in_dwelling, too_many_stations_on_port, too_many_tables, total_length_exceeded,
     trip_below_legitimate_current, two_main_entrances, unit_missing, unknown_key, unknown_name, unknown_setting,
     unknown_unit, unknown_word, unpacks_too_large, values_out_of_order, voltage_too_high, voltage_too_low,

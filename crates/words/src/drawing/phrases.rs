@@ -68,6 +68,10 @@ sentences! {
         ProfilesShow { groups: usize }:
             "Voltage over distance; groups of runs: {groups}."
             | "Spannung über der Entfernung; Gruppen von Strängen: {groups}.",
+        NoStationAtAll { cables: &'a str }: "no station at all: {cables}" | "gar keine Station: {cables}",
+        ReachShows { title: &'a str, subtitle: &'a str, curves: usize }:
+            "{title}. {subtitle} {curves:curve|curves}."
+            | "{title}. {subtitle} {curves:Kurve|Kurven}.",
         ChartsShow { charts: usize }: "Charts in all: {charts}." | "Diagramme insgesamt: {charts}.",
         Band { band: &'a str, low: &'a str, high: &'a str, unit: &'a str }:
             "{band}, {low} to {high} {unit}"

@@ -21,6 +21,11 @@ words! {
         VerdictFailsAsAccepted: "fails, with every error accepted" | "nicht eingehalten, jeder Fehler akzeptiert",
         VerdictHolds: "holds" | "eingehalten",
         VerdictNotJudged: "nothing failed, but not all was judged" | "nichts verletzt, aber nicht alles beurteilt",
+        // Reach.
+        ReachSubject: "Reach" | "Reichweite",
+        ForPlanning:
+            "For planning; check the site itself. Not a certificate."
+            | "Zur Planung; die Anlage selbst prüfen. Kein Prüfzeugnis.",
         // Severities.
         Advice: "advice" | "Hinweis",
         Error: "error" | "Fehler",

@@ -134,7 +134,7 @@ sentences! {
             "which station is meant? The name says station {named} of the dwelling, and --extension {stated} the number on its switches; leave one of the two out"
             | "welche Station ist gemeint? Der Name sagt Station {named} der Wohnung, --extension {stated} die Nummer an ihren Schaltern; eines von beiden weglassen",
         SheetSize { text: &'a str, least: &'a str, most: &'a str }:
-            "\"{text}\" is no sheet size: a4, a4-upright, a3, a3-upright, phone, or WIDTHxHEIGHT with {least} to {most} mm each"
-            | "„{text}“ ist keine Blattgröße: a4, a4-upright, a3, a3-upright, phone, oder BREITExHÖHE mit je {least} bis {most} mm",
+            "\"{text}\" is no sheet size: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, or WIDTHxHEIGHT with {least} to {most} mm each"
+            | "„{text}“ ist keine Blattgröße: a4, a4-upright, a3, a3-upright, letter, letter-upright, tabloid, phone, oder BREITExHÖHE mit je {least} bis {most} mm",
     }
 }

@@ -115,6 +115,10 @@ sentences! {
         RateMissing { key: &'a str }:
             "\"{key}\" is missing, no number, or out of range"
             | "„{key}“ fehlt, ist keine Zahl oder liegt außerhalb des Bereichs",
+        RatesSyntax { line: usize, detail: &'a Both }: "line {line}: {detail}" | "Zeile {line}: {detail}",
+        RateShares { group: &'a str }:
+            "under kinds, the shares of {group} do not add up to 1"
+            | "unter kinds ergeben die Anteile (share) von {group} zusammen nicht 1",
         RateUnknown { key: &'a str }: "\"{key}\" is not known" | "„{key}“ ist nicht bekannt",
         ListsNoDevice { file: &'a str }:
             "\"{file}\" lists no device; write one a line, for example: indoor 0/12/1"

@@ -23,7 +23,7 @@ pub use parts::{PartKind, PartRefusal, PartWord};
 pub use results::ResultRefusal;
 pub use site::SiteRefusal;
 pub use stores::StoreRefusal;
-pub use system::SystemRefusal;
+pub use system::{OtherOfSystem, SystemRefusal};
 
 use latchline_finding::Both;
 

@@ -1,6 +1,7 @@
 //! What a site does not let be done.
 
 use crate::row::sentences;
+use latchline_finding::Both;
 
 sentences! {
     /// Why nothing is done with a site.
@@ -49,7 +50,7 @@ sentences! {
             | "{reading} lässt sich an dieser Anlage nicht messen",
         NoReading { reading: &'a str }: "{reading} is no reading" | "{reading} ist keine Messung",
         // edits
-        NoTomlText { detail: &'a str }: "the text is not valid TOML: {detail}" | "der Text ist kein gültiges TOML: {detail}",
+        NoTomlText { detail: &'a Both }: "the text is not valid TOML: {detail}" | "der Text ist kein gültiges TOML: {detail}",
         NoPlace { place: &'a str }: "there is no '{place}' to edit" | "„{place}“ gibt es nicht zu ändern",
         OtherPlace { place: &'a str }:
             "'{place}' is not of the kind that this edit needs"

@@ -11,7 +11,7 @@ use axum::response::Html;
 use latchline_finding::{Language, Locale, Sources};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_store::of_text;
-use latchline_words::office::{Label, Told};
+use latchline_words::office::{Label, OfficeRefusal, Told};
 use maud::{Markup, html};
 use serde::de::DeserializeOwned;
 use std::sync::Arc;
@@ -111,7 +111,7 @@ pub(crate) async fn answered<Q: Question>(
     let permit = Arc::clone(&office.thinking)
         .acquire_owned()
         .await
-        .map_err(|_| Refused::Broken("the server is stopping"))?;
+        .map_err(|_| Refused::Broken(OfficeRefusal::Stopping))?;
     blocking(move || {
         let _permit = permit;
         let book = Book::builtin();

@@ -8,7 +8,7 @@ use crate::refused::Refused;
 use latchline_finding::Locale;
 use latchline_reach::default_question;
 use latchline_reach::telephone::{Power, battery_hours, battery_said, usual_family};
-use latchline_words::office::Label;
+use latchline_words::office::{Label, OfficeRefusal};
 use maud::html;
 use serde::Deserialize;
 
@@ -36,9 +36,7 @@ impl Question for Battery {
         let catalogue = book.loaded.catalogue();
         let usual = usual_family(catalogue).unwrap_or_default();
         let family = chosen(&self.family, usual, catalogue.families.contains_key(&self.family));
-        let lacks = || {
-            Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station."))
-        };
+        let lacks = || Refused::Unfit(OfficeRefusal::FamilyLacksParts.both());
         let mut question = default_question(catalogue, family).ok_or_else(lacks)?;
         if is_indoor(catalogue, family, &self.station) {
             question.station.clone_from(&self.station);
@@ -55,7 +53,7 @@ impl Question for Battery {
             Some(hours) => Some(number(hours, 8.0, 0.1, 1000.0)),
         };
         let found = battery_hours(&book.sources, &book.loaded, &question, stations, wanted)
-            .map_err(|error| Refused::Unfit(error.to_string()))?;
+            .map_err(|error| Refused::Unfit(error.both()))?;
         let works = found.as_ref().is_ok_and(|found| found.works(wanted));
         let lines = battery_said(&question, stations, found.as_ref().map_err(|none| *none), wanted, locale);
         let hours = wanted.map_or_else(String::new, |hours| locale.trimmed(hours, 1));

@@ -8,7 +8,7 @@ use crate::refused::Refused;
 use latchline_finding::Locale;
 use latchline_reach::default_question;
 use latchline_reach::telephone::{lightest, mix_on_each, mix_said, usual_family};
-use latchline_words::office::Label;
+use latchline_words::office::{Label, OfficeRefusal};
 use maud::html;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -39,9 +39,8 @@ impl Question for Mix {
         let usual = usual_family(catalogue).unwrap_or_default();
         let asked = self.field("family");
         let family = chosen(asked, usual, catalogue.families.contains_key(asked));
-        let question = default_question(catalogue, family).ok_or_else(|| {
-            Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station."))
-        })?;
+        let question = default_question(catalogue, family)
+            .ok_or_else(|| Refused::Unfit(OfficeRefusal::FamilyLacksParts.both()))?;
         let models = indoor(catalogue, family);
         let is_asked = models.iter().any(|model| self.0.contains_key(&format!("{COUNT_OF}{model}")));
         let light = lightest(catalogue, family);
@@ -68,7 +67,7 @@ impl Question for Mix {
         } else {
             let supplies = supplies(catalogue, family, stated.as_deref());
             let found = mix_on_each(&book.sources, &book.loaded, &question, &mix, calls, supplies)
-                .map_err(|error| Refused::Unfit(error.to_string()))?;
+                .map_err(|error| Refused::Unfit(error.both()))?;
             (
                 mix_said(&question, &mix, calls, &found, locale),
                 found.iter().all(|(_, one)| one.limit.is_none()),

@@ -16,7 +16,7 @@ use latchline_reach::telephone::{
 use latchline_reach::{BareSiteError, default_question};
 use latchline_site::catalogue::Catalogue;
 use latchline_words::codes;
-use latchline_words::office::Label;
+use latchline_words::office::{Label, OfficeRefusal};
 use maud::{Markup, html};
 use serde::Deserialize;
 
@@ -73,9 +73,8 @@ impl Question for Reach {
         let catalogue = loaded.catalogue();
         let usual = usual_family(catalogue).unwrap_or_default();
         let family = chosen(&self.family, usual, catalogue.families.contains_key(&self.family));
-        let mut question = default_question(catalogue, family).ok_or_else(|| {
-            Refused::Unfit(String::from("The family lacks a supply, distributor, door or indoor station."))
-        })?;
+        let mut question = default_question(catalogue, family)
+            .ok_or_else(|| Refused::Unfit(OfficeRefusal::FamilyLacksParts.both()))?;
         let fits = is_indoor(catalogue, family, &self.station);
         question.station = chosen(&self.station, &question.station.clone(), fits).to_string();
         let supply = supply_asked(catalogue, family, &self.supply);
@@ -93,7 +92,7 @@ impl Question for Reach {
         let (ruler, length_m) = if by_spacing { (of_spacing, spacing_m) } else { (of_total, total_m) };
         let spread = as_spread(length_m);
         let run = OneRun { question, supply_is_stated: supply.is_some(), cable, total_m, calls };
-        let unfit = |error: BareSiteError| Refused::Unfit(error.to_string());
+        let unfit = |error: BareSiteError| Refused::Unfit(error.both());
         let own = stations_spread(sources, loaded, &run, spread).map_err(unfit)?;
         let names: Vec<String> =
             catalogue.cables.keys().filter(|name| **name != run.cable).cloned().collect();

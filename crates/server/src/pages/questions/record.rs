@@ -19,7 +19,7 @@ use axum::http::Uri;
 use axum::response::Html;
 use latchline_finding::Locale;
 use latchline_store::{Answer, Number};
-use latchline_words::office::{Label, Told};
+use latchline_words::office::{Label, OfficeRefusal, Told};
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -45,7 +45,9 @@ async fn again<Q: Question>(
     uri: &Uri,
     locale: Locale,
 ) -> Result<(Answered, String), Refused> {
-    let Query(asked) = Query::<Q>::try_from_uri(uri).map_err(|error| Refused::Unfit(error.to_string()))?;
+    let Query(asked) = Query::<Q>::try_from_uri(uri).map_err(|error| {
+        Refused::Unfit(OfficeRefusal::AddressNotUnderstood { message: &error.to_string() }.both())
+    })?;
     answered(office, asked, locale).await
 }
 

@@ -9,5 +9,5 @@ pub(crate) fn nuisance(site: &Site, layout: &Layout, worst: &WorstStates) -> Vec
     let amperes = |list: &[Option<CurrentState>]| -> Vec<Option<f64>> {
         list.iter().map(|current| current.as_ref().and_then(|current| current.current_a)).collect()
     };
-    nuisance_trips(site, layout, &amperes(&worst.source_current), &amperes(&worst.run_current))
+    nuisance_trips(site, layout, &amperes(&worst.source_current_held), &amperes(&worst.run_current_held))
 }

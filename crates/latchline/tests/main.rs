@@ -14,6 +14,7 @@ mod files;
 mod first_page;
 mod german;
 mod hard_use;
+mod hidden;
 mod locate;
 mod old_cable;
 mod one_device;

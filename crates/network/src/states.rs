@@ -48,9 +48,11 @@ pub fn worst_states_with(
 ) -> Result<WorstStates, GivenUp> {
     let mut devices = devices(site, layout);
     let mut source_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
+    let mut source_current_held = source_current.clone();
     let mut source_power: Vec<Vec<Option<PowerState>>> =
         vec![vec![None; layout.stages.len()]; space.phases.len()];
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
+    let mut run_current_held = run_current.clone();
     let tasks = Tasks::new(site, layout, &devices);
     let jobs: Vec<(usize, usize)> = (0..space.phases.len())
         .flat_map(|phase| (0..layout.stages.len()).map(move |stage| (phase, stage)))
@@ -113,9 +115,16 @@ pub fn worst_states_with(
                 *worst = Some(CurrentState { phase, set, current_a: current.current_a, complete });
             }
         };
+        let starts = tasks.runs[stage].iter().zip(&found.currents[1..]);
         keep(&mut source_current[stage], &found.currents[0]);
-        for (run, current) in tasks.runs[stage].iter().zip(&found.currents[1..]) {
+        for (run, current) in starts.clone() {
             keep(&mut run_current[*run], current);
+        }
+        if found.currents[0].current_a.is_some() {
+            keep(&mut source_current_held[stage], &found.currents[0]);
+            for (run, current) in starts.filter(|(_, current)| current.current_a.is_some()) {
+                keep(&mut run_current_held[*run], current);
+            }
         }
         let power = |open_circuit_v: f64, current: &LocalCurrent| PowerState {
             phase,
@@ -140,7 +149,16 @@ pub fn worst_states_with(
             .unwrap_or(0);
     }
     let standby_current_a = nominal_values(site, layout, space, &mut devices, memory)?;
-    Ok(WorstStates { devices, source_current, source_power, standby_current_a, run_current, states })
+    Ok(WorstStates {
+        devices,
+        source_current,
+        source_current_held,
+        source_power,
+        standby_current_a,
+        run_current,
+        run_current_held,
+        states,
+    })
 }
 
 fn devices(site: &Site, layout: &Layout) -> Vec<DeviceStates> {

@@ -74,6 +74,12 @@ impl DeviceStates {
     pub fn worst(&self) -> &StateMargin {
         &self.margins[self.worst]
     }
+
+    /// The state in which the margin is least among those that have an operating point: a collapse in one state says nothing of the others.
+    pub fn worst_held(&self) -> Option<&StateMargin> {
+        let held = self.margins.iter().filter(|margin| margin.voltage_v.is_some());
+        held.min_by(|a, b| a.margin_v().total_cmp(&b.margin_v()))
+    }
 }
 
 /// The largest current through a segment.
@@ -151,17 +157,29 @@ pub struct WorstStates {
     pub devices: Vec<DeviceStates>,
     /// Largest source current of every stage.
     pub source_current: Vec<Option<CurrentState>>,
+    /// The same among the states that have an operating point: a collapse in one state says nothing of the others.
+    pub source_current_held: Vec<Option<CurrentState>>,
     /// Largest power at the terminals of every stage's source, by phase; `None` where it has no power.
     pub source_power: Vec<Vec<Option<PowerState>>>,
     /// Nominal source current of every stage in standby by day.
     pub standby_current_a: Vec<Option<f64>>,
     /// Largest current at the start of every run.
     pub run_current: Vec<Option<CurrentState>>,
+    /// The same among the states that have an operating point.
+    pub run_current_held: Vec<Option<CurrentState>>,
     /// How each state was dealt with.
     pub states: Vec<StateInfo>,
 }
 
 impl WorstStates {
+    /// Largest power at the terminals of a stage's source among the states that have an operating point.
+    pub fn largest_power_held(&self, stage: usize) -> Option<&PowerState> {
+        let is_held = |phase: usize| {
+            self.source_power[phase][stage].as_ref().is_some_and(|power| power.power_w.is_some())
+        };
+        self.largest_power(stage, is_held)
+    }
+
     /// Largest power at the terminals of a stage's source among the states that a filter lets through.
     pub fn largest_power(&self, stage: usize, is_asked: impl Fn(usize) -> bool) -> Option<&PowerState> {
         let size = |one: &PowerState| one.power_w.unwrap_or(f64::INFINITY);

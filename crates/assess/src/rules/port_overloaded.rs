@@ -22,7 +22,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         let RunStart::Port { box_index, .. } = run.from else { continue };
         let model = context.site.box_model(&context.site.boxes[box_index]);
         let Some(limit) = &model.port_current_limit else { continue };
-        let Some(current) = &context.worst.run_current[index] else { continue };
+        let Some(current) = &context.worst.run_current_held[index] else { continue };
         let Some(current_a) = current.current_a else { continue };
         let limit_a = limit.value.as_amps();
         if current_a > limit_a {

@@ -26,12 +26,12 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
                 (None, &model.output_power)
             }
         };
-        let current = context.worst.source_current[index].as_ref().and_then(|current| {
+        let current = context.worst.source_current_held[index].as_ref().and_then(|current| {
             let rated = rated_a?;
             let state = context.state(current.phase, &current.set);
             Some((state, current.current_a?, rated.value.as_amps(), Unit::Ampere, rated.origin.clone()))
         });
-        let power = context.worst.largest_power(index, |_| true).and_then(|power| {
+        let power = context.worst.largest_power_held(index).and_then(|power| {
             let rated = rated_w.as_ref()?;
             let state = context.state(power.phase, &power.set);
             Some((state, power.power_w?, rated.value.as_watts(), Unit::Watt, rated.origin.clone()))

@@ -12,8 +12,9 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for device in &context.worst.devices {
-        // One finding a device: the state with the least margin.
-        let worst = device.worst();
+        // One finding a device: the state with the least margin of those that have an operating point. What collapses in one state
+        // (`no-operating-point`) may be short in others as well.
+        let Some(worst) = device.worst_held() else { continue };
         let Some(voltage_v) = worst.voltage_v else { continue };
         if voltage_v >= worst.limit_v {
             continue;
@@ -45,7 +46,7 @@ fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
         if context.space.phases[worst.phase].is_bound {
             found = found.with("bound", Term::AtLeast.both());
         }
-        if let Some(nominal_v) = device.nominal_v {
+        if let Some(nominal_v) = device.nominal_v.filter(|_| worst.phase == device.worst().phase) {
             found = found.with("nominal", latchline_finding::Figure::new(nominal_v, Unit::Volt));
         }
         if let Some(run) = context.run_to(device.at) {

@@ -53,14 +53,22 @@ pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     edit
 }
 
-/// The TOML of a run that takes some stops of another.
+/// Up to this length a way to a first stop is a piece within a box or beside it.
+const BESIDE_M: f64 = 2.0;
+
+/// The TOML of a run that takes some stops of another. Where that is an existing cable it stays where it lies, its end led to what stands beside; a
+/// longer way to the first stop is pulled anew, and with it the rest, in the cable that the site has unless a run says otherwise: what was found
+/// in a wall is not to be had.
 pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &str, first_m: f64) -> String {
     let names = stops(bench.site, run);
     let to = quoted_list(names[taken.clone()].iter().map(String::as_str));
     let mut lengths = vec![metres(first_m)];
     lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
     let lengths = quoted_list(lengths.iter().map(String::as_str));
-    let cable = quoted(&run.cable.value);
+    let is_kept = run.existing.value && first_m <= BESIDE_M;
+    let usual = bench.table.get("site").and_then(|site| site.get("cable")?.as_str());
+    let own = run.cable.value.as_str();
+    let cable = quoted(usual.filter(|_| run.existing.value && !is_kept).unwrap_or(own));
     let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
     if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
         // What ends the chain stands at the end of each of its parts.
@@ -76,6 +84,9 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
                 text.push_str(&format!(", {key} = {value}"));
             }
         }
+    }
+    if is_kept {
+        text.push_str(", existing = true");
     }
     text.push_str(" }");
     text

@@ -34,7 +34,8 @@ impl Writer<'_, '_> {
         line(format!("indoor_station = {}", quoted(&self.instance.default_indoor)));
         line(format!("cable = {}", quoted(&self.default_cable)));
         if !settings.catalogues.is_empty() {
-            line(format!("catalogues = {}", array(&settings.catalogues)));
+            let names: Vec<String> = settings.catalogues.iter().map(|path| path.value.clone()).collect();
+            line(format!("catalogues = {}", array(&names)));
         }
         line(String::new());
         line(String::from("[conditions]"));

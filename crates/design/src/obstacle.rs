@@ -22,6 +22,15 @@ pub enum Obstacle {
         /// Its name.
         name: String,
     },
+    /// A station that the survey names is of another family.
+    OtherFamily {
+        /// The family.
+        family: String,
+        /// The station.
+        station: String,
+        /// The family of the station.
+        of: String,
+    },
     /// More than the family allows.
     Count {
         /// Of what.
@@ -72,6 +81,9 @@ impl Obstacle {
         match self {
             Self::NoPart { family, part } => ObstacleWords::NoPart { family, part }.say(language),
             Self::UnknownPart { part, name } => ObstacleWords::UnknownPart { part, name }.say(language),
+            Self::OtherFamily { family, station, of } => {
+                ObstacleWords::OtherFamily { family, station, of }.say(language)
+            }
             Self::Count { part, count, limit } => {
                 ObstacleWords::Count { part, count: *count, limit: *limit }.say(language)
             }

@@ -72,7 +72,10 @@ pub fn load_of(model: &StationModel, alone: bool, heater: bool, lock: LockLoad) 
     }
 }
 
-/// The wanted model if it is of this family, else the cheapest of its kind and media that does.
+/// The wanted model; where none is wanted the cheapest of its kind and media that does, as for one that is withdrawn.
+///
+/// # Errors
+/// If the wanted model is not there or of another family, or the family has none.
 pub fn station<'c>(
     survey: &Survey,
     catalogue: &'c Catalogue,
@@ -91,6 +94,13 @@ pub fn station<'c>(
                     && !is_withdrawn(survey, name) =>
             {
                 return Ok(model);
+            }
+            Some(model) if model.family.value != family => {
+                return Err(Obstacle::OtherFamily {
+                    family: family.to_string(),
+                    station: name.to_string(),
+                    of: model.family.value.clone(),
+                });
             }
             Some(model) => media = model.media.value,
             None => return Err(Obstacle::UnknownPart { part: UnknownPart::Station, name: name.to_string() }),

@@ -32,12 +32,20 @@ struct BesideTheSite {
 
 impl CatalogueReader for BesideTheSite {
     fn read(&self, path: &str) -> Result<SourceFile, Both> {
-        let file = self.folder.join(path);
-        match read_text(&file, &mut std::io::empty()) {
-            Ok(text) => Ok(SourceFile { name: file.display().to_string(), text: text.into() }),
-            Err(_) if matches!(file.try_exists(), Ok(false)) => Err(FileRefusal::NoSuchFile.both()),
-            Err(refusal) => Err(refusal.innermost()),
-        }
+        catalogue_beside(&self.folder, path)
+    }
+}
+
+/// A catalogue as a file in a folder names it.
+///
+/// # Errors
+/// Why it cannot be read, in a sentence without full stop.
+pub fn catalogue_beside(folder: &Path, path: &str) -> Result<SourceFile, Both> {
+    let file = folder.join(path);
+    match read_text(&file, &mut std::io::empty()) {
+        Ok(text) => Ok(SourceFile { name: file.display().to_string(), text: text.into() }),
+        Err(_) if matches!(file.try_exists(), Ok(false)) => Err(FileRefusal::NoSuchFile.both()),
+        Err(refusal) => Err(refusal.innermost()),
     }
 }
 
@@ -47,6 +55,14 @@ pub fn stamp(view: &View, revision: Option<String>, date: Option<String>) -> Sta
     let files = std::iter::once(view.site_file()).chain(view.catalogues().iter().copied());
     let stated = || view.site().and_then(|site| site.current_revision().map(String::from));
     Stamp::of_texts(files.map(|file| &*view.sources().file(file).text), revision.or_else(stated), date)
+}
+
+/// An error if the site would come from standard input, where the command changes its file.
+///
+/// # Errors
+/// If it would.
+pub fn refuse_standard_input(site: &Path) -> Result<()> {
+    if site == Path::new("-") { Err(FileRefusal::ChangeNeedsFile.into()) } else { Ok(()) }
 }
 
 /// Reads a site file and every catalogue that it names (relative to its own folder).

@@ -66,17 +66,38 @@ fn an_edit_saved_while_a_command_runs_is_never_lost() {
 }
 
 #[test]
-#[cfg(unix)]
-fn an_edit_saved_while_an_installed_site_is_changed_is_never_lost() {
+fn the_installed_site_is_never_replaced_by_its_change() {
     let folder = Folder::new();
     assert_eq!(folder.run(&["new", "--demo", "."]).status, 0);
-    folder.edit("designed.toml", "[site]\n", "[site]\ncatalogues = [\"parts.toml\"]\n");
     let before = folder.read("designed.toml");
-    let arguments = ["design", "survey.xlsx", "--from", "designed.toml", "-o", "designed.toml", "--force"];
-    let ran = edited_meanwhile(&folder, &arguments, "designed.toml");
-    assert_eq!(ran.status, 2, "{}{}", ran.out, ran.err);
-    assert!(ran.err.contains("has changed since it was read"), "{}", ran.err);
-    assert_eq!(folder.read("designed.toml"), format!("{before}# saved in an editor meanwhile\n"));
+    for (language, wanted) in [("en", "is an input; name another file"), ("de", "ist eine Eingabe")] {
+        let ran = folder.run(&[
+            "design",
+            "survey.xlsx",
+            "--from",
+            "designed.toml",
+            "-o",
+            "designed.toml",
+            "--force",
+            "--language",
+            language,
+        ]);
+        assert_eq!((ran.status, ran.out.as_str()), (2, ""), "{}", ran.err);
+        assert!(ran.err.contains(wanted), "{}", ran.err);
+        assert_eq!(folder.read("designed.toml"), before);
+    }
+}
+
+#[test]
+fn what_changes_a_site_file_asks_for_its_name() {
+    let folder = Folder::new();
+    for arguments in [&["fix", "-"][..], &["accept", "-", "thin-margin", "--reason", "known"]] {
+        let ran = folder.run(arguments);
+        assert_eq!(ran.status, 2, "{}", ran.err);
+        assert!(ran.err.contains("name the site file") && !ran.err.contains("missing"), "{}", ran.err);
+        let german = folder.run(&[arguments, &["--language", "de"]].concat());
+        assert!(german.err.contains("die Anlagendatei nennen"), "{}", german.err);
+    }
 }
 
 /// Whoever says "accepted" is in the file; whoever is not says so with a status.

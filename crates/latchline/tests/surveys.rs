@@ -124,3 +124,99 @@ fn every_mistake_in_a_catalogue_is_shown_at_its_line_by_every_command() {
         }
     }
 }
+
+/// A dwelling keeps the station that was written, or the survey is refused: in every form of output, and in German.
+#[test]
+fn a_station_of_another_family_is_told_at_its_cell() {
+    let folder = survey(
+        "Dwelling,Place,Drop,Station\nA1,hall,2,mossop-t1\nA2,landing,2,ostrel-v4\nA3,landing,2,larkfen-v5\n",
+    );
+    folder.write("survey/site.csv", "Setting,Value\nFamily,ostrel-48\n");
+    let told = folder.run(&["design", "survey", "-o", "site.toml"]);
+    assert_eq!((told.status, told.out.as_str()), (2, ""), "{}", told.err);
+    for wanted in [
+        "error[part-of-another-family]: \"mossop-t1\" is of the family mossop-",
+        "; the survey is of ostrel-48",
+        "at: survey: dwellings!D2",
+        "at: survey: dwellings!D4",
+        "choose ostrel-",
+        "2 errors",
+    ] {
+        assert!(told.err.contains(wanted), "{wanted}\n---\n{}", told.err);
+    }
+    for format in ["json", "sarif"] {
+        let told = folder.run(&["design", "survey", "--format", format]);
+        assert_eq!(told.status, 2, "{}", told.err);
+        assert_eq!(told.out.matches("\"part-of-another-family\"").count().min(2), 2, "{}", told.out);
+    }
+    let german = folder.run(&["design", "survey", "--language", "de"]);
+    assert!(german.err.contains("„mossop-t1“ gehört zur Gerätefamilie"), "{}", german.err);
+    // Where no family is settled, the first station's is.
+    folder.write("survey/site.csv", "Setting,Value\nTitle,Two\n");
+    let told = folder.run(&["design", "survey"]);
+    assert!(
+        told.err.contains("\"ostrel-v4\" is of the family ostrel-48; the survey is of mossop-"),
+        "{}",
+        told.err
+    );
+}
+
+/// Where another family is asked for by name, none of its stations takes the place of the one that is written.
+#[test]
+fn a_family_that_lacks_the_stations_written_has_no_design() {
+    let folder = survey("Dwelling,Place,Drop,Station\nA1,hall,2,ostrel-v4\n");
+    let told = folder.run(&["design", "survey", "--family", "larkfen-24"]);
+    assert_eq!(told.status, 1, "{}{}", told.out, told.err);
+    assert!(told.out.contains("\"ostrel-v4\", which is of the family ostrel-48"), "{}", told.out);
+}
+
+#[test]
+fn cells_beyond_the_headings_are_told() {
+    let folder =
+        survey("Dwelling;Place;Drop;Station\nA1;hall;2;;999\nA2;landing;2;;;;hello\nA3;landing;2;;888\n");
+    folder.write("survey/buildings.csv", "Building;Title;Floors\nH;House;G;1\n");
+    folder.write(
+        "survey/places.csv",
+        "Place,Mains,Boxes,Building,Floor\nhall,yes,yes,H,G\nlanding,no,yes,H,1\n",
+    );
+    let told = folder.run(&["design", "survey"]);
+    for wanted in [
+        "warning[cell-without-heading]: \"999\" stands below no heading and is not read",
+        "it in 1 further row",
+        "at: survey: dwellings!E2",
+        "\"hello\" stands below no heading",
+        "at: survey: dwellings!G3",
+        "at: survey: buildings!D2",
+        "\";\" divides cells: where one cell is meant, write \"G;1\"",
+    ] {
+        assert!(told.err.contains(wanted), "{wanted}\n---\n{}", told.err);
+    }
+    let german = folder.run(&["design", "survey", "--language", "de"]);
+    assert!(german.err.contains("„999“ steht unter keiner Überschrift"), "{}", german.err);
+    // In quotes the list is one cell, and nothing is told of it.
+    folder.write("survey/buildings.csv", "Building;Title;Floors\nH;House;\"G;1\"\n");
+    let told = folder.run(&["design", "survey", "--cheapest"]);
+    assert!(told.status == 0 && !told.err.contains("buildings"), "{}", told.err);
+}
+
+#[test]
+fn a_missing_catalogue_is_told_among_all_other_mistakes() {
+    let folder = survey(WRONG);
+    folder.write("survey/site.csv", "Setting,Value\nCatalogues,gone.toml\nWiring,spirals\n");
+    let told = folder.run(&["design", "survey"]);
+    assert_eq!(told.status, 2, "{}", told.err);
+    for wanted in [
+        "error[catalogue-not-read]: the catalogue \"gone.toml\" cannot be read",
+        "at: survey: site!B2",
+        "4 errors",
+    ] {
+        assert!(told.err.contains(wanted), "{wanted}\n---\n{}", told.err);
+    }
+    for format in ["json", "sarif"] {
+        let told = folder.run(&["design", "survey", "--format", format]);
+        assert_eq!(told.status, 2, "{}", told.err);
+        assert!(told.out.contains("catalogue-not-read") && told.out.contains("unknown-name"), "{}", told.out);
+    }
+    let german = folder.run(&["design", "survey", "--language", "de"]);
+    assert!(german.err.contains("der Katalog „gone.toml“ kann nicht gelesen werden"), "{}", german.err);
+}

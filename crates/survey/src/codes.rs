@@ -1,4 +1,4 @@
-//! Every kind of finding that reading a survey can make, besides [`latchline_site::codes::UNKNOWN_NAME`] and [`latchline_site::codes::WRONG_KIND_OF_PART`]. What they say is in the
+//! Every kind of finding that reading a survey can make, besides those of [`latchline_site::codes`] that site files share. What they say is in the
 //! crate of words.
 
 latchline_finding::codes! {
@@ -14,6 +14,7 @@ latchline_finding::codes! {
     COLUMN_MISSING, "column-missing", Error, ["sheet", "column"];
     COLUMN_TWICE, "column-twice", Error, ["column"];
     COLUMN_UNKNOWN, "column-unknown", Warning, ["column", "nearest"];
+    CELL_WITHOUT_HEADING, "cell-without-heading", Warning, ["found", "others?", "separator?", "written?"];
     CELL_EMPTY, "cell-empty", Error, ["column"];
     CELL_NOT_UNDERSTOOD, "cell-not-understood", Error, ["found", "expected", "column?"];
     CELL_OUT_OF_RANGE, "cell-out-of-range", Error, ["found", "least", "most", "column?"];
@@ -38,6 +39,7 @@ latchline_finding::codes! {
     PLACE_WITHOUT_FLOOR, "place-without-floor", Warning, [];
     NUMBERS_ALIKE, "numbers-alike", Warning, ["name", "other", "row"];
     WITHDRAWAL_WITHOUT_PART, "withdrawal-without-part", Warning, ["name", "nearest"];
+    PART_OF_ANOTHER_FAMILY, "part-of-another-family", Error, ["name", "family", "expected", "choices"];
     LOOP_NOT_OF_CABLE, "loop-not-of-cable", Warning, ["loop", "cable", "expected"];
     LOCKED_ROUTE_UNKNOWN, "locked-route-unknown", Error, ["from", "to"];
     CELL_WITHOUT_USE, "cell-without-use", Warning, ["found", "column?"];

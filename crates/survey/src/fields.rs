@@ -1,11 +1,12 @@
 //! One sheet by its columns: rows of fields, each read as what its column holds.
 
-use crate::problem::{Problem, ProblemKind};
+use crate::problem::{Problem, ProblemKind, Quoted};
 use crate::sheets::{SheetForm, meant, nearest};
 use crate::table::{Cell, Sheet, Value};
 use latchline_finding::Both;
 use latchline_finding::{Origin, Provenance, Sourced};
 use latchline_words::reading::{Expected, Thing};
+use std::collections::BTreeMap;
 
 /// A sheet whose columns were found.
 pub struct Form<'s> {
@@ -82,6 +83,7 @@ impl<'s> Form<'s> {
             .iter()
             .filter(|(_, cells)| cells.iter().any(|cell| cell.value != Value::Empty))
             .collect();
+        problems.extend(without_heading(sheet, &heading.1, &sheet.rows[heading_at + 1..]));
         complete.then_some(Form { form, rows, columns, headings, sheet })
     }
 
@@ -100,6 +102,42 @@ impl<'s> Form<'s> {
     pub fn rows(&self) -> impl Iterator<Item = Row<'_, 's>> {
         self.rows.iter().map(move |row| Row { form: self, number: row.0, cells: &row.1 })
     }
+}
+
+/// Filled cells below no heading, which nothing reads: those of a list that the separator of its file took apart row by row, of others
+/// the first of each column.
+fn without_heading(sheet: &Sheet, heading: &[Cell], rows: &[(u32, Vec<Cell>)]) -> Vec<Problem> {
+    let mut told = Vec::new();
+    let mut by_column: BTreeMap<usize, (&Cell, usize)> = BTreeMap::new();
+    let is_headed = |at: usize| heading.get(at).is_some_and(|cell| cell.value != Value::Empty);
+    let is_filled = |cell: &Cell| cell.value != Value::Empty;
+    for (_, cells) in rows {
+        let stray = |at: &usize| !is_headed(*at) && is_filled(&cells[*at]);
+        let Some(first) = (0..cells.len()).find(stray) else { continue };
+        let before = first.checked_sub(1).filter(|at| is_filled(&cells[*at]));
+        let (Some(separator), Some(before)) = (sheet.separator, before) else {
+            let (_, count) = by_column.entry(first).or_insert((&cells[first], 0));
+            *count += 1;
+            continue;
+        };
+        // A list, or a number with a comma, whose parts went on into cells of their own.
+        let end = (first..cells.len()).find(|at| !stray(at)).unwrap_or(cells.len());
+        let texts = |range: std::ops::Range<usize>| -> String {
+            cells[range].iter().map(text_of).collect::<Vec<_>>().join(&separator.to_string())
+        };
+        let written = format!("\"{}\"", texts(before..end));
+        let kind = ProblemKind::NoHeading {
+            found: texts(first..end),
+            others: 0,
+            quoted: Some(Quoted { separator, written }),
+        };
+        told.push(Problem::new(cells[first].origin.clone(), kind));
+    }
+    for (cell, count) in by_column.into_values() {
+        let kind = ProblemKind::NoHeading { found: text_of(cell), others: count - 1, quoted: None };
+        told.push(Problem::new(cell.origin.clone(), kind));
+    }
+    told
 }
 
 /// One row of a sheet.

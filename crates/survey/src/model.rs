@@ -51,7 +51,7 @@ pub struct Settings {
     /// Family, if it is settled.
     pub family: Option<Sourced<String>>,
     /// Further catalogue files, relative to the survey.
-    pub catalogues: Vec<String>,
+    pub catalogues: Vec<Sourced<String>>,
     /// Speech only, or picture too.
     pub media: Media,
     /// Model of every dwelling's station that names no other.

@@ -5,12 +5,12 @@ use crate::model::{ExistingCable, Survey};
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{nearest, nearest_or_few};
 use latchline_finding::Sourced;
-use latchline_site::catalogue::{BoxRole, Catalogue, StationKind, loop_ohm_per_km};
+use latchline_site::catalogue::{BoxRole, Catalogue, StationKind, StationModel, loop_ohm_per_km};
 use latchline_words::reading::Thing;
 use std::collections::BTreeMap;
 
 /// Every family, station, lock and cable that the survey names and the catalogue does not have, stations of another kind than their place
-/// needs, withdrawn parts that there are not, and measured loops far from those of their cables. Families, stations and cables without
+/// needs, parts of another family than the survey's, withdrawn parts that there are not, and measured loops far from those of their cables. Families, stations and cables without
 /// which nothing can be designed are told here too, so that all mistakes of a survey stand in one list.
 pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
     let mut problems = Vec::new();
@@ -50,6 +50,7 @@ pub fn unknown_parts(survey: &Survey, catalogue: &Catalogue) -> Vec<Problem> {
         let kind = ProblemKind::WithdrawnUnknown { name: name.value.clone(), nearest };
         problems.push(Problem::new(name.origin.clone(), kind));
     }
+    of_family(&mut problems, survey, catalogue, &extensions);
     problems.extend(survey.existing.iter().filter_map(|cable| loop_not_of_cable(cable, catalogue)));
     let boxes = survey.locked.iter().filter_map(|locked| match &locked.decision {
         Decision::Box { model, .. } => model.as_ref(),
@@ -105,6 +106,61 @@ fn of_kind<'s>(
                 expected: word(wanted),
             };
             problems.push(Problem::new(name.origin.clone(), kind));
+        }
+    }
+}
+
+/// Tells every station and box that is of another family than the survey's; where that is not settled, than the first station's.
+fn of_family(
+    problems: &mut Vec<Problem>,
+    survey: &Survey,
+    catalogue: &Catalogue,
+    extensions: &[Sourced<String>],
+) {
+    let settings = &survey.settings;
+    let stations = (settings.indoor_station.iter())
+        .chain(&settings.door_station)
+        .chain(survey.dwellings.iter().filter_map(|dwelling| dwelling.station.as_ref()))
+        .chain(extensions)
+        .chain(survey.entrances.iter().filter_map(|entrance| entrance.station.as_ref()))
+        .chain(survey.desks.iter().filter_map(|desk| desk.station.as_ref()));
+    let stations: Vec<(&Sourced<String>, &StationModel)> =
+        stations.filter_map(|name| Some((name, catalogue.stations.get(&name.value)?))).collect();
+    let settled = settings.family.as_ref().map(|family| family.value.as_str());
+    let of_first = stations.first().map(|(_, model)| model.family.value.as_str());
+    let Some(expected) = settled.or(of_first) else { return };
+    if !catalogue.families.contains_key(expected) {
+        return;
+    }
+    let mut tell = |name: &Sourced<String>, family: &str, choices: Vec<String>| {
+        let kind = ProblemKind::OtherFamily {
+            name: name.value.clone(),
+            family: family.to_string(),
+            expected: expected.to_string(),
+            choices,
+        };
+        problems.push(Problem::new(name.origin.clone(), kind));
+    };
+    for (name, model) in stations {
+        if model.family.value != expected {
+            let does_the_same = |other: &&StationModel| {
+                other.family.value == expected
+                    && other.kind.value == model.kind.value
+                    && other.media.value == model.media.value
+            };
+            let choices = catalogue.stations.values().filter(does_the_same);
+            tell(name, &model.family.value, choices.map(|other| other.head.name.clone()).collect());
+        }
+    }
+    for locked in &survey.locked {
+        let Decision::Box { model: Some(name), .. } = &locked.decision else { continue };
+        let Some(model) = catalogue.boxes.get(&name.value) else { continue };
+        if model.family.value != expected {
+            let choices = catalogue
+                .boxes
+                .values()
+                .filter(|other| other.family.value == expected && other.role.value == BoxRole::Distributor);
+            tell(name, &model.family.value, choices.map(|other| other.head.name.clone()).collect());
         }
     }
 }

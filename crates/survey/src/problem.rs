@@ -2,7 +2,7 @@
 
 use crate::codes;
 use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity, Unit};
-use latchline_site::codes::{FLOORS_UPSIDE_DOWN, UNKNOWN_NAME, WRONG_KIND_OF_PART};
+use latchline_site::codes::{CATALOGUE_NOT_READ, FLOORS_UPSIDE_DOWN, UNKNOWN_NAME, WRONG_KIND_OF_PART};
 use latchline_words::reading::{SurveyReason, Thing};
 
 /// One mistake.
@@ -14,6 +14,15 @@ pub struct Problem {
     pub heading: Option<String>,
     /// What is wrong.
     pub kind: ProblemKind,
+}
+
+/// A cell that was taken apart by the separator of its file.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Quoted {
+    /// The separator.
+    pub separator: char,
+    /// The cell as it must be written, quotes included.
+    pub written: String,
 }
 
 /// What can be wrong.
@@ -229,6 +238,33 @@ pub enum ProblemKind {
         /// What is needed.
         expected: Thing,
     },
+    /// A part of another family than the survey is designed with.
+    OtherFamily {
+        /// Its name.
+        name: String,
+        /// Its family.
+        family: String,
+        /// The family of the survey.
+        expected: String,
+        /// Parts of that family that do the same.
+        choices: Vec<String>,
+    },
+    /// A catalogue that could not be read.
+    CatalogueNotRead {
+        /// As the survey names it.
+        path: String,
+        /// Why, in a sentence without full stop.
+        why: Box<Both>,
+    },
+    /// Cells of a row, or of one column of several rows, without a heading above them.
+    NoHeading {
+        /// What stands in them.
+        found: String,
+        /// In how many further rows the same column is filled.
+        others: usize,
+        /// How a cell is written that holds the separator of its file, where that may be meant.
+        quoted: Option<Quoted>,
+    },
     /// A withdrawn part that no catalogue has.
     WithdrawnUnknown {
         /// Its name.
@@ -393,6 +429,26 @@ impl Problem {
                 .with("name", name.as_str())
                 .with("found", found.both())
                 .with("expected", expected.both()),
+            ProblemKind::OtherFamily { name, family, expected, choices } => {
+                new(codes::PART_OF_ANOTHER_FAMILY)
+                    .with("name", name.as_str())
+                    .with("family", family.as_str())
+                    .with("expected", expected.as_str())
+                    .with("choices", choices.clone())
+            }
+            ProblemKind::CatalogueNotRead { path, why } => {
+                new(CATALOGUE_NOT_READ).with("path", path.as_str()).with("why", why.as_ref().clone())
+            }
+            ProblemKind::NoHeading { found, others, quoted } => {
+                let finding = new(codes::CELL_WITHOUT_HEADING).with("found", found.as_str());
+                let finding = with_others(finding, *others);
+                match quoted {
+                    Some(Quoted { separator, written }) => {
+                        finding.with("separator", separator.to_string()).with("written", written.as_str())
+                    }
+                    None => finding,
+                }
+            }
             ProblemKind::WithdrawnUnknown { name, nearest: near } => {
                 new(codes::WITHDRAWAL_WITHOUT_PART).with("name", name.as_str()).with("nearest", near.clone())
             }

@@ -41,6 +41,8 @@ pub struct Cell {
 pub struct Sheet {
     /// Its name; of a CSV file the name without ending.
     pub name: Arc<str>,
+    /// What divides its cells, if it is of a text file.
+    pub separator: Option<char>,
     /// Its rows with something in them; every row knows its number, and ends with its last cell.
     pub rows: Vec<(u32, Vec<Cell>)>,
 }
@@ -100,8 +102,12 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
         });
         rows.push((row, cells.collect()));
     }
+<<<<<<< HEAD
     problems.extend(beyond);
     Some(Sheet { name: shown, rows })
+=======
+    Some(Sheet { name: shown, separator: Some(char::from(delimiter)), rows })
+>>>>>>> a
 }
 
 pub(crate) fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {

@@ -92,7 +92,7 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
             }
         }
         match rows(file, &shown, cells, &mut budget) {
-            Ok(rows) => sheets.push(Sheet { name: shown, rows }),
+            Ok(rows) => sheets.push(Sheet { name: shown, separator: None, rows }),
             Err(problem) => problems.push(problem),
         }
     }

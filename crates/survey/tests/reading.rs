@@ -53,6 +53,7 @@ fn findings_carry_what_their_pages_promise() {
             "dwellings",
             "Dwelling,Place,Drop\nA1,hal,2\nA1,hall,lots\n,hall,1\nA1,hall,9000\nA/2,hall,\nA3,hall,#REF!\n",
         ),
+        usual("dwellings", "Dwelling,Place,Drop\nA1,hall,2,5\nA2,landing,2,,x\n"),
         usual("dwellings", "Dwelling,Drop,Drop\nA1,2,2\n"),
         usual("dwellings", "Dwelling,Place,Remarks\nA1,hall,2\n"),
         usual("routes", "From,To,Length\nhall,hall,3\n"),
@@ -115,6 +116,7 @@ fn findings_carry_what_their_pages_promise() {
         "unpacks-too-large",
         "withdrawal-without-part",
         "loop-not-of-cable",
+        "part-of-another-family",
         "route-unlike-others",
         "floors-out-of-order",
     ];
@@ -314,6 +316,16 @@ fn what_only_the_catalogue_shows_is_told_at_its_cell() {
         "{}",
         unknown(&flat)
     );
+    let mixed = read_with(&[
+        ("site", "Setting,Value\nFamily,ostrel-48\n"),
+        ("dwellings", "Dwelling,Place,Drop,Station\nA1,hall,2,mossop-t1\nA2,landing,2,ostrel-v4\n"),
+    ]);
+    let lines = unknown(&mixed);
+    assert!(
+        lines.starts_with("dwellings 2:4 part-of-another-family, name mossop-t1, family mossop-"),
+        "{lines}"
+    );
+    assert!(lines.contains(", expected ostrel-48, choices ostrel-") && lines.lines().count() == 1, "{lines}");
     let withdrawn = usual("site", "Setting,Value\nWithdrawn parts,ostrel-v4; ostrel-z9\n");
     assert!(
         unknown(&withdrawn).starts_with("site 2:2 withdrawal-without-part, name ostrel-z9, nearest ostrel-"),

@@ -65,6 +65,9 @@ sentences! {
         UnknownPart { part: &'a UnknownPart, name: &'a str }:
             "no catalogue has a {part} \"{name}\""
             | "kein Katalog hat {part} „{name}“",
+        OtherFamily { family: &'a str, of: &'a str, station: &'a str }:
+            "the survey names the station \"{station}\", which is of the family {of}, not of {family}"
+            | "die Aufnahme nennt die Station „{station}“; sie gehört zur Gerätefamilie {of}, nicht zu {family}",
         Count { count: usize, part: &'a CountedPart, limit: usize }:
             "{count} {part}; the family allows {limit}"
             | "{count} {part}; die Gerätefamilie erlaubt {limit}",

@@ -51,6 +51,7 @@ pub fn run(
         return Err(SiteRefusal::ReasonNeeded.into());
     }
     let date = date::chosen(arguments.date.as_deref())?;
+    load::refuse_standard_input(&arguments.site)?;
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
     let language = arguments.language.language();
     let view = session.view();

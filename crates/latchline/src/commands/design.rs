@@ -162,7 +162,8 @@ pub fn run(
     if let Some(file) = &arguments.output {
         let folder = file.parent().unwrap_or(Path::new(""));
         for named in &mut loaded.survey.settings.catalogues {
-            *named = seen_from(folder, &folder_of(&arguments.survey).join(&*named)).unwrap_or(named.clone());
+            let file = folder_of(&arguments.survey).join(&named.value);
+            named.value = seen_from(folder, &file).unwrap_or(named.value.clone());
         }
     }
     let families = families(arguments, &loaded)?;

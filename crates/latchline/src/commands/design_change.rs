@@ -4,8 +4,7 @@ use super::design_survey::LoadedSurvey;
 use super::design_words::amount;
 use crate::difference::difference;
 use crate::failure::UNUSABLE;
-use crate::files::MayReplace;
-use crate::files::inputs::is_same;
+use crate::files::{MayReplace, refuse_inputs};
 use crate::load::Opened;
 use crate::refusal::{Refused, Result};
 use crate::{files, load, output};
@@ -45,7 +44,10 @@ impl Change<'_> {
     /// If the site cannot be used or the result not be written.
     pub fn run(&self, survey: &LoadedSurvey, output: &mut dyn Write) -> Result<ExitCode> {
         let installed = self.installed;
-        let Opened { session, original, .. } = load::open(installed, &mut std::io::empty())?;
+        let Opened { session, files: read, .. } = load::open(installed, &mut std::io::empty())?;
+        if let Some(file) = self.target {
+            refuse_inputs(&read, file)?;
+        }
         let view = session.view();
         let (sources, site_file) = (view.sources(), view.site_file());
         // Resolved with the survey's own prices.
@@ -61,11 +63,7 @@ impl Change<'_> {
         let (text, status) = match change(&survey.survey, from) {
             Ok(changed) => {
                 if let Some(file) = self.target {
-                    if is_same(installed, file) {
-                        files::edit(file, &original, &changed.text)?;
-                    } else {
-                        files::write(file, changed.text.as_bytes(), self.may_replace)?;
-                    }
+                    files::write(file, changed.text.as_bytes(), self.may_replace)?;
                 }
                 let text = if self.for_programs {
                     json(&changed)?

@@ -1,12 +1,13 @@
 //! Surveys as `design` reads them: workbook or folder, with their catalogues.
 
-use crate::files::{self, read_bytes, read_text};
+use crate::files::{self, read_bytes};
+use crate::load::catalogue_beside;
 use crate::refusal::{Refused, Result};
-use latchline_finding::{FileId, Finding, Severity, Sources, shown};
+use latchline_finding::{FileId, Finding, Severity, SourceFile, Sources, shown};
 use latchline_site::{LoadedCatalogues, builtin_catalogue};
 use latchline_survey::table::{Sheet, from_csv};
 use latchline_survey::workbook::from_xlsx;
-use latchline_survey::{Problem, Survey, unknown_parts};
+use latchline_survey::{Problem, ProblemKind, Survey, unknown_parts};
 use latchline_words::refusals::{FileRefusal, InsteadOf};
 use std::path::{Path, PathBuf};
 
@@ -57,18 +58,25 @@ pub(super) fn load(path: &Path) -> Result<Read> {
     let Some(draft) = read.draft else { return Ok(Read { sources, findings, survey: None, files }) };
     let (name, text) = builtin_catalogue();
     let mut catalogues = vec![sources.add(name, text)];
+    let mut are_all_read = true;
     for named in &draft.settings.catalogues {
-        let file = folder_of(path).join(named);
-        let text = read_text(&file, &mut std::io::empty())
-            .refused(|| FileRefusal::CatalogueOfSurvey { name: named })?;
-        catalogues.push(sources.add(file.display().to_string(), text));
-        files.push(file);
+        match catalogue_beside(folder_of(path), &named.value) {
+            Ok(SourceFile { name, text }) => {
+                catalogues.push(sources.add(name, text));
+                files.push(folder_of(path).join(&named.value));
+            }
+            Err(why) => {
+                are_all_read = false;
+                let kind = ProblemKind::CatalogueNotRead { path: named.value.clone(), why: Box::new(why) };
+                findings.push(Problem::new(named.origin.clone(), kind).finding());
+            }
+        }
     }
     let catalogues = LoadedCatalogues::with_prices(&sources, &catalogues, draft.prices.clone());
     let of_catalogues = catalogues.checked();
-    let is_usable = of_catalogues.iter().all(|finding| finding.severity < Severity::Error);
+    let is_usable = are_all_read && of_catalogues.iter().all(|finding| finding.severity < Severity::Error);
     findings.extend(of_catalogues);
-    // Only a catalogue that could be read says which parts there are not.
+    // Only catalogues that could be read say which parts there are not.
     let unknown = if is_usable { unknown_parts(&draft, catalogues.catalogue()) } else { Vec::new() };
     let survey = read.survey.filter(|_| is_usable && unknown.iter().all(Problem::is_harmless));
     findings.extend(unknown.iter().map(Problem::finding));

@@ -112,6 +112,7 @@ pub fn run(
     output: &mut dyn Write,
 ) -> Result<ExitCode> {
     let look = &surroundings.look(Colour::Never, false).in_language(arguments.language.language());
+    load::refuse_standard_input(&arguments.site)?;
     let Opened { mut session, original, .. } = load::open(&arguments.site, &mut std::io::empty())?;
     let view = session.view();
     let (Some(assessment), Some(bench)) = (view.assessment()?, view.bench()?) else {

@@ -1,7 +1,7 @@
 //! The sheets of settings and of own prices.
 
 use super::{Names, Reader, names};
-use crate::fields::{Form, Row, split};
+use crate::fields::{Form, Row};
 use crate::model::{Settings, Wiring};
 use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{SETTINGS, meant, nearest, plain};
@@ -84,7 +84,7 @@ impl Reader<'_> {
             "Title" => settings.title = text.value,
             "Country" => settings.country = Some(text.value.to_uppercase()),
             "Family" => settings.family = Some(text),
-            "Catalogues" => settings.catalogues = split(&text.value),
+            "Catalogues" => settings.catalogues = names(&text),
             "Indoor station" => settings.indoor_station = Some(text),
             "Door station" => settings.door_station = Some(text),
             "Labour per hour" => {

@@ -103,9 +103,6 @@ sentences! {
         NotUtf8 { byte: usize, line: usize, value: &'a str }:
             "it is not UTF-8 text: byte {byte} (line {line}) is {value}; save it as UTF-8"
             | "der Text ist nicht UTF-8: Byte {byte} (Zeile {line}) ist {value}; als UTF-8 speichern",
-        CatalogueOfSurvey { name: &'a str }:
-            "the catalogue \"{name}\", named in the survey, cannot be used"
-            | "der Katalog „{name}“, in der Aufnahme genannt, ist so nicht zu verwenden",
         NoSurveyInFolder { folder: &'a str }:
             "the folder \"{folder}\" has no CSV files; a survey is a workbook or a folder with dwellings.csv, places.csv, ...; make a workbook with: latchline new --survey"
             | "der Ordner „{folder}“ hat keine CSV-Dateien; eine Aufnahme ist eine Arbeitsmappe oder ein Ordner mit dwellings.csv, places.csv, ...; eine Arbeitsmappe macht: latchline new --survey",
@@ -126,6 +123,9 @@ sentences! {
         InputTaken:
             "standard input is taken by the site; name its file"
             | "die Standardeingabe nimmt schon die Anlage; deren Datei nennen",
+        ChangeNeedsFile:
+            "standard input has no file that could be changed; name the site file"
+            | "die Standardeingabe hat keine Datei, die sich ändern ließe; die Anlagendatei nennen",
         InputNotWatched:
             "standard input cannot be watched; name a file"
             | "die Standardeingabe lässt sich nicht beobachten; eine Datei nennen",

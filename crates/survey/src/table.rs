@@ -102,12 +102,8 @@ pub fn from_csv(file: FileId, name: &str, bytes: &[u8], problems: &mut Vec<Probl
         });
         rows.push((row, cells.collect()));
     }
-<<<<<<< HEAD
     problems.extend(beyond);
-    Some(Sheet { name: shown, rows })
-=======
     Some(Sheet { name: shown, separator: Some(char::from(delimiter)), rows })
->>>>>>> a
 }
 
 pub(crate) fn cell_origin(file: FileId, sheet: &Arc<str>, row0: u32, column0: u32) -> Origin {

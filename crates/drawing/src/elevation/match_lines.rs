@@ -2,7 +2,7 @@
 
 use super::canvas::{Canvas, Page, Strips, moved, part_of};
 use super::route::Net;
-use super::run_labels::{LABEL_MM, OFF_LINE_MM};
+use super::run_labels::LABEL_MM;
 use super::subject::Subject;
 use crate::font::{DESCENT_EM, text_width_mm};
 use crate::labels::Obstacles;
@@ -13,6 +13,8 @@ use crate::sheet::fitted;
 
 /// How far a line goes beyond a match line.
 const BEYOND_MM: f64 = 2.0;
+/// From a line of a riser to a flag that stands in the middle between it and the next.
+const OFF_RISER_MM: f64 = 0.36;
 /// From a match line to a flag that stands inside it.
 const INSIDE_MM: f64 = 1.0;
 /// Height of the strip for "match line, sheet n".
@@ -258,7 +260,7 @@ fn flag_mm(words: &str) -> f64 {
 /// line runs above the first channel.
 fn inside_top(at: Point, words: &str) -> Text {
     let end = at.1 + INSIDE_MM + text_width_mm(words, LABEL_MM, true);
-    Text::new((at.0 - OFF_LINE_MM - DESCENT_EM * LABEL_MM, end), words, LABEL_MM).upward().bold()
+    Text::new((at.0 - OFF_RISER_MM - DESCENT_EM * LABEL_MM, end), words, LABEL_MM).upward().bold()
 }
 
 /// A run that leaves a sheet.

@@ -50,7 +50,7 @@ impl Canvas<'_> {
                 let out = side.beyond(at, BEYOND_MM);
                 group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
                 let words = self.flag_words(crossing, &crossings, self.zone(crossing).as_deref());
-                let text = if side == Side::Top {
+                let text = if side == Side::Top && self.is_clear_above(page, &crossings) {
                     inside_top(at, &words)
                 } else {
                     side.flag(out, &words, strip - BEYOND_MM - 1.0)
@@ -85,12 +85,21 @@ impl Canvas<'_> {
         }
     }
 
+    /// Whether the flags of a sheet's upper side fit above its first channel, where no level line runs.
+    fn is_clear_above(&self, page: Page, crossings: &[Crossing]) -> bool {
+        let here = &self.plan.groups[page.across];
+        let first = here.down[page.down].start;
+        let room = here.lane_y(first, 0) - here.row_top[first];
+        let words = crossings.iter().map(|crossing| self.flag_words(crossing, crossings, Some(WIDEST_ZONE)));
+        words.map(|words| flag_mm(&words)).all(|flag| flag <= room)
+    }
+
     /// The room that the match lines of every sheet need, whatever the zones where runs go on.
     pub(super) fn needed_strips(&self) -> Strips {
         let of_side = |page: Page, side: Side| {
             let crossings = self.crossings(page, side, &part_of(self.plan, page));
             let said = if self.is_torn(page, side) || !crossings.is_empty() { ABOVE_MM } else { 0.0 };
-            if side == Side::Top {
+            if side == Side::Top && self.is_clear_above(page, &crossings) {
                 return said;
             }
             let flags = crossings.iter().map(|crossing| {

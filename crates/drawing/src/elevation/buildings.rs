@@ -23,7 +23,7 @@ impl Canvas<'_> {
         let mut bands = Group::new("buildings");
         let goes_on = page.down + 1 < here.down.len();
         // Flags of lines that go on below stand between the building and its caption.
-        let below = here.row_top[rows.end] + shift.1 + if goes_on { self.flag } else { 0.0 };
+        let below = here.row_top[rows.end] + shift.1 + if goes_on { self.strips(page)[3] } else { 0.0 };
         let mut used = (f64::INFINITY, f64::NEG_INFINITY);
         let mut start = columns.start;
         while start < columns.end {

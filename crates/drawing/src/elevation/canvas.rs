@@ -57,32 +57,17 @@ pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
     Area::new(left, top, right - left, bottom - top)
 }
 
-/// Free strips around the part for flags: left, top, right, bottom.
-pub(super) fn flag_strips(plan: &ElevationPlan, page: Page, flag: f64) -> [f64; 4] {
-    let strip = |there: bool| if there { flag } else { 0.0 };
-    [
-        strip(page.across > 0),
-        strip(page.down > 0),
-        strip(page.across + 1 < plan.groups.len()),
-        strip(page.down + 1 < plan.groups[page.across].down.len()),
-    ]
-}
-
-fn extent(plan: &ElevationPlan, page: Page, flag: f64) -> (f64, f64) {
-    let part = part_of(plan, page);
-    let [left, top, right, bottom] = flag_strips(plan, page, flag);
-    (part.width + left + right, part.height + top + bottom + CAPTION_MM)
-}
+/// Free strips around each sheet for what is said of its match lines: left, top, right, bottom.
+pub(super) type Strips = BTreeMap<Page, [f64; 4]>;
 
 /// The factor by which every sheet can be enlarged.
-pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), flag: f64) -> f64 {
-    pages
-        .iter()
-        .map(|page| {
-            let (width, height) = extent(plan, *page, flag);
-            (room.0 / width).min(room.1 / height)
-        })
-        .fold(MOST_ENLARGED, f64::min)
+pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), strips: &Strips) -> f64 {
+    let of_page = |page: &Page| {
+        let part = part_of(plan, *page);
+        let [left, top, right, bottom] = strips.get(page).copied().unwrap_or_default();
+        (room.0 / (part.width + left + right)).min(room.1 / (part.height + top + bottom + CAPTION_MM))
+    };
+    pages.iter().map(of_page).fold(MOST_ENLARGED, f64::min)
 }
 
 /// Everything a sheet is drawn from.
@@ -91,9 +76,26 @@ pub(super) struct Canvas<'c> {
     pub(super) plan: &'c ElevationPlan,
     pub(super) paths: &'c [Vec<Vec<Point>>],
     pub(super) numbers: &'c BTreeMap<Page, usize>,
-    pub(super) flag: f64,
+    pub(super) strips: Strips,
     /// Where each sheet lies in its frame, once that is known.
     pub(super) zones: BTreeMap<Page, Placed>,
+}
+
+impl<'c> Canvas<'c> {
+    /// A canvas without strips for flags, before it is known where its sheets lie.
+    pub(super) fn new(
+        subject: &'c Subject<'c>,
+        plan: &'c ElevationPlan,
+        paths: &'c [Vec<Vec<Point>>],
+        numbers: &'c BTreeMap<Page, usize>,
+    ) -> Self {
+        Self { subject, plan, paths, numbers, strips: Strips::new(), zones: BTreeMap::new() }
+    }
+
+    /// Free strips around a sheet: left, top, right, bottom.
+    pub(super) fn strips(&self, page: Page) -> [f64; 4] {
+        self.strips.get(&page).copied().unwrap_or_default()
+    }
 }
 
 pub(super) fn moved(point: Point, shift: Point) -> Point {

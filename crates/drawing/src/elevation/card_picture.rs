@@ -35,13 +35,13 @@ const TROUBLE_LINE_MM: f64 = 3.2;
 const DOUBLE_STRIP_MM: f64 = 4.8;
 const DOUBLE_MM: f64 = 3.4;
 
-/// Height of every card: the trouble of one may need several lines.
-pub(super) fn height(trouble_lines: usize, doubled: bool) -> f64 {
-    let trouble = match trouble_lines {
+/// Height that a card of this width needs: its trouble may need several lines.
+pub(super) fn height(card: &Card, width: f64) -> f64 {
+    let trouble = match trouble_lines(card, width).len() {
         0 => 0.0,
         lines => 3.6 + (lines - 1) as f64 * TROUBLE_LINE_MM,
     };
-    RUN_AT_MM + 0.7 + MARKS_MM + trouble + if doubled { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
+    RUN_AT_MM + 0.7 + MARKS_MM + trouble + if card.double.is_some() { DOUBLE_STRIP_MM + 0.8 } else { 0.0 }
 }
 
 /// Width below which something on this card would have to be left out.

@@ -1,8 +1,10 @@
 //! Match lines: where a sheet ends, which runs go on there, and on which sheet.
 
-use super::canvas::{Canvas, Page, flag_strips, moved, part_of};
+use super::canvas::{Canvas, Page, Strips, moved, part_of};
+use super::route::Net;
 use super::run_labels::LABEL_MM;
-use crate::font::text_width_mm;
+use super::subject::Subject;
+use crate::font::{DESCENT_EM, text_width_mm};
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
 use crate::palette::Ink;
@@ -11,14 +13,28 @@ use crate::sheet::fitted;
 
 /// How far a line goes beyond a match line.
 const BEYOND_MM: f64 = 2.0;
+/// From a line of a riser to a flag that stands in the middle between it and the next.
+const OFF_RISER_MM: f64 = 0.36;
+/// From a match line to a flag that stands inside it.
+const INSIDE_MM: f64 = 1.0;
+/// Height of the strip for "match line, sheet n".
+pub(super) const ABOVE_MM: f64 = 5.0;
+/// No name of a zone is wider.
+const WIDEST_ZONE: &str = "H10";
 
 impl Canvas<'_> {
     /// Match lines and, where a run crosses one, its designation and the sheet where it goes on; gives
     /// the sides that have one.
-    pub(super) fn flags(&self, page: Page, shift: Point, group: &mut Group) -> Vec<Side> {
+    pub(super) fn flags(
+        &self,
+        page: Page,
+        shift: Point,
+        group: &mut Group,
+        obstacles: &mut Obstacles,
+    ) -> Vec<Side> {
         let part = part_of(self.plan, page);
         let mut sides = Vec::new();
-        for side in [Side::Left, Side::Top, Side::Right, Side::Bottom] {
+        for (side, strip) in Side::ALL.into_iter().zip(self.strips(page)) {
             let mut crossings = self.crossings(page, side, &part);
             crossings.sort_by(|a, b| a.at.partial_cmp(&b.at).unwrap_or(std::cmp::Ordering::Equal));
             if crossings.is_empty() && !self.is_torn(page, side) {
@@ -33,14 +49,13 @@ impl Canvas<'_> {
                 let at = moved(crossing.at, shift);
                 let out = side.beyond(at, BEYOND_MM);
                 group.line(Layer::Wiring, at, out, self.subject.looks[crossing.run].stroke());
-                let once = crossings.iter().filter(|other| other.run == crossing.run).count() == 1;
-                let run = self.subject.flag_words(crossing.run, (!once).then_some(crossing.to));
-                let sheet = self.numbers.get(&crossing.beyond).copied().unwrap_or_default();
-                let words = match self.zone(crossing) {
-                    Some(zone) => format!("{run} → {sheet}/{zone}"),
-                    None => format!("{run} → {sheet}"),
+                let words = self.flag_words(crossing, &crossings, self.zone(crossing).as_deref());
+                let text = if side == Side::Top && self.is_clear_above(page, &crossings) {
+                    inside_top(at, &words)
+                } else {
+                    side.flag(out, &words, strip - BEYOND_MM - 1.0)
                 };
-                let text = side.flag(out, &words, self.flag - BEYOND_MM - 1.0);
+                obstacles.add(text.area().grown(0.2));
                 free.add(text.area());
                 free.add(Area::between(at, out).grown(0.3));
                 group.text(Layer::Lettering, text);
@@ -56,6 +71,45 @@ impl Canvas<'_> {
             self.match_word(side, (moved(a, shift), moved(b, shift)), &sheets, &free, group);
         }
         sides
+    }
+
+    /// What names a line that leaves a sheet: its run, the card that it leads to where the run does so more than once, and
+    /// where it goes on.
+    fn flag_words(&self, crossing: &Crossing, all: &[Crossing], zone: Option<&str>) -> String {
+        let once = all.iter().filter(|other| other.run == crossing.run).count() == 1;
+        let run = self.subject.flag_words(crossing.run, (!once).then_some(crossing.to));
+        let sheet = self.numbers.get(&crossing.beyond).copied().unwrap_or_default();
+        match zone {
+            Some(zone) => format!("{run} → {sheet}/{zone}"),
+            None => format!("{run} → {sheet}"),
+        }
+    }
+
+    /// Whether the flags of a sheet's upper side fit above its first channel, where no level line runs.
+    fn is_clear_above(&self, page: Page, crossings: &[Crossing]) -> bool {
+        let here = &self.plan.groups[page.across];
+        let first = here.down[page.down].start;
+        let room = here.lane_y(first, 0) - here.row_top[first];
+        let words = crossings.iter().map(|crossing| self.flag_words(crossing, crossings, Some(WIDEST_ZONE)));
+        words.map(|words| flag_mm(&words)).all(|flag| flag <= room)
+    }
+
+    /// The room that the match lines of every sheet need, whatever the zones where runs go on.
+    pub(super) fn needed_strips(&self) -> Strips {
+        let of_side = |page: Page, side: Side| {
+            let crossings = self.crossings(page, side, &part_of(self.plan, page));
+            let said = if self.is_torn(page, side) || !crossings.is_empty() { ABOVE_MM } else { 0.0 };
+            if side == Side::Top && self.is_clear_above(page, &crossings) {
+                return said;
+            }
+            let flags = crossings.iter().map(|crossing| {
+                let words = self.flag_words(crossing, &crossings, Some(WIDEST_ZONE));
+                flag_mm(&words)
+            });
+            flags.fold(said, f64::max)
+        };
+        let of_page = |page: &Page| (*page, Side::ALL.map(|side| of_side(*page, side)));
+        self.numbers.keys().map(of_page).collect()
     }
 
     /// Where runs leave a sheet on this side.
@@ -112,7 +166,7 @@ impl Canvas<'_> {
     /// The zone of the other sheet in which a run goes on.
     fn zone(&self, crossing: &Crossing) -> Option<String> {
         let part = part_of(self.plan, crossing.beyond);
-        let [left, top, ..] = flag_strips(self.plan, crossing.beyond, self.flag);
+        let [left, top, ..] = self.strips(crossing.beyond);
         let there = moved(crossing.there, (left - part.x, top - part.y));
         self.zones.get(&crossing.beyond)?.zone(there)
     }
@@ -197,6 +251,27 @@ impl Canvas<'_> {
     }
 }
 
+/// The room that the flags of these sections need beyond a match line, whatever the sheets and zones where they go on.
+pub(super) fn flags_mm(subject: &Subject<'_>, nets: &[&Net]) -> f64 {
+    let flags = nets.iter().map(|net| {
+        let once = nets.iter().filter(|other| other.run == net.run).count() == 1;
+        let run = subject.flag_words(net.run, (!once).then_some(net.to.0));
+        flag_mm(&format!("{run} → 99/{WIDEST_ZONE}"))
+    });
+    flags.fold(ABOVE_MM, f64::max)
+}
+
+fn flag_mm(words: &str) -> f64 {
+    text_width_mm(words, LABEL_MM, true) + BEYOND_MM + 1.5
+}
+
+/// The flag of a line that comes from the sheet above: upright at the left of its line, within the riser, where no level
+/// line runs above the first channel.
+fn inside_top(at: Point, words: &str) -> Text {
+    let end = at.1 + INSIDE_MM + text_width_mm(words, LABEL_MM, true);
+    Text::new((at.0 - OFF_RISER_MM - DESCENT_EM * LABEL_MM, end), words, LABEL_MM).upward().bold()
+}
+
 /// A run that leaves a sheet.
 struct Crossing {
     run: usize,
@@ -219,6 +294,8 @@ pub(super) enum Side {
 }
 
 impl Side {
+    const ALL: [Side; 4] = [Side::Left, Side::Top, Side::Right, Side::Bottom];
+
     fn is_upright(self) -> bool {
         matches!(self, Side::Left | Side::Right)
     }

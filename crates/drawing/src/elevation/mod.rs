@@ -30,12 +30,11 @@ use crate::frame::Frame;
 use crate::language::Word;
 use crate::scene::{Layer, Scene, Text};
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
-use canvas::{Canvas, Page};
+use canvas::{Canvas, Page, Strips};
 use latchline_assess::Assessment;
 use latchline_site::model::Site;
 use plan::ElevationPlan;
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
-use std::collections::BTreeMap;
 use subject::{Subject, subject};
 
 /// Draws the elevation of a site, one scene for each sheet.
@@ -54,35 +53,34 @@ pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -
     small.unwrap_or_else(|| draw(&subject, SheetSize::A3, &block, site))
 }
 
+/// An arrangement with its cut into sheets.
+struct Best {
+    plan: ElevationPlan,
+    scale: f64,
+    pages: Vec<Page>,
+    strips: Strips,
+}
+
 /// The arrangement with the fewest sheets, and among those the largest picture.
-fn best_plan(subject: &Subject<'_>, room: (f64, f64), flag: f64) -> Option<(ElevationPlan, f64, Vec<Page>)> {
+fn best_plan(subject: &Subject<'_>, room: (f64, f64)) -> Option<Best> {
     let cells = arrange::cells(subject.site, &subject.cards, subject.lettering);
     let widest = subject.widths.iter().copied().fold(1.0, f64::max);
-    let mut best: Option<(ElevationPlan, f64, Vec<Page>)> = None;
+    let mut best: Option<Best> = None;
     for count in 1..=24usize {
         let most = count as f64 * (widest + arrange::CARD_GAP_MM);
         if count > 1 && most > room.0.max(3.0 * widest) {
             break;
         }
-        // Flags need room only where there is a cut; one sheet needs none.
-        for (beside, above) in [(0.0, 0.0), (2.0 * flag, 0.0), (0.0, 2.0 * flag), (2.0 * flag, 2.0 * flag)] {
-            let usable = (room.0 - beside, room.1 - above - canvas::CAPTION_MM);
-            let plan = ElevationPlan::new(
-                &cells,
-                (&subject.nets, &subject.tags),
-                &subject.widths,
-                subject.card_height,
-                most,
-                usable,
-            );
-            let pages = canvas::pages(&plan, &canvas::paths(&plan));
-            let scale = canvas::scale(&plan, &pages, room, flag);
-            let better = best.as_ref().is_none_or(|(_, known, known_pages)| {
-                rank(scale, pages.len()) > rank(*known, known_pages.len())
-            });
-            if better {
-                best = Some((plan, scale, pages));
-            }
+        let plan = ElevationPlan::new(subject, &cells, most, (room.0, room.1 - canvas::CAPTION_MM));
+        let paths = canvas::paths(&plan);
+        let pages = canvas::pages(&plan, &paths);
+        let numbers = canvas::numbers(&pages);
+        let strips = Canvas::new(subject, &plan, &paths, &numbers).needed_strips();
+        let scale = canvas::scale(&plan, &pages, room, &strips);
+        let is_better =
+            best.as_ref().is_none_or(|known| rank(scale, pages.len()) > rank(known.scale, known.pages.len()));
+        if is_better {
+            best = Some(Best { plan, scale, pages, strips });
         }
     }
     best
@@ -99,15 +97,13 @@ fn rank(scale: f64, sheets: usize) -> (bool, std::cmp::Reverse<usize>, i64) {
 const MOST_PASSES: usize = 5;
 
 fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Vec<Scene> {
-    let flag = subject.flag_mm();
     let mut frame = Frame::new(size, block, &legend::entries(subject, &[], false, size));
     for pass in 1.. {
         let room = (frame.content.width, frame.content.height);
-        let Some((plan, mut scale, pages)) = best_plan(subject, room, flag) else { break };
+        let Some(Best { plan, mut scale, pages, strips }) = best_plan(subject, room) else { break };
         let paths = canvas::paths(&plan);
         let numbers = canvas::numbers(&pages);
-        let mut canvas =
-            Canvas { subject, plan: &plan, paths: &paths, numbers: &numbers, flag, zones: BTreeMap::new() };
+        let mut canvas = Canvas { strips, ..Canvas::new(subject, &plan, &paths, &numbers) };
         let all = |canvas: &Canvas<'_>| -> Vec<page::Drawn> {
             let mut shown = vec![false; site.runs.len()];
             pages.iter().map(|page| canvas.draw(page, &mut shown)).collect()
@@ -126,7 +122,7 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
                 continue;
             }
             let room = (frame.content.width, frame.content.height);
-            scale = canvas::scale(&plan, &pages, room, flag);
+            scale = canvas::scale(&plan, &pages, room, &canvas.strips);
         }
         // Where each sheet lies in its frame is known now: flags name the zone in which a run goes on.
         if pages.len() > 1 {
@@ -164,8 +160,8 @@ fn draw_if_single(
     let entries = legend::entries(subject, &[], false, size);
     let frame = Frame::new(size, block, &entries);
     let room = (frame.content.width, frame.content.height);
-    let (_, scale, pages) = best_plan(subject, room, subject.flag_mm())?;
-    if pages.len() > 1 || scale < 1.0 {
+    let best = best_plan(subject, room)?;
+    if best.pages.len() > 1 || best.scale < 1.0 {
         return None;
     }
     let scenes = draw(subject, size, block, site);

@@ -1,6 +1,6 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::canvas::{CAPTION_MM, Canvas, Page, clipped, flag_strips, moved, part_of};
+use super::canvas::{CAPTION_MM, Canvas, Page, clipped, moved, part_of};
 use super::card_picture;
 use super::match_lines::Side;
 use super::plan::TAG_GAP_MM;
@@ -58,7 +58,7 @@ impl Canvas<'_> {
     /// Draws a sheet. `shown` says which runs have been shown on an earlier one.
     pub(super) fn draw(&self, page: &Page, shown: &mut [bool]) -> Drawn {
         let part = part_of(self.plan, *page);
-        let [left, top, right, bottom] = flag_strips(self.plan, *page, self.flag);
+        let [left, top, right, bottom] = self.strips(*page);
         let shift = (left - part.x, top - part.y);
         let mut group = Group::new("elevation");
         let mut obstacles = Obstacles::default();
@@ -81,7 +81,7 @@ impl Canvas<'_> {
             obstacles.add(tag.area().grown(0.2));
         }
         let mut flags = Group::new("match");
-        let sides = self.flags(*page, shift, &mut flags);
+        let sides = self.flags(*page, shift, &mut flags, &mut obstacles);
         let mut devices = Group::new("devices");
         let mut count = 0;
         let mut troubles = Vec::new();
@@ -92,7 +92,7 @@ impl Canvas<'_> {
             }
             let corner = self.plan.card_corner(group_here, card);
             let corner = (corner.0 + shift.0, corner.1 + shift.1);
-            let size = (self.plan.widths[card], self.plan.card_height);
+            let size = self.plan.card_size(group_here, card);
             obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
             let subject = &self.subject.cards[card];
             devices.group(card_picture::draw(

@@ -2,9 +2,11 @@
 
 use super::arrange::{Arrangement, Cells, arrange};
 use super::card_picture::BESIDE_MM;
+use super::match_lines;
 use super::route::{
     AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
+use super::subject::Subject;
 use crate::scene::Point;
 use std::ops::Range;
 
@@ -27,7 +29,8 @@ pub(super) struct ElevationPlan {
     pub(super) routing: Routing,
     pub(super) x: AlongX,
     pub(super) widths: Vec<f64>,
-    pub(super) card_height: f64,
+    /// Height that each card needs.
+    heights: Vec<f64>,
     /// What stands side by side on a sheet.
     pub(super) groups: Vec<ColumnGroup>,
 }
@@ -39,6 +42,8 @@ pub(super) struct ColumnGroup {
     pub(super) columns: Range<usize>,
     /// Top of each row, and the bottom of the last; rows in which nothing is have no height.
     pub(super) row_top: Vec<f64>,
+    /// Height of the cards of each row.
+    card_height: Vec<f64>,
     /// First lane of each row.
     first_lane: Vec<f64>,
     /// Rows of each sheet downward.
@@ -46,20 +51,14 @@ pub(super) struct ColumnGroup {
 }
 
 impl ElevationPlan {
-    /// Arranges, routes and cuts for sheets with this much room, with rows of cards no wider than
-    /// `most_width`.
-    pub(super) fn new(
-        cells: &Cells,
-        (nets, tags): (&[Net], &[f64]),
-        widths: &[f64],
-        card_height: f64,
-        most_width: f64,
-        room: (f64, f64),
-    ) -> Self {
+    /// Arranges, routes and cuts for sheets with this much room, with rows of cards no wider than `most_width`.
+    pub(super) fn new(subject: &Subject<'_>, cells: &Cells, most_width: f64, room: (f64, f64)) -> Self {
+        let widths = &subject.widths;
         let arrangement = arrange(cells, widths, most_width);
-        let routing = route(&arrangement, nets.to_vec(), widths);
+        let routing = route(&arrangement, subject.nets.clone(), widths);
         let risers: Vec<f64> = routing.riser_lanes.iter().map(|lanes| riser_width(*lanes)).collect();
-        let across = cut_columns(&arrangement, &risers, room.0);
+        let across =
+            cut_columns(&arrangement, &risers, &flags_beside(subject, &arrangement, &routing), room.0);
         let (mut gutters, mut gaps) = (Vec::new(), Vec::new());
         for (number, column) in arrangement.columns.iter().enumerate() {
             let first = across.iter().any(|group| group.start == number);
@@ -70,13 +69,14 @@ impl ElevationPlan {
             gaps.push(if first || same { 0.0 } else { BUILDING_GAP_MM });
         }
         let x = along_x(&arrangement, widths, &risers, &gutters, &gaps);
-        let widths = widths.to_vec();
-        let mut plan = Self { arrangement, routing, x, widths, card_height, groups: Vec::new() };
-        plan.groups = across.into_iter().map(|columns| plan.column_group(columns, tags, room.1)).collect();
+        let (widths, heights) = (widths.clone(), subject.heights.clone());
+        let mut plan = Self { arrangement, routing, x, widths, heights, groups: Vec::new() };
+        let group = |columns| plan.column_group(subject, columns, room.1);
+        plan.groups = across.into_iter().map(group).collect();
         plan
     }
 
-    fn column_group(&self, columns: Range<usize>, tags: &[f64], room: f64) -> ColumnGroup {
+    fn column_group(&self, subject: &Subject<'_>, columns: Range<usize>, room: f64) -> ColumnGroup {
         let (left, right) = self.span_x(&columns);
         let rows = &self.arrangement.rows;
         let mut lanes = vec![0; rows.len()];
@@ -92,12 +92,13 @@ impl ElevationPlan {
         for net in self.routing.nets.iter().filter(|net| net.is_first) {
             let (row, column) = self.arrangement.place[net.from.0];
             if columns.contains(&column) {
-                to_first_lane[row] = to_first_lane[row].max(tags[net.run] + 2.0 * TAG_GAP_MM);
+                to_first_lane[row] = to_first_lane[row].max(subject.tags[net.run] + 2.0 * TAG_GAP_MM);
             }
         }
         let mut group = ColumnGroup {
             columns: columns.clone(),
             row_top: vec![0.0],
+            card_height: Vec::new(),
             first_lane: Vec::new(),
             down: Vec::new(),
         };
@@ -109,8 +110,12 @@ impl ElevationPlan {
                     let (lowest, highest) = self.arrangement.columns[column].levels;
                     (lowest..=highest).contains(&row.level)
                 });
+            let here = row.cards.iter().filter(|(column, _)| columns.contains(column));
+            let wanted = here.flat_map(|(_, cards)| cards).map(|card| self.heights[*card]);
+            let card_height = wanted.fold(0.0, f64::max);
+            group.card_height.push(card_height);
             let strip = if has_cards {
-                ABOVE_CARDS_MM + self.card_height
+                ABOVE_CARDS_MM + card_height
             } else if is_floor {
                 EMPTY_FLOOR_MM
             } else {
@@ -126,8 +131,22 @@ impl ElevationPlan {
             group.row_top.push(top + strip + channel);
             heights.push(strip + channel);
         }
-        group.down = cut_rows(&self.arrangement, &heights, room);
+        let below = self.flags_below(subject, &columns);
+        group.down = cut_rows(&self.arrangement, &heights, &below, room);
         group
+    }
+
+    /// The room that flags need below each row, were there a cut.
+    fn flags_below(&self, subject: &Subject<'_>, columns: &Range<usize>) -> Vec<f64> {
+        let mut crossing = vec![Vec::new(); self.arrangement.rows.len()];
+        for net in &self.routing.nets {
+            if let Way::Riser { column, from, to, .. } = net.way
+                && columns.contains(&column)
+            {
+                crossing[from.0.min(to.0)..from.0.max(to.0)].iter_mut().for_each(|list| list.push(net));
+            }
+        }
+        crossing.iter().map(|nets| match_lines::flags_mm(subject, nets)).collect()
     }
 
     /// Left and right edge of a group of columns.
@@ -142,6 +161,17 @@ impl ElevationPlan {
         (self.x.card[card], group.row_top[row] + ABOVE_CARDS_MM)
     }
 
+    /// Width and height of a card, in the group where it stands.
+    pub(super) fn card_size(&self, group: &ColumnGroup, card: usize) -> (f64, f64) {
+        let (row, _) = self.arrangement.place[card];
+        (self.widths[card], group.card_height[row])
+    }
+
+    /// The lower edge of the cards beside a card. Other groups have other heights.
+    fn card_bottom(&self, group: &ColumnGroup, card: usize) -> f64 {
+        self.card_corner(group, card).1 + self.card_size(group, card).1
+    }
+
     pub(super) fn riser_x(&self, column: usize, lane: usize) -> f64 {
         self.x.riser[column] + riser_lane_x(lane, self.routing.riser_lanes[column])
     }
@@ -152,7 +182,7 @@ impl ElevationPlan {
 
     /// Where the line of a net leaves the card at its near end, below it.
     pub(super) fn leaves(&self, group: &ColumnGroup, net: &Net) -> Point {
-        (self.terminal_x(net.from), self.card_corner(group, net.from.0).1 + self.card_height)
+        (self.terminal_x(net.from), self.card_bottom(group, net.from.0))
     }
 
     /// The pieces of a net that lie in channels: row, lane, from x, to x.
@@ -171,14 +201,12 @@ impl ElevationPlan {
     /// The way of a net, corner by corner, with the heights of a group.
     pub(super) fn path(&self, group: &ColumnGroup, net: &Net) -> Vec<Point> {
         let lane_y = |row: usize, lane: usize| group.lane_y(row, lane);
-        let terminal = |end: (usize, CardTerminal)| {
-            (self.terminal_x(end), self.card_corner(group, end.0).1 + self.card_height)
-        };
+        let terminal = |end: (usize, CardTerminal)| (self.terminal_x(end), self.card_bottom(group, end.0));
         match net.way {
             Way::Beside(from_left) => {
                 let (left, right) = if from_left { (net.from.0, net.to.0) } else { (net.to.0, net.from.0) };
                 let (a, b) = (self.card_corner(group, left), self.card_corner(group, right));
-                let y = a.1 + self.card_height - BESIDE_MM;
+                let y = self.card_bottom(group, left) - BESIDE_MM;
                 let mut points = vec![(a.0 + self.widths[left], y), (b.0, y)];
                 if !from_left {
                     points.reverse();
@@ -216,10 +244,22 @@ impl ColumnGroup {
     }
 }
 
-/// As many columns on each sheet as its width takes; a building that fits on one sheet is not torn.
-fn cut_columns(arrangement: &Arrangement, risers: &[f64], room: f64) -> Vec<Range<usize>> {
+/// The room that flags need at the right of each column, were there a cut.
+fn flags_beside(subject: &Subject<'_>, arrangement: &Arrangement, routing: &Routing) -> Vec<f64> {
+    let mut crossing = vec![Vec::new(); arrangement.columns.len()];
+    for net in &routing.nets {
+        let (from, to) = (arrangement.place[net.from.0].1, arrangement.place[net.to.0].1);
+        crossing[from.min(to)..from.max(to)].iter_mut().for_each(|list| list.push(net));
+    }
+    crossing.iter().map(|nets| match_lines::flags_mm(subject, nets)).collect()
+}
+
+/// As many columns on each sheet as its width takes with its flags; a building that fits on one sheet is not torn.
+fn cut_columns(arrangement: &Arrangement, risers: &[f64], flags: &[f64], room: f64) -> Vec<Range<usize>> {
     let width = |from: usize, to: usize| -> f64 {
-        (from..to)
+        let before = from.checked_sub(1).map_or(0.0, |before| flags[before]);
+        let after = if to < risers.len() { flags[to - 1] } else { 0.0 };
+        let columns: f64 = (from..to)
             .map(|number| {
                 let column = &arrangement.columns[number];
                 let same = number > from
@@ -232,7 +272,8 @@ fn cut_columns(arrangement: &Arrangement, risers: &[f64], room: f64) -> Vec<Rang
                 };
                 before + risers[number] + column.content_width + super::arrange::COLUMN_PAD_MM
             })
-            .sum()
+            .sum();
+        before + columns + after
     };
     let mut groups = Vec::new();
     let mut start = 0;
@@ -261,41 +302,44 @@ fn cut_columns(arrangement: &Arrangement, risers: &[f64], room: f64) -> Vec<Rang
     groups
 }
 
-/// As many rows on each sheet as its height takes, cut between floors where it can be. Rows without
-/// height at either end are left out.
-fn cut_rows(arrangement: &Arrangement, heights: &[f64], room: f64) -> Vec<Range<usize>> {
+/// As many rows on each sheet as its height takes with its flags, cut between floors where it can be. Rows without height at
+/// either end are left out.
+fn cut_rows(arrangement: &Arrangement, heights: &[f64], flags: &[f64], room: f64) -> Vec<Range<usize>> {
     let Some(first) = heights.iter().position(|height| *height > 0.0) else { return Vec::new() };
     let count = heights.iter().rposition(|height| *height > 0.0).map_or(first, |last| last + 1);
+    let fill = |most: f64| fill_rows(arrangement, (heights, flags), first..count, most);
+    let fewest = fill(room);
     // Sheets of about the same height look better than one that is nearly empty.
-    let total: f64 = heights[first..count].iter().sum();
-    let sheets = (total / room).ceil().max(1.0);
-    let mut target = total / sheets;
-    loop {
-        let groups = fill_rows(arrangement, heights, first..count, target);
-        if groups.len() as f64 <= sheets || target >= room {
+    let mut target = heights[first..count].iter().sum::<f64>() / fewest.len() as f64;
+    while target < room {
+        let groups = fill(target);
+        if groups.len() <= fewest.len() {
             return groups;
         }
-        target = (target + 2.0).min(room);
+        target += 2.0;
     }
+    fewest
 }
 
-fn fill_rows(arrangement: &Arrangement, heights: &[f64], rows: Range<usize>, most: f64) -> Vec<Range<usize>> {
+fn fill_rows(
+    arrangement: &Arrangement,
+    (heights, flags): (&[f64], &[f64]),
+    rows: Range<usize>,
+    most: f64,
+) -> Vec<Range<usize>> {
     let mut groups = Vec::new();
     let mut start = rows.start;
     while start < rows.end {
-        let mut end = start + 1;
-        let mut height = heights[start];
-        while end < rows.end && height + heights[end] <= most {
-            height += heights[end];
-            end += 1;
-        }
-        let mut whole = end;
-        while whole > start + 1 && whole < rows.end && !arrangement.rows[whole].first_of_level {
-            whole -= 1;
-        }
-        if whole == rows.end || arrangement.rows[whole].first_of_level {
-            end = whole;
-        }
+        let above = if start > rows.start { match_lines::ABOVE_MM } else { 0.0 };
+        let fits = |end: usize| {
+            let below = if end < rows.end { flags[end - 1] } else { 0.0 };
+            above + heights[start..end].iter().sum::<f64>() + below <= most
+        };
+        let is_between_floors = |end: usize| end == rows.end || arrangement.rows[end].first_of_level;
+        // A cut further down may need less for its flags.
+        let fitting = || (start + 1..=rows.end).rev().filter(|end| fits(*end));
+        let end = fitting().find(|end| is_between_floors(*end)).or_else(|| fitting().next());
+        let end = end.unwrap_or(start + 1);
         groups.push(start..end);
         start = end;
     }

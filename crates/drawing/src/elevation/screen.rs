@@ -164,34 +164,20 @@ pub fn screen_elevation(
         .zip(route::pitches(&nets, cards.len()))
         .map(|((card, terminals), pitch)| width(card, terminals, pitch))
         .collect();
+    let heights = vec![CARD_MM; cards.len()];
     let usual = usual_conductor(site, lettering);
     // On a page the designation of a run is read by pointing at it.
     let tags = vec![0.0; site.runs.len()];
     let looks =
         site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
-    let subject =
-        Subject { site, cards, widths, card_height: CARD_MM, nets, tags, looks, usual, troubles, lettering };
+    let subject = Subject { site, cards, widths, heights, nets, tags, looks, usual, troubles, lettering };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
     let endless = (1e6, 1e6);
-    let plan = ElevationPlan::new(
-        &cells,
-        (&subject.nets, &subject.tags),
-        &subject.widths,
-        CARD_MM,
-        across_mm,
-        endless,
-    );
+    let plan = ElevationPlan::new(&subject, &cells, across_mm, endless);
     let paths = paths(&plan);
     let pages = canvas::pages(&plan, &paths);
     let numbers = numbers(&pages);
-    let canvas = Canvas {
-        subject: &subject,
-        plan: &plan,
-        paths: &paths,
-        numbers: &numbers,
-        flag: 0.0,
-        zones: BTreeMap::new(),
-    };
+    let canvas = Canvas::new(&subject, &plan, &paths, &numbers);
     let (root, width_mm, height_mm) = match pages.first() {
         Some(page) => picture(&canvas, *page),
         None => (Group::new("elevation"), 60.0, 12.0),
@@ -255,7 +241,7 @@ fn picture(canvas: &Canvas<'_>, page: Page) -> (Group, f64, f64) {
     let mut devices = Group::new("devices");
     for card in 0..canvas.subject.cards.len() {
         let corner = moved(canvas.plan.card_corner(here, card), shift);
-        let size = (canvas.plan.widths[card], canvas.plan.card_height);
+        let size = canvas.plan.card_size(here, card);
         obstacles.add(Area::new(corner.0, corner.1, size.0, size.1).grown(0.7));
         devices.group(device(
             &canvas.subject.cards[card],

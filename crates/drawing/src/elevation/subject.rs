@@ -17,7 +17,8 @@ pub(super) struct Subject<'s> {
     pub(super) site: &'s Site,
     pub(super) cards: Vec<Card>,
     pub(super) widths: Vec<f64>,
-    pub(super) card_height: f64,
+    /// Height that each card needs; a row is as high as its highest.
+    pub(super) heights: Vec<f64>,
     pub(super) nets: Vec<Net>,
     /// Length of the designation of each run, as it stands beside its beginning.
     pub(super) tags: Vec<f64>,
@@ -44,7 +45,6 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
     }
     let nets = route::nets(site);
     let troubled = cards.iter().any(|card| card.trouble.is_some());
-    let doubled = cards.iter().any(|card| card.double.is_some());
     let terminals = route::terminals(&nets, cards.len());
     let pitches = route::pitches(&nets, cards.len());
     let base = card_picture::usual_width(&cards, troubled);
@@ -57,16 +57,14 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
         base.max(spread).max(own).max(card_picture::least_width(card))
     });
     let widths: Vec<f64> = widths.collect();
-    let lines =
-        cards.iter().zip(&widths).map(|(card, width)| card_picture::trouble_lines(card, *width).len());
-    let most_lines = lines.max().unwrap_or(0);
+    let heights = cards.iter().zip(&widths).map(|(card, width)| card_picture::height(card, *width)).collect();
     let usual = usual_conductor(site, lettering);
     let look = |run| RunLook::new(site, run, &troubles, usual.as_deref(), lettering);
     let looks = site.runs.iter().map(look).collect();
     Subject {
         site,
         widths,
-        card_height: card_picture::height(most_lines, doubled),
+        heights,
         nets,
         tags: site.runs.iter().map(|run| text_width_mm(run.id.as_str(), LABEL_MM, false)).collect(),
         looks,
@@ -78,26 +76,6 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
 }
 
 impl Subject<'_> {
-    /// Room that the designation of a run and a sheet number need beyond a match line.
-    pub(super) fn flag_mm(&self) -> f64 {
-        let place = |card: usize| {
-            let place = &self.cards[card].place;
-            (place.building, place.core, place.floor)
-        };
-        let mut leaving = vec![0_u32; self.site.runs.len()];
-        for net in self.nets.iter().filter(|net| place(net.from.0) != place(net.to.0)) {
-            leaving[net.run] += 1;
-        }
-        let mut longest = 10.0_f64;
-        for net in &self.nets {
-            // A run that crosses more than once is told apart by the device that the line leads to.
-            let to = (leaving[net.run] > 1).then_some(net.to.0);
-            let words = format!("{} → 99/A1", self.flag_words(net.run, to));
-            longest = longest.max(text_width_mm(&words, LABEL_MM, true));
-        }
-        longest + 3.5
-    }
-
     /// What names a line that leaves a sheet: its run, and the card that it leads to where the run does so more than once.
     pub(super) fn flag_words(&self, run: usize, to: Option<usize>) -> String {
         let run = self.site.runs[run].id.as_str();

@@ -85,7 +85,7 @@ class Schedule:
                 joined.join(terminal, other)
         # A protector passes its poles on.
         for device, terminals, pole in self.terminals:
-            if device.endswith("/surge") and terminals == "line":
+            if device.endswith(("/surge", "/surge-end")) and terminals == "line":
                 joined.join((device, "line", pole), (device, "protected", pole))
         return joined
 
@@ -447,7 +447,7 @@ class SiteFile:
 
     def feed(self, lock: dict) -> str:
         kind = self.locks_known[lock["model"]]
-        return lock.get("feed", "dry-contact" if kind.get("kind") == "gate" else "station")
+        return lock.get("feed", "dry-contact" if kind.get("kind") in ("gate", "lift") else "station")
 
     def lock_faults(self, lock: dict, has_fire: bool, nets: set[frozenset[str]]) -> list[str]:
         """What the nets of a lock do that they must not, by trying each contact: what opens by losing power must let go

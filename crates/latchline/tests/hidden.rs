@@ -113,7 +113,7 @@ cable = "pair-0.8"
 title = "Bell wire found in the riser"
 source = "measured for this test"
 material = "copper"
-conductor = "diameter 0.5 mm"
+conductor = "0.5 mm"
 pairs = 1
 environment = "indoor"
 [buildings]

@@ -30,7 +30,7 @@ struct Budget {
 /// Why the cells of a sheet cannot be had.
 enum Refused {
     Unreadable(XlsxError),
-    TooMany(Problem),
+    TooMany(Box<Problem>),
 }
 
 /// Names of the sheets of an XLSX workbook; none where it cannot be read.
@@ -79,7 +79,7 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
                 continue;
             }
             Err(Refused::TooMany(problem)) => {
-                problems.push(problem);
+                problems.push(*problem);
                 continue;
             }
         };
@@ -93,7 +93,7 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
         }
         match rows(file, &shown, cells, &mut budget) {
             Ok(rows) => sheets.push(Sheet { name: shown, separator: None, rows }),
-            Err(problem) => problems.push(problem),
+            Err(problem) => problems.push(*problem),
         }
     }
     sheets
@@ -155,7 +155,8 @@ fn cells(
             Value::Empty => continue,
             value => value,
         };
-        let refused = |kind| Refused::TooMany(Problem::new(cell_origin(file, sheet, row, column), kind));
+        let refused =
+            |kind| Refused::TooMany(Box::new(Problem::new(cell_origin(file, sheet, row, column), kind)));
         if row as usize >= MOST_ROWS {
             return Err(refused(ProblemKind::TooManyRows { limit: MOST_ROWS }));
         }
@@ -185,7 +186,7 @@ fn rows(
     sheet: &Arc<str>,
     cells: Cells,
     budget: &mut Budget,
-) -> Result<Vec<(u32, Vec<Cell>)>, Problem> {
+) -> Result<Vec<(u32, Vec<Cell>)>, Box<Problem>> {
     let first_column = cells.keys().map(|(_, column)| *column).min().unwrap_or(0);
     let mut rows: Vec<(u32, Vec<Cell>)> = Vec::new();
     for ((row, column), value) in cells {
@@ -196,7 +197,8 @@ fn rows(
         for empty in first_column + cells.len() as u32..column {
             let origin = cell_origin(file, sheet, row, empty);
             let Some(left) = budget.cells.checked_sub(1) else {
-                return Err(Problem::new(origin, ProblemKind::TooManyCells { limit: MOST_CELLS }));
+                let kind = ProblemKind::TooManyCells { limit: MOST_CELLS };
+                return Err(Box::new(Problem::new(origin, kind)));
             };
             budget.cells = left;
             cells.push(Cell { value: Value::Empty, origin });

@@ -1,8 +1,8 @@
 //! The canvas, and how it is cut into sheets.
 
-use super::page::Placed;
 use super::plan::ElevationPlan;
 use super::subject::Subject;
+use crate::frame::Frame;
 use crate::scene::{Area, Point};
 use std::collections::BTreeMap;
 
@@ -68,6 +68,31 @@ pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), stri
         (room.0 / (part.width + left + right)).min(room.1 / (part.height + top + bottom + CAPTION_MM))
     };
     pages.iter().map(of_page).fold(MOST_ENLARGED, f64::min)
+}
+
+/// Where a sheet lies in its frame.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Placed {
+    frame: Frame,
+    scale: f64,
+    pub(super) shift: Point,
+}
+
+impl Placed {
+    /// A sheet with this left and right edge of what is drawn, and this height, in the middle of its frame.
+    pub(super) fn new(used: (f64, f64), height: f64, frame: &Frame, scale: f64) -> Self {
+        let content = frame.content;
+        let shift = (
+            content.x + content.width / 2.0 - (used.0 + used.1) / 2.0 * scale,
+            content.y + (content.height - height * scale) / 2.0,
+        );
+        Placed { frame: *frame, scale, shift }
+    }
+
+    /// The zone of a point of the sheet as it is drawn, where the frame has zones.
+    pub(super) fn zone(&self, point: Point) -> Option<String> {
+        self.frame.zone((point.0 * self.scale + self.shift.0, point.1 * self.scale + self.shift.1))
+    }
 }
 
 /// Everything a sheet is drawn from.

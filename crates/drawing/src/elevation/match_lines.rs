@@ -1,7 +1,7 @@
 //! Match lines: where a sheet ends, which runs go on there, and on which sheet.
 
 use super::canvas::{Canvas, Page, Strips, moved, part_of};
-use super::route::Net;
+use super::flags::{ABOVE_MM, BEYOND_MM, flag_mm};
 use super::run_labels::LABEL_MM;
 use super::subject::Subject;
 use crate::font::{DESCENT_EM, text_width_mm};
@@ -11,16 +11,10 @@ use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Stroke, Text};
 use crate::sheet::fitted;
 
-/// How far a line goes beyond a match line.
-const BEYOND_MM: f64 = 2.0;
 /// From a line of a riser to a flag that stands in the middle between it and the next.
 const OFF_RISER_MM: f64 = 0.36;
 /// From a match line to a flag that stands inside it.
 const INSIDE_MM: f64 = 1.0;
-/// Height of the strip for "match line, sheet n".
-pub(super) const ABOVE_MM: f64 = 5.0;
-/// No name of a zone is wider.
-const WIDEST_ZONE: &str = "H10";
 
 impl Canvas<'_> {
     /// Match lines and, where a run crosses one, its designation and the sheet where it goes on; gives
@@ -249,20 +243,6 @@ impl Canvas<'_> {
             }
         }
     }
-}
-
-/// The room that the flags of these sections need beyond a match line, whatever the sheets and zones where they go on.
-pub(super) fn flags_mm(subject: &Subject<'_>, nets: &[&Net]) -> f64 {
-    let flags = nets.iter().map(|net| {
-        let once = nets.iter().filter(|other| other.run == net.run).count() == 1;
-        let run = subject.flag_words(net.run, (!once).then_some(net.to.0));
-        flag_mm(&format!("{run} → 99/{WIDEST_ZONE}"))
-    });
-    flags.fold(ABOVE_MM, f64::max)
-}
-
-fn flag_mm(words: &str) -> f64 {
-    text_width_mm(words, LABEL_MM, true) + BEYOND_MM + 1.5
 }
 
 /// The flag of a line that comes from the sheet above: upright at the left of its line, within the riser, where no level

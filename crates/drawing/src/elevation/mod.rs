@@ -15,6 +15,7 @@ mod buildings;
 mod canvas;
 mod card;
 mod card_picture;
+mod flags;
 mod legend;
 mod match_lines;
 mod page;
@@ -126,8 +127,7 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
         }
         // Where each sheet lies in its frame is known now: flags name the zone in which a run goes on.
         if pages.len() > 1 {
-            let placed =
-                |(page, part): (&Page, &page::Drawn)| (*page, page::Placed::new(part, &frame, scale));
+            let placed = |(page, part): (&Page, &page::Drawn)| (*page, part.placed(&frame, scale));
             canvas.zones = pages.iter().zip(&drawn).map(placed).collect();
             drawn = all(&canvas);
         }

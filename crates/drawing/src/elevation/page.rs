@@ -1,6 +1,6 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::canvas::{CAPTION_MM, Canvas, Page, clipped, moved, part_of};
+use super::canvas::{CAPTION_MM, Canvas, Page, Placed, clipped, moved, part_of};
 use super::card_picture;
 use super::match_lines::Side;
 use super::plan::TAG_GAP_MM;
@@ -30,27 +30,10 @@ pub(super) struct Drawn {
     pub(super) notes: Vec<String>,
 }
 
-/// Where a sheet lies in its frame.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Placed {
-    frame: Frame,
-    scale: f64,
-    shift: Point,
-}
-
-impl Placed {
-    pub(super) fn new(drawn: &Drawn, frame: &Frame, scale: f64) -> Self {
-        let content = frame.content;
-        let shift = (
-            content.x + content.width / 2.0 - (drawn.used.0 + drawn.used.1) / 2.0 * scale,
-            content.y + (content.height - drawn.size.1 * scale) / 2.0,
-        );
-        Placed { frame: *frame, scale, shift }
-    }
-
-    /// The zone of a point of the sheet as it is drawn, where the frame has zones.
-    pub(super) fn zone(&self, point: Point) -> Option<String> {
-        self.frame.zone((point.0 * self.scale + self.shift.0, point.1 * self.scale + self.shift.1))
+impl Drawn {
+    /// Where it lies in its frame.
+    pub(super) fn placed(&self, frame: &Frame, scale: f64) -> Placed {
+        Placed::new(self.used, self.size.1, frame, scale)
     }
 }
 
@@ -213,7 +196,7 @@ pub(super) fn finish(
     (number, of): (usize, usize),
     subject: &Subject<'_>,
 ) -> Scene {
-    let shift = Placed::new(&drawn, frame, scale).shift;
+    let shift = drawn.placed(frame, scale).shift;
     let Drawn { mut group, devices, troubles, .. } = drawn;
     group.transform(scale, shift);
     let lettering = subject.lettering;

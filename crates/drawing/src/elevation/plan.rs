@@ -2,7 +2,7 @@
 
 use super::arrange::{Arrangement, Cells, arrange};
 use super::card_picture::BESIDE_MM;
-use super::match_lines;
+use super::flags::{ABOVE_MM, flags_mm};
 use super::route::{
     AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
@@ -146,7 +146,7 @@ impl ElevationPlan {
                 crossing[from.0.min(to.0)..from.0.max(to.0)].iter_mut().for_each(|list| list.push(net));
             }
         }
-        crossing.iter().map(|nets| match_lines::flags_mm(subject, nets)).collect()
+        crossing.iter().map(|nets| flags_mm(subject, nets)).collect()
     }
 
     /// Left and right edge of a group of columns.
@@ -251,7 +251,7 @@ fn flags_beside(subject: &Subject<'_>, arrangement: &Arrangement, routing: &Rout
         let (from, to) = (arrangement.place[net.from.0].1, arrangement.place[net.to.0].1);
         crossing[from.min(to)..from.max(to)].iter_mut().for_each(|list| list.push(net));
     }
-    crossing.iter().map(|nets| match_lines::flags_mm(subject, nets)).collect()
+    crossing.iter().map(|nets| flags_mm(subject, nets)).collect()
 }
 
 /// As many columns on each sheet as its width takes with its flags; a building that fits on one sheet is not torn.
@@ -330,7 +330,7 @@ fn fill_rows(
     let mut groups = Vec::new();
     let mut start = rows.start;
     while start < rows.end {
-        let above = if start > rows.start { match_lines::ABOVE_MM } else { 0.0 };
+        let above = if start > rows.start { ABOVE_MM } else { 0.0 };
         let fits = |end: usize| {
             let below = if end < rows.end { flags[end - 1] } else { 0.0 };
             above + heights[start..end].iter().sum::<f64>() + below <= most

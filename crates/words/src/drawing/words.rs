@@ -64,7 +64,7 @@ words! {
         MainEntrance: "main entrance" | "Haupteingang",
         NotProtected: "no surge protector" | "ohne Überspannungsschutz",
         OutsideBuildings: "Outside the buildings" | "Außerhalb der Gebäude",
-        OverviewSubject: "The whole system as blocks" | "Die ganze Anlage als Blöcke",
+        OverviewSubject: "Overview: the whole system as blocks" | "Übersicht: die ganze Anlage als Blöcke",
         OverviewWhat: "overview" | "Übersicht",
         ProtectedAtBothEnds: "surge protectors at both ends" | "Überspannungsschutz an beiden Enden",
         ProtectedAtOneEnd: "surge protector at one end" | "Überspannungsschutz an einem Ende",

@@ -10,7 +10,7 @@ pub(super) const BEYOND_MM: f64 = 2.0;
 /// Height of the strip for "match line, sheet n".
 pub(super) const ABOVE_MM: f64 = 5.0;
 /// No name of a zone is wider.
-const WIDEST_ZONE: &str = "H10";
+pub(super) const WIDEST_ZONE: &str = "H10";
 
 /// The room that the flags of these sections need beyond a match line, whatever the sheets and zones where they go on.
 pub(super) fn flags_mm(subject: &Subject<'_>, nets: &[&Net]) -> f64 {

@@ -1,9 +1,8 @@
 //! Match lines: where a sheet ends, which runs go on there, and on which sheet.
 
 use super::canvas::{Canvas, Page, Strips, moved, part_of};
-use super::flags::{ABOVE_MM, BEYOND_MM, flag_mm};
+use super::flags::{ABOVE_MM, BEYOND_MM, WIDEST_ZONE, flag_mm};
 use super::run_labels::LABEL_MM;
-use super::subject::Subject;
 use crate::font::{DESCENT_EM, text_width_mm};
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};

@@ -176,9 +176,9 @@ def test_what_is_no_workbook_of_a_pack_is_refused(filled):
     said = run("pack", "site.toml", "-o", "pack", cwd=filled, status=None)
     assert "nothing was carried over from workbook.xlsx" in said
     run("new", "--survey", "survey.xlsx", cwd=filled)
-    assert "no workbook of a pack" in run("as-built", "site.toml", "survey.xlsx", cwd=filled, status=2)
+    assert "no workbook or table of a pack" in run("as-built", "site.toml", "survey.xlsx", cwd=filled, status=2)
     shutil.copy(filled / "site.toml", filled / "site.xlsx")
-    assert "no workbook of a pack" in run("as-built", "site.toml", "site.xlsx", cwd=filled, status=2)
+    assert "no workbook or table of a pack" in run("as-built", "site.toml", "site.xlsx", cwd=filled, status=2)
 
 
 def test_what_was_written_into_a_table_stands_in_the_pack_made_anew(tmp_path):

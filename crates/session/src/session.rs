@@ -8,6 +8,7 @@ use latchline_assess::{Memory, Wanted};
 use latchline_finding::{Edit, FileId, SourceFile, Sources};
 use latchline_site::ParsedSite;
 use latchline_site::edit::{self, EditError};
+use latchline_site::parse::Rows;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -33,6 +34,8 @@ pub struct Files {
 pub struct Session {
     site_file: FileId,
     shelf: Shelf,
+    /// Rows of the texts that were read.
+    rows: Rows,
     memory: Memory,
     /// Number of the text that is the newest, which all work looks at.
     newest: Arc<AtomicU64>,
@@ -66,6 +69,7 @@ impl Session {
         Session {
             site_file,
             shelf,
+            rows: Rows::default(),
             memory,
             newest,
             texts: 1,
@@ -155,7 +159,7 @@ impl Session {
                 self.texts += 1;
                 let name = self.now.sources.file(self.site_file).name.clone();
                 let site = SourceFile { name, text: text.into() };
-                let parsed = ParsedSite::new(self.site_file, &site);
+                let parsed = ParsedSite::with_rows(self.site_file, &site, &mut self.rows);
                 let catalogues = self.shelf.of(&parsed.catalogue_paths(), Some(&self.now.catalogues));
                 let resolved = catalogues.loaded.resolve_parsed(&parsed);
                 let sources = self.shelf.sources(self.site_file, &site);

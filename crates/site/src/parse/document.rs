@@ -2,7 +2,7 @@
 
 use super::mistake::{not_closed, toml_mistake};
 use super::pieces::{self, is_depth, is_duplicate};
-use super::{Findings, clip};
+use super::{Findings, Rows, clip};
 use crate::codes;
 use latchline_finding::{FileId, Finding, Origin, Severity, SourceFile, Span};
 use latchline_words::reading::TomlMistake;
@@ -34,6 +34,16 @@ pub struct Document<'t> {
 ///
 /// `None` if the file is too large to read or nested too deeply.
 pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) -> Option<Document<'t>> {
+    parse_with(file, source, None, findings)
+}
+
+/// The same, with rows that were read before: what they say is not read again.
+pub fn parse_with<'t>(
+    file: FileId,
+    source: &'t SourceFile,
+    rows: Option<&'t mut Rows>,
+    findings: &mut Findings,
+) -> Option<Document<'t>> {
     let text = &*source.text;
     if text.len() > LARGEST_FILE_BYTES {
         findings.push(
@@ -51,6 +61,9 @@ pub fn parse<'t>(file: FileId, source: &'t SourceFile, findings: &mut Findings) 
                 .with("limit", MOST_HEADERS),
         );
         return None;
+    }
+    if let Some(root) = rows.and_then(|rows| rows.read(text)) {
+        return Some(Document { file, root });
     }
     let (root, mut slips) = pieces::read(text);
     // What is inside a text is told last by the library; the first in the file is what the others follow from.

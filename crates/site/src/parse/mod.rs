@@ -14,13 +14,15 @@ mod nearest;
 mod pieces;
 mod reader;
 mod record;
+mod rows;
 mod typed;
 
-pub use document::{Document, LARGEST_FILE_BYTES, parse};
+pub use document::{Document, LARGEST_FILE_BYTES, parse, parse_with};
 pub use findings::{Findings, LARGEST_FINDING_COUNT};
 pub use mistake::toml_mistake;
 pub use nearest::{NameBudget, clip};
 pub use reader::Reader;
 pub use record::{AssumedKey, Entry, Field, Record, Value};
+pub use rows::Rows;
 pub(crate) use typed::plain;
 pub use typed::{FromValue, Readable};

@@ -244,7 +244,8 @@ fn shifted(table: DeTable<'_>, by: usize) -> DeTable<'_> {
         .collect()
 }
 
-fn shifted_value(value: Spanned<DeValue<'_>>, by: usize) -> Spanned<DeValue<'_>> {
+/// A value of a part of the text with the places that it has in the whole.
+pub(super) fn shifted_value(value: Spanned<DeValue<'_>>, by: usize) -> Spanned<DeValue<'_>> {
     let span = value.span().start + by..value.span().end + by;
     let inner = match value.into_inner() {
         DeValue::Table(table) => DeValue::Table(shifted(table, by)),
@@ -280,12 +281,13 @@ fn starts_with_head(slice: &str) -> bool {
     first.is_some_and(|line| line.starts_with('['))
 }
 
-fn line_end(text: &str, from: usize) -> usize {
+/// One past the end of the line on which a place is.
+pub(super) fn line_end(text: &str, from: usize) -> usize {
     text[from..].find('\n').map_or(text.len(), |length| from + length + 1)
 }
 
 /// The end of the line on which everything is closed that a row opens; `None` where it is not, or only farther on than is followed.
-fn closed_at(text: &str, from: usize, follow: bool) -> Option<usize> {
+pub(super) fn closed_at(text: &str, from: usize, follow: bool) -> Option<usize> {
     let mut most = text.len().min(from + LONGEST_ROW);
     if !follow {
         most = line_end(text, from);

@@ -20,7 +20,7 @@ use crate::catalogue::{CATALOGUE_FILE, Catalogue, OwnPrices};
 use crate::codes;
 use crate::edit::{Places, tree};
 use crate::model::{SITE_FILE, Site, SiteHead};
-use crate::parse::{Document, Findings, NameBudget, Reader, clip, parse};
+use crate::parse::{Document, Findings, NameBudget, Reader, Rows, clip, parse, parse_with};
 use latchline_finding::{Both, Edit, FileId, Finding, Severity, SourceFile, Sourced, Sources};
 use resolver::{Resolver, STATED};
 use std::collections::BTreeMap;
@@ -177,6 +177,13 @@ impl<'t> ParsedSite<'t> {
     pub fn new(file: FileId, source: &'t SourceFile) -> Self {
         let mut findings = Findings::new();
         let document = parse(file, source, &mut findings);
+        ParsedSite { file, document, findings }
+    }
+
+    /// Reads the TOML but for the rows that were read before. What comes out is the same; rows that are new are kept for the next text.
+    pub fn with_rows(file: FileId, source: &'t SourceFile, rows: &'t mut Rows) -> Self {
+        let mut findings = Findings::new();
+        let document = parse_with(file, source, Some(rows), &mut findings);
         ParsedSite { file, document, findings }
     }
 

@@ -336,7 +336,6 @@ sentences! {
             "The kinds considered are listed with --kinds; designs of other kinds may be cheaper."
             | "Die betrachteten Arten zeigt --kinds; Entwürfe anderer Art können billiger sein.",
         Kinds: "Kinds of design considered:" | "Betrachtete Arten von Entwürfen:",
-        Next { file: &'a str }: "next: latchline check {file}" | "weiter: latchline check {file}",
         NoDesign: "There is no design:" | "Es gibt keinen Entwurf:",
         Obstacle { family: &'a str, obstacle: &'a str }: "{family}: {obstacle}." | same,
         CannotFamily { obstacle: &'a str }: "cannot: {obstacle}" | "geht nicht: {obstacle}",
@@ -356,7 +355,6 @@ sentences! {
         ChangeCost { cost: &'a str, currency: &'a str, judged: usize }:
             "Cost of the change {cost} {currency}, material and labour: the cheapest that passes, of {judged} that were tried. Addresses, boxes, places and other runs stay."
             | "Kosten der Änderung {cost} {currency}, Material und Arbeit: die billigste, die besteht, von {judged} versuchten. Adressen, Verteiler, Orte und die übrigen Stränge bleiben.",
-        WroteChange { file: &'a str }: "wrote {file}" | "{file} geschrieben",
     }
 }
 

@@ -41,6 +41,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::NewWords::ROWS,
         commands::ServeWords::ROWS,
         commands::StoreWords::ROWS,
+        commands::WrittenWords::ROWS,
         commands::ReadingsWords::ROWS,
         commands::ReachWords::ROWS,
         design::DesignWords::ROWS,

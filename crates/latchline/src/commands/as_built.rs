@@ -4,7 +4,7 @@ use super::as_built_workbook::{is_workbook, of_workbook};
 use super::compare::{self, Format};
 use super::from_phones::{self, FromPhones, Planned};
 use super::locale::LanguageArguments;
-use super::readings_words::judged;
+use super::readings::judged;
 use crate::failure::UNUSABLE;
 use crate::load::{self, Opened};
 use crate::refusal::{Refused, Result};

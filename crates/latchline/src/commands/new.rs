@@ -6,7 +6,7 @@ use crate::output;
 use crate::refusal::{Refusal, Result};
 use clap::Args;
 use latchline_finding::{Language, shown};
-use latchline_words::commands::NewWords;
+use latchline_words::commands::{NewWords, WrittenWords};
 use latchline_words::refusals::ResultRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -114,7 +114,7 @@ fn may_replace(force: bool) -> MayReplace<'static> {
 }
 
 fn wrote(file: &Path, language: Language, output: &mut dyn Write) -> Result<()> {
-    Ok(writeln!(output, "{}", NewWords::Wrote { file: &shown::path(file) }.say(language))?)
+    Ok(writeln!(output, "{}", WrittenWords::Wrote { file: &shown::path(file) }.say(language))?)
 }
 
 fn say(written: &[(PathBuf, &str)], language: Language, output: &mut dyn Write) -> Result<()> {
@@ -125,7 +125,7 @@ fn say(written: &[(PathBuf, &str)], language: Language, output: &mut dyn Write) 
         writeln!(
             output,
             "{}",
-            NewWords::NextCheck { file: &shown::for_shell(&path.to_string_lossy()) }.say(language)
+            WrittenWords::NextCheck { file: &shown::for_shell(&path.to_string_lossy()) }.say(language)
         )?;
     }
     Ok(())

@@ -1,6 +1,6 @@
 //! `latchline practise`: a hidden fault that answers readings.
 
-use super::locate_words::Reader;
+use super::locate::Reader;
 use crate::commands::locale::LanguageArguments;
 use crate::load::{self, Opened};
 use crate::refusal::{Refusal, Result};

@@ -47,7 +47,7 @@ pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCo
         Which::Door => latchline_report::json_sheets::door_schema(),
         Which::Supply => latchline_report::json_sheets::supply_schema(),
         Which::Compare => latchline_report::compare::schema(),
-        Which::Locate => super::locate_json::schema(),
+        Which::Locate => super::locate::schema(),
     };
     output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), output)?;
     Ok(ExitCode::SUCCESS)

@@ -7,7 +7,7 @@ use crate::refusal::{Refused, Result};
 use clap::{Args, Subcommand};
 use latchline_finding::{Language, shown};
 use latchline_store::{SCHEMA_VERSION, Settled, Signed, Sqlite, Store};
-use latchline_words::commands::StoreWords;
+use latchline_words::commands::{StoreWords, WrittenWords};
 use latchline_words::refusals::StoreRefusal;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -100,7 +100,7 @@ pub fn run(arguments: &StoreArguments, output: &mut dyn Write) -> Result<ExitCod
             let (path, store) = to_read(folder)?;
             drop(store);
             backup(&path, file)?;
-            writeln!(output, "{}", StoreWords::Wrote { file: &shown::path(file) }.say(language))?;
+            writeln!(output, "{}", WrittenWords::Wrote { file: &shown::path(file) }.say(language))?;
         }
         What::Restore { file, folder, replace, .. } => restore(file, folder, *replace, language, output)?,
     }

@@ -4,32 +4,43 @@ use super::places::set_model;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
-use latchline_finding::{Change, Code, Edit, EditStep, Finding, OperatingState, StateKind};
+use latchline_finding::{Change, Code, Edit, EditStep, Finding, StateKind};
 use latchline_network::Layout;
 use latchline_network::witness::{Witnessed, in_state};
 use latchline_site::bill::has_own_terminator;
-use latchline_site::catalogue::StationModel;
+use latchline_site::catalogue::{StationModel, SupplyModel};
 use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
 use latchline_site::outdoors::leaves_its_building;
 
-/// Supplies of the same family with more current, cheapest first; for boxes with a converter,
-/// boxes of the same kind with more power.
+/// Supplies of the same family with more current, the one with least of it first.
 pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    larger_supply_giving(bench, element, 0.0)
+}
+
+/// Those of [`larger_supply`] that give at least what is drawn when power returns and every device boots: one that gives less is
+/// overloaded then, so its start need not be simulated. All of them where the bus collapses in that state.
+pub(super) fn supply_for_a_start(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
+    larger_supply_giving(bench, element, drawn_at_power_return_a(bench.site, element).unwrap_or(0.0))
+}
+
+/// Those of [`larger_supply`] that give at least a current.
+fn larger_supply_giving(bench: &Bench<'_>, element: &str, least_a: f64) -> Vec<Candidate> {
     let site = bench.site;
     let Some(supply) = site.supplies.iter().find(|one| one.id.as_str() == element) else {
         return Vec::new();
     };
     let own = site.supply_model(supply);
+    let rated_a = |model: &SupplyModel| model.rated_current.value.as_amps();
     let mut larger: Vec<_> = site
         .catalogue
         .supplies
         .values()
         .filter(|model| model.family.value == own.family.value)
-        .filter(|model| model.rated_current.value.as_amps() > own.rated_current.value.as_amps())
+        .filter(|model| rated_a(model) > rated_a(own) && rated_a(model) >= least_a)
         // A battery that is there stays there.
         .filter(|model| own.battery.is_none() || model.battery.is_some())
         .collect();
-    larger.sort_by(|a, b| a.rated_current.value.as_amps().total_cmp(&b.rated_current.value.as_amps()));
+    larger.sort_by(|a, b| rated_a(a).total_cmp(&rated_a(b)));
     larger
         .into_iter()
         .filter_map(|model| {
@@ -38,26 +49,11 @@ pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> 
         .collect()
 }
 
-/// Those of [`larger_supply`] that give at least what is drawn when power returns and every device boots: one that gives less is overloaded then,
-/// so its start need not be simulated. All of them where the bus collapses in that state.
-pub(super) fn supply_for_a_start(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    let site = bench.site;
-    let larger = larger_supply(bench, element);
-    let Some(drawn_a) = drawn_at_power_return_a(site, element) else { return larger };
-    let gives_enough = |candidate: &Candidate| {
-        let changed = bench.changed(&candidate.edit)?;
-        let supply = changed.supplies.iter().find(|one| one.id.as_str() == element)?;
-        Some(changed.supply_model(supply).rated_current.value.as_amps() >= drawn_a)
-    };
-    larger.into_iter().filter(|candidate| gives_enough(candidate) != Some(false)).collect()
-}
-
 /// Current out of a source when power returns, every tolerance against it.
 fn drawn_at_power_return_a(site: &Site, element: &str) -> Option<f64> {
     let layout = Layout::new(site);
     let stage = layout.stages.iter().position(|stage| stage.id.as_str() == element)?;
-    let state = OperatingState { kind: StateKind::PowerReturn, calls: Vec::new() };
-    match in_state(site, &layout, stage, &state)? {
+    match in_state(site, &layout, stage, &StateKind::PowerReturn.into())? {
         Witnessed::Solved(seen) => Some(seen.source_current_a),
         Witnessed::NoOperatingPoint => None,
     }

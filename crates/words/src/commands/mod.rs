@@ -16,6 +16,7 @@ mod reach;
 mod readings;
 mod serve;
 mod store;
+mod written;
 
 pub use accept::AcceptWords;
 pub use addresses::{AddressHead, AddressWords};
@@ -33,3 +34,4 @@ pub use reach::{LimitWord, ReachWords};
 pub use readings::{ReadingsHead, ReadingsWords};
 pub use serve::ServeWords;
 pub use store::StoreWords;
+pub use written::WrittenWords;

@@ -5,8 +5,6 @@ use crate::row::sentences;
 sentences! {
     /// What `new` says of the files that it wrote.
     pub enum NewWords<'a> {
-        Wrote { file: &'a str }: "wrote {file}" | "{file} geschrieben",
-        NextCheck { file: &'a str }: "next: latchline check {file}" | "weiter: latchline check {file}",
         NextDesign { file: &'a str }:
             "next: fill it in, then latchline design {file} -o site.toml"
             | "weiter: ausfüllen, dann latchline design {file} -o site.toml",

@@ -9,7 +9,6 @@ sentences! {
         Undamaged { store: &'a str, revisions: usize, answers: usize }:
             "{store} is undamaged: {revisions:revision|revisions}, {answers:answer|answers}"
             | "{store} ist unbeschädigt: {revisions:Stand|Stände}, {answers:Auskunft|Auskünfte}",
-        Wrote { file: &'a str }: "wrote {file}" | "{file} geschrieben",
         NoSite: "it holds no site yet" | "sie enthält noch keine Anlage",
         Site { name: &'a str, file: &'a str, revision: &'a str, date: &'a str, by: Option<&'a str> }:
             "{name} ({file}): revision {revision}, {date}< by {by}>"

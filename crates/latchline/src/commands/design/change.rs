@@ -1,7 +1,7 @@
 //! `latchline design --from`: an installed site changed as a newer survey asks.
 
-use super::design_survey::LoadedSurvey;
-use super::design_words::amount;
+use super::survey::LoadedSurvey;
+use super::words::amount;
 use crate::difference::difference;
 use crate::failure::UNUSABLE;
 use crate::files::{MayReplace, refuse_inputs};
@@ -13,6 +13,7 @@ use latchline_finding::{Language, Money, shown};
 use latchline_report::Look;
 use latchline_report::json_edits::{ChangeDocument, changes};
 use latchline_site::LoadedCatalogues;
+use latchline_words::commands::WrittenWords;
 use latchline_words::design::DesignWords;
 use latchline_words::refusals::ResultRefusal;
 use serde::Serialize;
@@ -55,7 +56,7 @@ impl Change<'_> {
         let catalogues = LoadedCatalogues::with_prices(sources, view.catalogues(), prices);
         let resolved = catalogues.resolve(sources, site_file);
         let Some(site) = &resolved.site else {
-            super::tell(&sources.file(site_file).name, sources, &resolved.findings, self.look);
+            crate::commands::tell(&sources.file(site_file).name, sources, &resolved.findings, self.look);
             return Ok(ExitCode::from(UNUSABLE));
         };
         let from = From { sources, site_file, catalogues: &catalogues, site };
@@ -112,7 +113,8 @@ impl Change<'_> {
         }
         if let Some(file) = self.target {
             let file = &shown::path(file);
-            let (wrote, next) = (say(DesignWords::WroteChange { file }), say(DesignWords::Next { file }));
+            let (wrote, next) =
+                (WrittenWords::Wrote { file }.say(language), WrittenWords::NextCheck { file }.say(language));
             writeln!(text, "\n{wrote}\n{next}")?;
         }
         Ok(text)

@@ -2,6 +2,7 @@
 
 use latchline_design::{Design, Obstacle, WayOut, warnings};
 use latchline_finding::{Both, Finding, Language, Money, shown};
+use latchline_words::commands::WrittenWords;
 use latchline_words::design::{ComparisonHead, DesignVerdict, DesignWords, WayOutWords};
 use latchline_words::figures;
 use std::fmt::Write as _;
@@ -149,7 +150,7 @@ pub(super) fn report(design: &Design, side_by_side: &str, shown: &Shown<'_>) -> 
             let _ = writeln!(text, "- {}", line.of(language));
         }
     }
-    let _ = writeln!(text, "\n{}", say(DesignWords::Next { file }));
+    let _ = writeln!(text, "\n{}", WrittenWords::NextCheck { file }.say(language));
     text
 }
 

@@ -1,7 +1,7 @@
 //! `latchline headroom --more`: whether so many more dwellings work here.
 
-use super::headroom_words::errors_of;
-use super::part_named::known;
+use super::words::errors_of;
+use crate::commands::part_named::known;
 use crate::refusal::Result;
 use latchline_assess::{Assessment, Verdict};
 use latchline_finding::Language;
@@ -162,7 +162,7 @@ pub(super) fn answer(
     let (errors_today, titles) = errors_of(assessment, look);
     let calls = site.family().simultaneous_calls.value as usize;
     let (count, limit) = (wanted, found.limit.map(|code| title_of(code, look.language)));
-    let check = super::headroom_words::check_of(site_file);
+    let check = super::words::check_of(site_file);
     let first = match (fails, found.works()) {
         (true, _) => HeadroomWords::MoreFailsToday { errors: errors_today, titles: &titles, command: &check },
         (false, true) => HeadroomWords::MoreYes { count, model, places: &places, supplies: &supplies, calls },

@@ -1,6 +1,6 @@
 //! The designs of `design` for programs.
 
-use super::design_words::{metres, tightest, verdict};
+use super::words::{metres, tightest, verdict};
 use crate::refusal::Result;
 use latchline_design::{Alternative, Asked, Choice, Design, LeftOut, Obstacle, WayOut, Why, warnings};
 use latchline_finding::{Language, Money};

@@ -1,6 +1,7 @@
 //! The question that can be asked before anybody takes a meter, in words and in JSON.
 
-use super::locate_words::{Reader, asked_again};
+use super::again::asked_again;
+use super::words::Reader;
 use latchline_locate::{Answer as Answered, PlaceShare, Question};
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;

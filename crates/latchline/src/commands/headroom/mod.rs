@@ -1,8 +1,10 @@
 //! `latchline headroom`: how much more a site carries.
 
-use super::headroom_more;
-use super::headroom_words::{errors_of, places_of};
-use super::written::{TextOrJson, WrittenArguments};
+mod more;
+mod words;
+
+use self::words::{errors_of, places_of};
+use crate::commands::written::{TextOrJson, WrittenArguments};
 use crate::load::{self, Opened};
 use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
@@ -60,12 +62,12 @@ pub fn run(
     let look = surroundings
         .look(Colour::Auto, arguments.written.result.is_named())
         .in_language(arguments.written.language.language());
-    let Some(assessment) = view.assessment()? else { return super::refuse(&view, &look) };
+    let Some(assessment) = view.assessment()? else { return crate::commands::refuse(&view, &look) };
     arguments.written.result.refuse(&files)?;
     if let (Some(wanted), Some(site)) = (arguments.more, view.site()) {
         let station = arguments.station.as_deref();
         let wanted = usize::from(wanted);
-        let answer = headroom_more::answer(&view, site, &arguments.site, assessment, wanted, station, &look)?;
+        let answer = more::answer(&view, site, &arguments.site, assessment, wanted, station, &look)?;
         let text = match arguments.written.format {
             TextOrJson::Text => answer.text(&look),
             TextOrJson::Json => answer.json()?,
@@ -83,14 +85,11 @@ pub fn run(
         TextOrJson::Text => {
             let titles = &*titles;
             let block = |words: String| paragraph(&words, 0, look.width);
-            let fails_today = HeadroomWords::FailsToday {
-                errors,
-                titles,
-                command: &super::headroom_words::check_of(&arguments.site),
-            }
-            .say(look.language);
+            let fails_today =
+                HeadroomWords::FailsToday { errors, titles, command: &words::check_of(&arguments.site) }
+                    .say(look.language);
             let accepted = HeadroomWords::FailsAsAccepted { errors, titles }.say(look.language);
-            let not_judged = headroom_more::not_judged(assessment, look.language);
+            let not_judged = more::not_judged(assessment, look.language);
             let rest = not_judged.into_iter().chain(releases_said(assessment, look.language));
             let rest: String = rest.map(block).collect();
             let first = view.site().and_then(|site| first_sentence(list, site, &look));
@@ -109,7 +108,7 @@ pub fn run(
 
 /// How many more of the model that most dwellings have, supply by supply: the sentence to say.
 fn first_sentence(list: &[Headroom], site: &Site, look: &Look) -> Option<String> {
-    let model = headroom_more::usual_model(site)?;
+    let model = more::usual_model(site)?;
     let supplies = list.iter().filter(|one| site.supplies.iter().any(|supply| supply.id == one.id));
     let of_supplies: Vec<(&Headroom, &More)> = supplies
         .filter_map(|one| Some((one, one.stations.iter().find(|more| more.model == model)?)))

@@ -1,6 +1,6 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
-use super::locate_words::{self, Reader};
+use super::words::{self, Reader};
 use crate::refusal::Result;
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};
@@ -168,15 +168,8 @@ impl Dialogue<'_, '_, '_> {
                     Typed::Line(line) => line,
                 };
                 if line == "all" {
-                    let text = locate_words::text(
-                        &self.reader,
-                        evidence,
-                        &found,
-                        &self.options,
-                        &[],
-                        None,
-                        self.width,
-                    );
+                    let text =
+                        words::text(&self.reader, evidence, &found, &self.options, &[], None, self.width);
                     prompt.output.write_all(text.as_bytes())?;
                     continue;
                 }
@@ -205,9 +198,9 @@ impl Dialogue<'_, '_, '_> {
     /// What is known so far, in a few lines.
     fn answer(&self, prompt: &mut Prompt<'_>, evidence: &Evidence, found: &Located) -> Result<()> {
         let text = if evidence.is_empty() || found.is_sure {
-            locate_words::text(&self.reader, evidence, found, &self.options, &[], None, self.width)
+            words::text(&self.reader, evidence, found, &self.options, &[], None, self.width)
         } else {
-            locate_words::brief(&self.reader, evidence, found, &self.options, self.width)
+            words::brief(&self.reader, evidence, found, &self.options, self.width)
         };
         prompt.output.write_all(text.as_bytes())?;
         Ok(())

@@ -1,9 +1,22 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
-use super::locate_as_drawn::AsDrawnOf;
-use super::locate_question;
-use super::locate_words::{self, Again, Reader, Told};
-use super::written::WrittenArguments;
+mod again;
+mod as_drawn;
+mod dialogue;
+mod drawn_reason;
+mod json;
+mod next;
+mod plainest;
+mod question;
+mod set_below;
+mod words;
+
+use self::again::Again;
+use self::as_drawn::AsDrawnOf;
+pub(super) use self::json::schema;
+pub(super) use self::words::Reader;
+use self::words::Told;
+use crate::commands::written::WrittenArguments;
 use crate::files::read_text;
 use crate::load::{self, Opened};
 use crate::refusal::{Refused, Result};
@@ -12,7 +25,7 @@ use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
-use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate, question};
+use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate, question as question_of};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
 use latchline_words::refusals::FileRefusal;
@@ -114,7 +127,7 @@ pub fn run(
     let Opened { session, files, .. } = load::open(site_file, input)?;
     let view = session.view();
     let Some(site) = view.site() else {
-        return super::refuse(
+        return crate::commands::refuse(
             &view,
             &surroundings.look(Colour::Never, false).in_language(arguments.written.language.language()),
         );
@@ -153,7 +166,7 @@ pub fn run(
         || (begins_alone && surroundings.is_dialogue() && !arguments.written.result.is_named())
     {
         let reader = Reader { site, language };
-        let asked = super::locate_dialogue::Dialogue {
+        let asked = dialogue::Dialogue {
             plant: &plant,
             reader,
             rates: &rates,
@@ -166,7 +179,7 @@ pub fn run(
     }
     let Checked { evidence, .. } = &checked;
     let located = locate(&plant, evidence, &rates, &options);
-    let question = question(&plant, evidence, &rates, &options, &located);
+    let question = question_of(&plant, evidence, &rates, &options, &located);
     let reader = Reader { site, language };
     let text = match arguments.written.format {
         Format::Text => {
@@ -178,30 +191,24 @@ pub fn run(
             let drawn: String =
                 drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
             let located =
-                locate_words::text(&reader, evidence, &located, &options, &notes, Some(&again), look.width);
+                words::text(&reader, evidence, &located, &options, &notes, Some(&again), look.width);
             let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
             // Who has read nothing yet is told first what the site says; readings say more than it.
             let asked = question.as_ref().map_or(String::new(), |question| {
-                locate_question::text(&reader, question, site_file, &arguments.readings, look.width) + "\n"
+                question::text(&reader, question, site_file, &arguments.readings, look.width) + "\n"
             });
             if evidence.measured.is_empty() { drawn + &asked + &located } else { located + &behind }
         }
         Format::Short => {
             let first = drawn.iter().filter(|_| evidence.measured.is_empty());
             let notes: Vec<String> = first.map(|one| one.verdict(&reader)).chain(notes).collect();
-            let asked = question.iter().map(|question| locate_question::asked(&reader, question));
+            let asked = question.iter().map(|question| question::asked(&reader, question));
             let notes: Vec<String> = notes.into_iter().chain(asked).collect();
-            locate_words::short(&reader, evidence, &located, &options, &notes)
+            words::short(&reader, evidence, &located, &options, &notes)
         }
-        Format::Json => super::locate_json::json(
-            &reader,
-            evidence,
-            &located,
-            question.as_ref(),
-            &drawn,
-            &problems,
-            &notes,
-        )?,
+        Format::Json => {
+            json::json(&reader, evidence, &located, question.as_ref(), &drawn, &problems, &notes)?
+        }
     };
     arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })

@@ -1,9 +1,9 @@
 //! What the site as drawn says of a place that is told of: whether it is the reason itself, and which reading there decides it.
 
-use super::locate_drawn_reason::reason;
-use super::locate_plainest::Plain;
-use super::locate_set_below::set_below;
-use super::locate_words::Reader;
+use super::drawn_reason::reason;
+use super::plainest::Plain;
+use super::set_below::set_below;
+use super::words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::rules::codes as rules;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};

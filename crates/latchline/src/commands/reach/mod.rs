@@ -1,16 +1,21 @@
 //! `latchline reach`: how many stations, how far, on which cable.
 
-use super::ask::{DoorLockArguments, DoorLockFigures, cable_meant, family_of_supply, of_run};
-use super::catalogue::Parts;
-use super::decimal::{self, Decimal};
-use super::part_named::{known, of_family};
-use super::written::{TextOrJson, WrittenArguments};
+mod chart;
+mod json;
+
+use self::chart::{chart, chart_spacings};
+use self::json::json;
+use crate::commands::ask::{DoorLockArguments, cable_meant, family_of_supply, of_run};
+use crate::commands::catalogue::Parts;
+use crate::commands::decimal::{self, Decimal};
+use crate::commands::part_named::{known, of_family};
+use crate::commands::written::{TextOrJson, WrittenArguments};
 use crate::failure::UNUSABLE;
 use crate::files::{self, refuse_inputs, refuse_standing};
 use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
-use latchline_drawing::{Palette, ReachChart, ReachCurve, SheetSize, reach_chart, svg};
+use latchline_drawing::{Palette, SheetSize, reach_chart, svg};
 use latchline_finding::Language;
 use latchline_reach::telephone::{OneRun, doors_at_words, locks_taken};
 use latchline_reach::{
@@ -23,7 +28,6 @@ use latchline_site::catalogue::Catalogue;
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
 use latchline_words::refusals::{ArgumentRefusal, PartKind, ResultRefusal};
-use serde::Serialize;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::io::Write;
@@ -121,7 +125,8 @@ pub fn run(
         refuse_inputs(&arguments.catalogue, chart)?;
         refuse_standing(chart, arguments.written.result.may_replace())?;
     }
-    let Some(Parts { sources, loaded }) = super::catalogue::parts(&arguments.catalogue, &look)? else {
+    let Some(Parts { sources, loaded }) = crate::commands::catalogue::parts(&arguments.catalogue, &look)?
+    else {
         return Ok(ExitCode::from(UNUSABLE));
     };
     let catalogue = loaded.catalogue();
@@ -192,7 +197,7 @@ fn of_total(
 fn question(arguments: &ReachArguments, catalogue: &Catalogue) -> Result<Question> {
     let (family, station) = (arguments.family.as_deref(), arguments.station.as_deref());
     let family = family.or_else(|| family_of_supply(catalogue, station, arguments.supply.as_deref()));
-    let mut question = super::ask::question(catalogue, family, station)?;
+    let mut question = crate::commands::ask::question(catalogue, family, station)?;
     arguments.doors.put_into(catalogue, &mut question)?;
     if let Some(supply) = &arguments.supply {
         known(catalogue, PartKind::Supply, supply, catalogue.supplies.keys())?;
@@ -331,65 +336,6 @@ fn not_judged_groups(answers: &[OfCable]) -> BTreeMap<Vec<&str>, Vec<&str>> {
     groups
 }
 
-/// Spacings of a chart: from the least to the greatest that was asked for, evenly.
-fn chart_spacings(asked: &[f64]) -> Vec<f64> {
-    const STEPS: u32 = 34;
-    let least = asked.iter().copied().fold(f64::INFINITY, f64::min);
-    let greatest = asked.iter().copied().fold(0.0, f64::max);
-    let step = (greatest - least) / f64::from(STEPS);
-    (0..=STEPS).map(|number| least + step * f64::from(number)).collect()
-}
-
-/// The chart of all cables; those with one curve share it, and a note says so.
-fn chart(
-    question: &Question,
-    calls: usize,
-    answers: &[OfCable],
-    feeder_m: f64,
-    language: Language,
-) -> ReachChart {
-    let say = |words: ReachWords<'_>| words.say(language);
-    let mut curves: Vec<(ReachCurve, Vec<&str>)> = Vec::new();
-    for answer in answers {
-        // Between two spacings what holds at the greater one is drawn.
-        let steps = answer.cells.iter().zip(answer.cells.iter().skip(1));
-        let mut points: Vec<(f64, f64)> =
-            answer.cells.first().map(|cell| (cell.spacing_m, cell.stations as f64)).into_iter().collect();
-        for (before, cell) in steps.filter(|(before, cell)| before.stations != cell.stations) {
-            points.push((before.spacing_m, before.stations as f64));
-            points.push((before.spacing_m, cell.stations as f64));
-        }
-        points.extend(answer.cells.last().map(|cell| (cell.spacing_m, cell.stations as f64)));
-        match curves.iter_mut().find(|(curve, _)| curve.points == points) {
-            Some((_, also)) => also.push(&answer.cable),
-            None => curves.push((ReachCurve { name: answer.cable.clone(), points }, Vec::new())),
-        }
-    }
-    let shared = curves.iter().filter(|(_, also)| !also.is_empty());
-    let mut notes: Vec<String> = shared
-        .map(|(curve, also)| say(ReachWords::ChartShared { cable: &curve.name, others: &also.join(", ") }))
-        .collect();
-    let most = say(ReachWords::AtMostWere { most: MOST_STATIONS });
-    notes.push(format!("{most} {}", say(ReachWords::Judged)));
-    notes.push(say(ReachWords::ChartCaution));
-    ReachChart {
-        title: say(ReachWords::ChartTitle { family: &question.family, station: &question.station }),
-        subtitle: say(ReachWords::ChartSubtitle {
-            distributor: &question.distributor,
-            supply: &question.supply,
-            feeder: &trimmed(feeder_m, language),
-            calls,
-        }),
-        x_title: say(ReachWords::ChartSpacing),
-        y_title: say(ReachWords::ChartStations),
-        curves: curves.into_iter().map(|(curve, _)| curve).collect(),
-        notes,
-        revision: None,
-        date: None,
-        locale: language.into(),
-    }
-}
-
 fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64], language: Language) {
     let _ = write!(text, "{first:<width$}");
     for length in lengths {
@@ -443,96 +389,4 @@ fn sign(limit: latchline_reach::ReachLimit) -> char {
         ReachLimit::Undecided => '?',
         ReachLimit::None => '+',
     }
-}
-
-#[derive(Serialize)]
-struct Document<'a> {
-    format_version: u32,
-    latchline_version: &'static str,
-    family: &'a str,
-    station: &'a str,
-    distributor: &'a str,
-    supply: &'a str,
-    simultaneous_calls: usize,
-    /// Longest feed to the distributor for which this holds.
-    feed_m: f64,
-    doors: DoorsDocument<'a>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    lock: Option<DoorLockFigures<'a>>,
-    cables: Vec<CableDocument<'a>>,
-}
-
-/// The door stations that were assumed.
-#[derive(Serialize)]
-struct DoorsDocument<'a> {
-    model: &'a str,
-    cable: &'a str,
-    length_m: f64,
-    on_supply: usize,
-    on_distributor: usize,
-    /// Whether those at the supply hang on a branch box there, since no port of the distributor can feed one.
-    by_branch_box: bool,
-}
-
-#[derive(Serialize)]
-struct CableDocument<'a> {
-    cable: &'a str,
-    /// Codes of what could not be judged for lack of values.
-    not_judged: &'a [&'static str],
-    chains: Vec<ChainDocument<'a>>,
-}
-
-#[derive(Serialize)]
-struct ChainDocument<'a> {
-    spacing_m: f64,
-    feeder_m: f64,
-    stations: usize,
-    limit: &'static str,
-    /// Smaller numbers of stations that do not work.
-    #[serde(skip_serializing_if = "<[usize]>::is_empty")]
-    fewer_fail: &'a [usize],
-    #[serde(skip_serializing_if = "Option::is_none")]
-    margin_v: Option<f64>,
-}
-
-fn json(question: &Question, calls: usize, doors: DoorsAt, answers: &[OfCable]) -> Result<String> {
-    let document = Document {
-        format_version: 1,
-        latchline_version: env!("CARGO_PKG_VERSION"),
-        family: &question.family,
-        station: &question.station,
-        distributor: &question.distributor,
-        supply: &question.supply,
-        simultaneous_calls: calls,
-        feed_m: FEED_M,
-        doors: DoorsDocument {
-            model: &question.door,
-            cable: DOOR_CABLE,
-            length_m: DOOR_M,
-            on_supply: doors.on_supply,
-            on_distributor: doors.on_ports,
-            by_branch_box: doors.by_branch_box,
-        },
-        lock: DoorLockFigures::of(question),
-        cables: answers
-            .iter()
-            .map(|answer| CableDocument {
-                cable: &answer.cable,
-                not_judged: &answer.not_judged,
-                chains: answer
-                    .cells
-                    .iter()
-                    .map(|cell| ChainDocument {
-                        spacing_m: cell.spacing_m,
-                        feeder_m: cell.feeder_m,
-                        stations: cell.stations,
-                        limit: limit_word(cell.limit).say(Language::English),
-                        fewer_fail: &cell.fewer_fail,
-                        margin_v: cell.margin_v,
-                    })
-                    .collect(),
-            })
-            .collect(),
-    };
-    Ok(latchline_report::json::text(&document)?)
 }

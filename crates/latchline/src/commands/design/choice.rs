@@ -1,6 +1,6 @@
 //! The designs to choose between, side by side.
 
-use super::design_words::{Shown, amount};
+use super::words::{Shown, amount};
 use latchline_design::alternatives::MOST_PLANS;
 use latchline_design::{Asked, Choice, Merits, Why};
 use latchline_finding::{Both, Language, shown};

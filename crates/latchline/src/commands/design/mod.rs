@@ -1,11 +1,17 @@
 //! `latchline design`: from a survey to the cheapest site file that passes.
 
-use super::design_change::Change;
-use super::design_choice::choice_words;
-use super::design_json::json;
-use super::design_survey::{LoadedSurvey, Read, folder_of, load, seen_from};
-use super::design_words::{Shown, amount, no_design, report, side_by_side, ways_words};
-use super::locale::LanguageArguments;
+mod change;
+mod choice;
+mod json;
+mod survey;
+mod words;
+
+use self::change::Change;
+use self::choice::choice_words;
+use self::json::json;
+use self::survey::{LoadedSurvey, Read, folder_of, load, seen_from};
+use self::words::{Shown, amount, no_design, report, side_by_side, ways_words};
+use crate::commands::locale::LanguageArguments;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::output;
@@ -129,7 +135,7 @@ pub fn run(
     let name = arguments.survey.display().to_string();
     if arguments.format == Format::Sarif {
         let report = Report::new(&name, &sources, &findings, None, crate::codes::all());
-        output::put(&sarif::render(&report, &super::check::working_folder())?, output)?;
+        output::put(&sarif::render(&report, &crate::commands::check::working_folder())?, output)?;
         return Ok(ExitCode::from(if survey.is_some() { 0 } else { UNUSABLE }));
     }
     let Some((survey, catalogues)) = survey else {
@@ -137,12 +143,12 @@ pub fn run(
             let report = Report::new(&name, &sources, &findings, None, crate::codes::all());
             output::put(&latchline_report::json::render(&report)?, output)?;
         } else {
-            super::tell(&name, &sources, &findings, &look);
+            crate::commands::tell(&name, &sources, &findings, &look);
         }
         return Ok(ExitCode::from(UNUSABLE));
     };
     if !findings.is_empty() {
-        super::tell(&name, &sources, &findings, &look);
+        crate::commands::tell(&name, &sources, &findings, &look);
     }
     let mut loaded = LoadedSurvey { sources, catalogues, survey, files };
     if let Some(file) = &arguments.output {

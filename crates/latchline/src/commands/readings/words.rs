@@ -91,7 +91,7 @@ fn at(step: &PlanStep, language: Language) -> String {
 }
 
 /// One reading: where, what, the value, what was expected, and who read it.
-pub(super) fn judged(plan: &WorkPlan, one: &Judgement<'_>, locale: Locale) -> String {
+pub(in crate::commands) fn judged(plan: &WorkPlan, one: &Judgement<'_>, locale: Locale) -> String {
     let words = ReadingsWords::Judged {
         what: plan.text_of(one.step),
         value: &value(one.value, one.step, locale),

@@ -1,10 +1,14 @@
 //! `latchline readings`: what came back from the phones, held against the plan.
 
-use super::from_phones::{self, FromPhones};
-use super::locale::LanguageArguments;
-use super::readings_locate::locate_file;
-use super::readings_words::{document, text};
-use super::written::TextOrJson;
+mod locate;
+mod words;
+
+use self::locate::locate_file;
+pub(super) use self::words::judged;
+use self::words::{document, text};
+use crate::commands::from_phones::{self, FromPhones};
+use crate::commands::locale::LanguageArguments;
+use crate::commands::written::TextOrJson;
 use crate::failure::UNUSABLE;
 use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
 use crate::load;
@@ -70,7 +74,10 @@ pub fn run(
     let opened = load::open(&arguments.site, input)?;
     let view = opened.session.view();
     let Some(planned) = from_phones::plan(&view, language)? else {
-        return super::refuse(&view, &surroundings.look(Colour::Never, false).in_language(language));
+        return crate::commands::refuse(
+            &view,
+            &surroundings.look(Colour::Never, false).in_language(language),
+        );
     };
     let Some(FromPhones { merged, is_all }) = from_phones::take(&arguments.files, &planned.plan, language)?
     else {

@@ -1,10 +1,12 @@
 //! What `locate` and `practise` say to a person.
 
+use super::again::Again;
+use super::next::{next, nothing_known};
 use latchline_finding::{Figure, Language, Unit};
 use latchline_locate::input::RowProblem;
 use latchline_locate::{
-    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, NextReading, Options, Place,
-    PlaceShare, Plant, Quantity, Size, place_name, written,
+    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, Options, Place, PlaceShare, Quantity,
+    Size, place_name,
 };
 use latchline_network::readings::ReadingPlace;
 use latchline_report::table::{hanging, paragraph};
@@ -12,7 +14,6 @@ use latchline_site::model::Site;
 use latchline_words::figures;
 use latchline_words::locate::{Answer, PlaceWords, ReadingWords, SizeWords};
 use latchline_words::states;
-use std::path::Path;
 
 /// Causes that the first class lists.
 const MOST_LISTED: usize = 6;
@@ -29,14 +30,12 @@ const LEAST_OF_MANY: f64 = 0.25;
 const MOST_LINES: usize = 10;
 /// Causes that are listed between two readings.
 const MOST_BRIEF: usize = 3;
-/// Outcomes of a reading that are told.
-const MOST_MEANINGS: usize = 5;
 
 /// A problem with the file that it is in; `None` for the command line.
 pub(super) type Told = (Option<String>, RowProblem);
 
 /// Whom it is said to.
-pub(super) struct Reader<'a> {
+pub(in crate::commands) struct Reader<'a> {
     /// About which site.
     pub site: &'a Site,
     /// In which language.
@@ -412,154 +411,6 @@ fn no_fault_shows(reader: &Reader<'_>, evidence: &Evidence, located: &Located) -
         true => Answer::WithinPlanButTold { value, low, high }.say(reader.language),
         false => Answer::WithinPlan { value, low, high }.say(reader.language),
     })
-}
-
-/// Kinds that are named where nothing is known.
-const MOST_KINDS: usize = 6;
-
-/// What to ask, how often what is met, and what to read if nobody can be asked.
-fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize) -> String {
-    let language = reader.language;
-    let mut out = paragraph(&Answer::AskFirst.say(language), 0, width);
-    if let Some(station) = reader.site.stations.last() {
-        let name = latchline_finding::shown::prose(station.id.as_str());
-        let command = format!("latchline locate SITE {name}=restarts");
-        out.push_str(&paragraph(&Answer::HowToTell { command: &command }.say(language), 0, width));
-    }
-    out.push_str(&paragraph(&Answer::BeforeAnything.say(language), 0, width));
-    let mut kinds: Vec<(Kind, f64)> = Vec::new();
-    for one in &located.hypotheses {
-        match kinds.iter_mut().find(|(kind, _)| *kind == one.cause.kind) {
-            Some((_, sum)) => *sum += one.prior,
-            None => kinds.push((one.cause.kind, one.prior)),
-        }
-    }
-    kinds.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    for (kind, prior) in kinds.iter().take(MOST_KINDS) {
-        let cause = kind.say(language);
-        let words = Answer::Cause { share: reader.share(*prior), cause, element: None, size: None };
-        out.push_str(&hanging("  ", &words.say(language), width));
-    }
-    if let Some(next) = &located.next {
-        out.push('\n');
-        out.push_str(&paragraph(&Answer::FirstReading.say(language), 0, width));
-        out.push_str(&proposed(reader, located, next, None, width));
-    }
-    out.push('\n');
-    out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
-    out
-}
-
-fn next(
-    reader: &Reader<'_>,
-    located: &Located,
-    options: &Options,
-    first_read: Option<&Quantity>,
-    width: usize,
-) -> String {
-    let language = reader.language;
-    let Some(next) = &located.next else {
-        // What is left in one place may be nothing that a meter sees: a coil, a door that binds.
-        let only_by_eye = located.classes.first().is_some_and(|class| {
-            class.members.len() > 1 && class.members.iter().all(|place| !located.is_seen(*place))
-        });
-        let words = if located.is_sure && !only_by_eye {
-            Answer::SureEnough { share: reader.share(options.confidence) }
-        } else {
-            Answer::NoReadingTells
-        };
-        return paragraph(&words.say(language), 0, width);
-    };
-    proposed(reader, located, next, first_read, width)
-}
-
-/// The reading that is proposed, and what its outcomes would mean.
-fn proposed(
-    reader: &Reader<'_>,
-    located: &Located,
-    next: &NextReading,
-    first_read: Option<&Quantity>,
-    width: usize,
-) -> String {
-    let language = reader.language;
-    let reading = reader.reading(&next.quantity);
-    let minutes = next.minutes.round() as usize;
-    // One reading is the first: that which decides at the place of which is told, if it is not this one.
-    let is_second = first_read.is_some_and(|first| *first != next.quantity);
-    let words = match is_second {
-        true => Answer::NextElsewhere { reading: &reading, minutes },
-        false => Answer::Next { reading: &reading, minutes },
-    };
-    let mut out = paragraph(&words.say(language), 0, width);
-    let mut meanings: Vec<_> = next.meanings.iter().collect();
-    meanings.sort_by(|a, b| b.probability.total_cmp(&a.probability));
-    for meaning in meanings.into_iter().take(MOST_MEANINGS) {
-        let named = |(place, share): (&usize, &f64)| {
-            let cause = located.cause(*place).0.cause;
-            let share = reader.share(*share);
-            if located.is_seen(*place) {
-                Answer::ThenOne { cause: &reader.cause(cause), share }.say(language)
-            } else {
-                Answer::ThenSound { share }.say(language)
-            }
-        };
-        let causes: Vec<String> = meaning.causes.iter().zip(&meaning.shares).take(2).map(named).collect();
-        let mut causes = causes.join("; ");
-        if meaning.causes.len() > 2 {
-            causes.push_str("; …");
-        }
-        let words = Answer::Meaning {
-            low: reader.figure(&next.quantity, meaning.low),
-            high: reader.figure(&next.quantity, meaning.high),
-            share: reader.share(meaning.probability),
-            causes: &causes,
-        };
-        out.push_str(&hanging("  ", &words.say(language), width));
-    }
-    out
-}
-
-/// The question as it was asked, to be asked again with one reading more.
-pub(super) struct Again<'a> {
-    pub plant: &'a Plant<'a>,
-    pub site_file: &'a Path,
-    pub given: &'a [String],
-    /// The reading that was told to be taken first.
-    pub first_read: Option<&'a Quantity>,
-}
-
-impl Again<'_> {
-    /// The command with the proposed reading, its figure that of the likeliest outcome.
-    fn with(&self, reader: &Reader<'_>, next: &NextReading) -> String {
-        let likeliest = next.meanings.iter().max_by(|a, b| a.probability.total_cmp(&b.probability));
-        let value = likeliest.map_or(0.0, |meaning| meaning.middle);
-        let figure = typed(reader.figure(&next.quantity, value));
-        let item = format!("{}={figure}", written(self.plant, &next.quantity));
-        let command = asked_again(self.site_file, self.given, &item);
-        Answer::ThenGive { command: &command }.say(reader.language)
-    }
-}
-
-/// The command as it was given, with one item more.
-pub(super) fn asked_again(site_file: &Path, given: &[String], item: &str) -> String {
-    let items: Vec<String> =
-        given.iter().map(String::as_str).chain([item]).map(latchline_finding::shown::for_shell).collect();
-    let site = latchline_finding::shown::for_shell(&site_file.to_string_lossy());
-    format!("latchline locate {site} {}", items.join(" "))
-}
-
-/// A figure as it is typed.
-fn typed(figure: Figure) -> String {
-    let (times, unit) = match (figure.unit, figure.value.abs()) {
-        (Unit::Ampere, value) if value < 1.0 => (1e3, "mA"),
-        (Unit::Ampere, _) => (1.0, "A"),
-        (Unit::Ohm, value) if value >= 1e6 => (1e-6, "Mohm"),
-        (Unit::Ohm, value) if value >= 1e3 => (1e-3, "kohm"),
-        (Unit::Ohm, _) => (1.0, "ohm"),
-        (Unit::Farad, _) => (1e9, "nF"),
-        _ => (1.0, "V"),
-    };
-    format!("{}{unit}", figures::trimmed(figure.value * times, 3))
 }
 
 /// The headline, the best causes and the next reading: what somebody on a ladder reads between two readings.

@@ -1,8 +1,8 @@
 //! The JSON of `locate`.
 
-use super::locate_as_drawn::AsDrawnOf;
-use super::locate_question::{PlaceOut, QuestionOut, places_out};
-use super::locate_words::{Reader, Told};
+use super::as_drawn::AsDrawnOf;
+use super::question::{PlaceOut, QuestionOut, places_out};
+use super::words::{Reader, Told};
 use crate::refusal::Result;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
@@ -224,7 +224,7 @@ struct ProblemOut {
 }
 
 /// Its JSON Schema.
-pub(super) fn schema() -> serde_json::Value {
+pub(in crate::commands) fn schema() -> serde_json::Value {
     latchline_report::json::schema_of::<LocateDocument>("Result of latchline locate")
 }
 /// The document.

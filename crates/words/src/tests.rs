@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: [&[SentenceRow]; 81] = [
+    let all: &[&[SentenceRow]] = &[
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         pack::BuiltWords::ROWS,

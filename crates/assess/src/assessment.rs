@@ -271,10 +271,17 @@ pub struct StateSummary {
 }
 
 /// The device with the least margin among these, of equals the one behind the most copper: where a bus collapses all of it are.
-pub(crate) fn least_margin(devices: &[DeviceResult], among: impl Iterator<Item = usize>) -> Option<usize> {
+pub fn least_margin(devices: &[DeviceResult], among: impl Iterator<Item = usize>) -> Option<usize> {
     let margin = |index: &usize| devices[*index].worst.margin_v();
     let copper = |index: &usize| devices[*index].loop_resistance_ohm;
     among.min_by(|a, b| margin(a).total_cmp(&margin(b)).then(copper(b).total_cmp(&copper(a))))
+}
+
+impl VoltageResults {
+    /// As [`Assessment::tightest_device`].
+    pub fn tightest_device(&self) -> Option<usize> {
+        least_margin(&self.devices, 0..self.devices.len())
+    }
 }
 
 impl Assessment {

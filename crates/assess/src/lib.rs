@@ -33,7 +33,7 @@ pub use assess::{assess, assess_trial, assess_with, is_allowed};
 pub use assessing::Assessing;
 pub use assessment::{
     Assessment, DeviceResult, FirstLimit, Limited, RunSummary, SourceSummary, StateSummary, StateVoltage,
-    Verdict, VoltageResults, WorstCurrent, WorstVoltage,
+    Verdict, VoltageResults, WorstCurrent, WorstVoltage, least_margin,
 };
 pub use calculation::{CalculationLine, Rounding};
 pub use door::DoorSheet;

@@ -6,12 +6,13 @@
 
 use crate::design::{GoOn, design_remembering, under};
 use crate::effort::Effort;
-use crate::limits::{THIN_MARGIN_V, least_margin_v};
+use crate::limits::least_margin_v;
 use crate::merits::Merits;
 use crate::obstacle::Obstacle;
 use crate::outcome::{Design, Texts};
 use latchline_assess::Memory;
 use latchline_finding::{Origin, Provenance, Sourced};
+use latchline_site::model::USUAL_THIN_MARGIN_V;
 use latchline_survey::Survey;
 
 /// Plans of each bus that are assessed for an alternative, at most.
@@ -161,7 +162,7 @@ fn further(survey: &Survey, cheapest: &Merits) -> Vec<Asked> {
     if let Some((_, margin_v)) = cheapest.margin {
         let least_v = margin_v.max(least_margin_v(survey));
         // Not less than what keeps a station from being called thin.
-        let thin_v = survey.settings.thin_margin_v.unwrap_or(THIN_MARGIN_V);
+        let thin_v = survey.settings.thin_margin_v.unwrap_or(USUAL_THIN_MARGIN_V);
         let volts = ((least_v + FURTHER_MARGIN_V).max(thin_v) * 2.0).ceil() / 2.0;
         if volts <= MOST_MARGIN_V {
             list.push(Asked::Margin { volts });

@@ -2,8 +2,9 @@
 
 use crate::emit::{RunLine, Writer};
 use crate::item::Owner;
-use crate::limits::THIN_MARGIN_V;
 use crate::toml_text::{array, entrance_keys, joined, key, one_line, place_key, place_key_in, quoted, tidy};
+use latchline_finding::Provenance;
+use latchline_site::model::USUAL_THIN_MARGIN_V;
 use latchline_survey::model::Wiring;
 use latchline_words::design::FileComment;
 use std::fmt::Write as _;
@@ -39,10 +40,18 @@ impl Writer<'_, '_> {
         }
         line(String::new());
         line(String::from("[conditions]"));
-        line(format!("usual_temperature = \"{} °C\"", tidy(settings.usual_c)));
-        line(format!("hottest_temperature = \"{} °C\"", tidy(settings.hottest_c)));
-        line(format!("coldest_temperature = \"{} °C\"", tidy(settings.coldest_c)));
-        line(format!("length_tolerance = \"{} %\"", tidy(settings.length_tolerance * 100.0)));
+        // What the survey does not state is not stated here either: whatever rests on it says so.
+        let conditions = [
+            ("usual_temperature", &settings.usual_c, 1.0, "°C"),
+            ("hottest_temperature", &settings.hottest_c, 1.0, "°C"),
+            ("coldest_temperature", &settings.coldest_c, 1.0, "°C"),
+            ("length_tolerance", &settings.length_tolerance, 100.0, "%"),
+        ];
+        for (key, stated, times, unit) in conditions {
+            if stated.provenance != Provenance::Assumed {
+                line(format!("{key} = \"{} {unit}\"", tidy(stated.value * times)));
+            }
+        }
         // What is made off at each end is in the lengths: the cut list must not count it again.
         line(String::from("end_allowance = \"0 m\""));
         let policy = self.policy();
@@ -137,7 +146,7 @@ impl Writer<'_, '_> {
         let least_v = settings.least_margin_v.as_ref().map(|margin| margin.value);
         let thin_v = match (settings.thin_margin_v, least_v) {
             (Some(thin_v), Some(least_v)) => Some(thin_v.max(least_v)),
-            (None, Some(least_v)) => Some(least_v).filter(|least_v| *least_v > THIN_MARGIN_V),
+            (None, Some(least_v)) => Some(least_v).filter(|least_v| *least_v > USUAL_THIN_MARGIN_V),
             (thin_v, None) => thin_v,
         };
         if let Some(thin_v) = thin_v {

@@ -5,12 +5,13 @@ use crate::limits::Limits;
 use crate::money::Amount;
 use crate::obstacle::Obstacle;
 use crate::parts::{
-    BranchModel, Distributor, InWall, Isolator, JOINT_OHM, Supply, Wire, branch_box, distributor, in_walls,
-    isolator, supply, wires,
+    BranchModel, Distributor, InWall, Isolator, Supply, Wire, branch_box, distributor, in_walls, isolator,
+    supply, wires,
 };
 use crate::station_load::station;
 use latchline_finding::Both;
 use latchline_site::catalogue::{BoxKind, BoxRole, Catalogue, Environment, Family, StationKind};
+use latchline_site::model::USUAL_JOINT_OHM;
 use latchline_survey::Survey;
 use latchline_survey::model::Place;
 use latchline_survey::routes::Way;
@@ -226,7 +227,7 @@ impl<'a> Instance<'a> {
 
     /// Adverse loop resistance of a section.
     pub fn section_ohm(&self, wire: usize, length_dm: u32) -> f64 {
-        self.wires[wire].ohm_per_m * f64::from(length_dm) / 10.0 + 4.0 * JOINT_OHM
+        self.wires[wire].ohm_per_m * f64::from(length_dm) / 10.0 + 4.0 * USUAL_JOINT_OHM
     }
 
     /// Whether another place or way of the site could let this cable run that may not run here.

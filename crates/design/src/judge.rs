@@ -92,6 +92,19 @@ impl Rejection {
         }
     }
 
+    /// Of the mistakes of a text that no site comes of.
+    pub fn of_reading(findings: &[Finding]) -> Rejection {
+        let mistakes: Vec<&Finding> =
+            findings.iter().filter(|finding| finding.severity == Severity::Error).collect();
+        Rejection {
+            help: Help::Nothing,
+            told: told(&mistakes),
+            excess: 1.0,
+            blamed: Vec::new(),
+            unmendable: unmendable(&mistakes),
+        }
+    }
+
     /// Of the findings that count against a design.
     pub fn of(instance: &Instance<'_>, site: &Site, findings: &[Finding]) -> Rejection {
         let errors: Vec<&Finding> = findings.iter().filter(|finding| counts(instance, finding)).collect();
@@ -251,15 +264,7 @@ pub fn judge(
     let file = sources.add("site.toml", text.as_str());
     let resolved = texts.catalogues.resolve(&sources, file);
     let Some(site) = resolved.site else {
-        let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
-        let findings: Vec<&Finding> = findings.collect();
-        return Err(Rejection {
-            help: Help::Nothing,
-            told: told(&findings),
-            excess: 1.0,
-            blamed: Vec::new(),
-            unmendable: unmendable(&findings),
-        });
+        return Err(Rejection::of_reading(&resolved.findings));
     };
     let assessing = Assessing::new(&site, Effort::Whole, &memory.wanted(Wanted::always()));
     let stages: [&dyn Fn() -> Result<(), GivenUp>; 4] = [

@@ -1,6 +1,7 @@
 //! What a run and a box may have at most: by the family, and by the survey's policy.
 
 use latchline_site::catalogue::Family;
+use latchline_site::model::USUAL_THIN_MARGIN_V;
 use latchline_survey::Survey;
 use latchline_survey::model::Wiring;
 
@@ -62,9 +63,6 @@ pub fn least_margin_v(survey: &Survey) -> f64 {
     let settings = &survey.settings;
     let asked_v = settings.least_margin_v.as_ref().map_or(0.0, |margin| margin.value);
     let is_strict = settings.no_warnings.as_ref().is_some_and(|strict| strict.value);
-    let thin_v = if is_strict { settings.thin_margin_v.unwrap_or(THIN_MARGIN_V) } else { 0.0 };
+    let thin_v = if is_strict { settings.thin_margin_v.unwrap_or(USUAL_THIN_MARGIN_V) } else { 0.0 };
     asked_v.max(thin_v)
 }
-
-/// What a site file has as `thin_margin` where it states none.
-pub(crate) const THIN_MARGIN_V: f64 = 1.0;

@@ -9,13 +9,11 @@ use latchline_network::resistance::conductor_ohm_per_m;
 use latchline_site::catalogue::{
     BoxKind, BoxModel, Cable, Catalogue, Environment, Family, Material, PartHead, SupplyModel,
 };
+use latchline_site::model::USUAL_JOINT_OHM;
 use latchline_survey::model::ExistingCable;
 use latchline_survey::{Decision, Survey};
 use latchline_words::design::UnknownPart;
 use std::collections::BTreeMap;
-
-/// Resistance of one terminal in one conductor, as site files have it by default.
-pub const JOINT_OHM: f64 = 0.01;
 
 /// A cable that may be pulled.
 #[derive(Debug, Clone, PartialEq)]
@@ -169,10 +167,10 @@ pub fn wires(survey: &Survey, catalogue: &Catalogue, family: &Family) -> Vec<Wir
         .filter_map(|cable| {
             let per_m = cost_of(&cable.head, survey)?;
             let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
-            let ohm_per_m = conductor_ohm_per_m(cable, settings.hottest_c)
+            let ohm_per_m = conductor_ohm_per_m(cable, settings.hottest_c.value)
                 * 2.0
                 * tolerance
-                * (1.0 + settings.length_tolerance);
+                * (1.0 + settings.length_tolerance.value);
             Some(Wire {
                 name: cable.head.name.clone(),
                 per_dm: per_m / 10,
@@ -226,14 +224,17 @@ pub fn in_walls(
         if is_damaged(known) {
             continue;
         }
-        let Some(length_m) = known.length_m(cable, settings.usual_c) else { continue };
-        let (hot, usual) =
-            (conductor_ohm_per_m(cable, settings.hottest_c), conductor_ohm_per_m(cable, settings.usual_c));
+        let Some(length_m) = known.length_m(cable, settings.usual_c.value) else { continue };
+        let (hot, usual) = (
+            conductor_ohm_per_m(cable, settings.hottest_c.value),
+            conductor_ohm_per_m(cable, settings.usual_c.value),
+        );
         let ohm = match known.loop_ohm {
             Some(ohm) => ohm * hot / usual * (1.0 + MEASURED),
             None => {
                 let tolerance = 1.0 + cable.resistance_tolerance.value.as_fraction();
-                2.0 * hot * tolerance * (1.0 + settings.length_tolerance) * length_m + 4.0 * JOINT_OHM
+                2.0 * hot * tolerance * (1.0 + settings.length_tolerance.value) * length_m
+                    + 4.0 * USUAL_JOINT_OHM
             }
         };
         let length_dm = (length_m * 10.0).round().max(1.0) as u32;

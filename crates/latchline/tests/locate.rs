@@ -97,6 +97,23 @@ fn without_any_reading_it_says_what_to_ask() {
 }
 
 /// Nobody may take the sum of what is left for certainty about one of it.
+/// Of an outcome that leaves many causes the line says so, in both languages.
+#[test]
+fn no_outcome_is_left_without_a_meaning() {
+    let folder = demo();
+    for language in ["en", "de"] {
+        let ran = folder.run(&["locate", "demo/site.toml", "--language", language]);
+        let open: Vec<&str> =
+            ran.out.lines().filter(|line| line.contains(" %:") && line.ends_with(':')).collect();
+        assert!(open.is_empty(), "{open:?}");
+        assert!(
+            ran.out.contains(if language == "en" { "no cause stands out" } else { "sticht keine Ursache" }),
+            "{}",
+            ran.out
+        );
+    }
+}
+
 #[test]
 fn a_class_is_not_said_to_be_sure() {
     let out = demo().run(&["locate", "demo/site.toml", "demo/readings.toml"]).out.replace('\n', " ");

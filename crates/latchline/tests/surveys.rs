@@ -220,3 +220,32 @@ fn a_missing_catalogue_is_told_among_all_other_mistakes() {
     let german = folder.run(&["design", "survey", "--language", "de"]);
     assert!(german.err.contains("der Katalog „gone.toml“ kann nicht gelesen werden"), "{}", german.err);
 }
+
+/// A temperature that nobody stated is no more known once a design is made of the survey: whatever rests on it says so.
+#[test]
+fn what_a_survey_does_not_state_a_design_does_not_state_either() {
+    let keys = ["usual_temperature", "hottest_temperature", "coldest_temperature", "length_tolerance"];
+    let folder = survey("Dwelling,Place,Drop\n1,hall,2\n2,hall,3\n");
+    let made = |name: &str| {
+        let ran = folder.run(&["design", "survey", "-o", name, "--cheapest"]);
+        assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+        let checked = folder.run(&["check", name, "--format", "json"]);
+        let document: serde_json::Value = serde_json::from_str(&checked.out).unwrap();
+        (std::fs::read_to_string(folder.path(name)).unwrap(), document["assumed"].to_string())
+    };
+    folder.write("survey/site.csv", "Setting,Value\nTitle,House\n");
+    let (text, assumed) = made("unstated.toml");
+    for key in keys {
+        assert!(!text.contains(key), "{text}");
+    }
+    assert!(assumed.contains("hottest_temperature"), "{assumed}");
+    folder.write(
+        "survey/site.csv",
+        "Setting,Value\nTitle,House\nUsual temperature,18\nHottest temperature,35\nColdest temperature,-5\nLength tolerance,3\n",
+    );
+    let (text, assumed) = made("stated.toml");
+    for (key, value) in keys.iter().zip(["18 °C", "35 °C", "-5 °C", "3 %"]) {
+        assert!(text.contains(&format!("{key} = \"{value}\"")), "{text}");
+        assert!(!assumed.contains(key), "{assumed}");
+    }
+}

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::candidates;
 use crate::outcome::Outcome;
-use latchline_assess::assess;
+use latchline_assess::assess_with;
 use latchline_finding::{Brought, Edit, Finding, Rounded, Severity};
 
 /// Changes of one kind that are told, and changes that are looked at in all.
@@ -53,7 +53,7 @@ pub fn shortfalls(bench: &Bench<'_>, finding: &Finding) -> (Vec<Shortfall>, usiz
 
 fn why(bench: &Bench<'_>, finding: &Finding, edit: &Edit) -> Why {
     let Some(site) = bench.changed(edit) else { return Why::NotPossible };
-    let outcome = Outcome::of(&assess(&site));
+    let outcome = Outcome::of(&assess_with(&site, &bench.memory));
     if outcome.found.contains(&crate::outcome::key(finding)) {
         return Why::Stays(outcome.value_after(finding));
     }

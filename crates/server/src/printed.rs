@@ -7,6 +7,7 @@ use latchline_assess::{Assessment, Stage, VoltageResults};
 use latchline_drawing::elevation::{self, Printed, Step};
 use latchline_finding::{Finding, Language, Locale, Money, Severity};
 use latchline_session::Standing;
+use latchline_site::model::USUAL_THIN_MARGIN_V;
 use latchline_words::figures;
 use latchline_words::office::{Label, Told};
 use latchline_words::states;
@@ -216,9 +217,10 @@ fn known(
 
 /// The tightest device in words, and its step.
 fn tightest(state: &State, results: &VoltageResults, language: Language) -> (String, &'static str) {
-    let least = results.devices.iter().min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v()));
-    let Some(device) = least else { return (String::new(), "") };
-    let thin = state.view.site().map_or(1.0, |site| site.policy.thin_margin.value.as_volts());
+    let Some(device) = results.tightest_device().map(|index| &results.devices[index]) else {
+        return (String::new(), "");
+    };
+    let thin = state.view.site().map_or(USUAL_THIN_MARGIN_V, |site| site.policy.thin_margin.value.as_volts());
     let margin = device.worst.margin_v();
     let step = Step::of(margin, thin).word();
     let decimals = |text| figures::decimals(text, language);

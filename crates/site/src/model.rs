@@ -11,7 +11,10 @@ mod file;
 mod place;
 mod run;
 
-pub use conditions::{Conditions, Policy, USUAL_CALL_S};
+pub use conditions::{
+    COLDEST_CONDUCTOR_C, Conditions, HOTTEST_CONDUCTOR_C, Policy, USUAL_CALL_S, USUAL_CONDUCTOR_C,
+    USUAL_END_ALLOWANCE_M, USUAL_JOINT_OHM, USUAL_LENGTH_TOLERANCE, USUAL_THIN_MARGIN_V,
+};
 pub use door::{
     AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
     PartCable, RelayContact, Suppression, USUAL_JOINTS,

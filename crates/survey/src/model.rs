@@ -4,6 +4,7 @@ use crate::locked::Locked;
 use crate::routes::RouteGraph;
 use latchline_finding::{Money, Sourced};
 use latchline_site::catalogue::{Cable, Environment, Media, OwnPrices, length_of_loop_m};
+use latchline_site::model::USUAL_JOINT_OHM;
 
 /// A whole survey.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,14 +65,14 @@ pub struct Settings {
     pub slack: f64,
     /// Extra length at each end of a section, in metres.
     pub termination_m: f64,
-    /// Hottest conductor temperature in °C.
-    pub hottest_c: f64,
-    /// Coldest conductor temperature in °C.
-    pub coldest_c: f64,
-    /// Usual conductor temperature in °C.
-    pub usual_c: f64,
-    /// How far true lengths may differ, as a fraction.
-    pub length_tolerance: f64,
+    /// Hottest conductor temperature in °C; assumed where the survey states none.
+    pub hottest_c: Sourced<f64>,
+    /// Coldest conductor temperature in °C; assumed where the survey states none.
+    pub coldest_c: Sourced<f64>,
+    /// Usual conductor temperature in °C; assumed where the survey states none.
+    pub usual_c: Sourced<f64>,
+    /// How far true lengths may differ, as a fraction; assumed where the survey does not say.
+    pub length_tolerance: Sourced<f64>,
     /// How runs may serve dwellings.
     pub wiring: Sourced<Wiring>,
     /// Most dwellings that one broken joint may silence.
@@ -167,14 +168,11 @@ pub struct ExistingCable {
 
 impl ExistingCable {
     /// Its length in metres: as stated, else that at which the cable has the measured loop at the usual temperature, the clips of the meter
-    /// being taken as four terminals of [`CLIP_OHM`]. `None` where the loop leaves nothing for the cable.
+    /// being taken as four terminals of [`USUAL_JOINT_OHM`]. `None` where the loop leaves nothing for the cable.
     pub fn length_m(&self, cable: &Cable, usual_c: f64) -> Option<f64> {
-        self.stated_m.or_else(|| length_of_loop_m(cable, usual_c, self.loop_ohm?, 4.0 * CLIP_OHM, 1))
+        self.stated_m.or_else(|| length_of_loop_m(cable, usual_c, self.loop_ohm?, 4.0 * USUAL_JOINT_OHM, 1))
     }
 }
-
-/// What a terminal has where a site file says nothing else, in ohms: what `joint_resistance` is without it.
-pub const CLIP_OHM: f64 = 0.01;
 
 /// A dwelling.
 #[derive(Debug, Clone, PartialEq)]

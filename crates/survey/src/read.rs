@@ -222,7 +222,9 @@ impl Reader<'_> {
             self.report(Origin::None, ProblemKind::NoBoxPlace);
         }
         let settings = &survey.settings;
-        if settings.coldest_c > settings.usual_c || settings.usual_c > settings.hottest_c {
+        if settings.coldest_c.value > settings.usual_c.value
+            || settings.usual_c.value > settings.hottest_c.value
+        {
             self.report(Origin::None, ProblemKind::Contradiction(SurveyReason::Temperatures));
         }
         scope::off_the_routes(survey, self.problems);

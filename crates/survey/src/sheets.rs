@@ -301,3 +301,31 @@ pub fn nearest_or_few<'a>(name: &str, known: impl Iterator<Item = &'a str> + Clo
         false => near,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use latchline_finding::Language;
+    use latchline_site::model::{
+        COLDEST_CONDUCTOR_C, HOTTEST_CONDUCTOR_C, USUAL_CONDUCTOR_C, USUAL_END_ALLOWANCE_M,
+        USUAL_LENGTH_TOLERANCE,
+    };
+
+    #[test]
+    fn what_a_setting_is_without_is_what_its_help_says() {
+        let told = [
+            (H::Hottest, HOTTEST_CONDUCTOR_C),
+            (H::Coldest, COLDEST_CONDUCTOR_C),
+            (H::Usual, USUAL_CONDUCTOR_C),
+            (H::LengthTolerance, 100.0 * USUAL_LENGTH_TOLERANCE),
+            (H::Termination, USUAL_END_ALLOWANCE_M),
+        ];
+        for (help, figure) in told {
+            for (language, without) in [(Language::English, "Without it"), (Language::German, "Ohne Angabe")]
+            {
+                let said = help.say(language);
+                assert!(said.contains(&format!("{without} {figure}.")), "{said}");
+            }
+        }
+    }
+}

@@ -464,6 +464,7 @@ sentences! {
             "{low} to {high}, with a probability of {share}: {causes}"
             | "{low} bis {high}, mit einer Wahrscheinlichkeit von {share}: {causes}",
         ThenOne { cause: &'a str, share: Figure }: "{cause} (it is then {share} sure)" | "{cause} (dann zu {share} sicher)",
+        ThenMany: "no cause stands out then" | "dann sticht keine Ursache heraus",
         ThenSound { share: Figure }:
             "nothing that a meter sees here (it is then {share} sure)" | "nichts, was ein Messgerät hier sieht (dann zu {share} sicher)",
         SureEnough { share: Figure }:

@@ -9,7 +9,7 @@ use crate::{
 use std::collections::BTreeSet;
 
 fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
-    let all: &[&[SentenceRow]] = &[
+    let all: &[&'static [SentenceRow]] = &[
         alternatives::ChoiceWords::ROWS,
         pack::Sentence::ROWS,
         pack::BuiltWords::ROWS,
@@ -93,7 +93,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::NotPossible::ROWS,
         survey::SurveyNote::ROWS,
     ];
-    all.into_iter().flatten()
+    all.iter().flat_map(|rows| rows.iter())
 }
 
 fn words() -> Vec<[&'static str; 2]> {

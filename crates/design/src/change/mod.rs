@@ -24,7 +24,7 @@ use crate::obstacle::Obstacle;
 use crate::parts::is_withdrawn;
 use installed::Installed;
 use latchline_assess::{Assessment, Memory, Verdict, assess_with};
-use latchline_finding::{Both, Edit, FileId, Money, Severity, Sources};
+use latchline_finding::{Both, Edit, FileId, Money, Sources};
 use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, edit};
 use latchline_survey::Survey;
@@ -142,7 +142,9 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
     let survey = &names::as_installed(survey, from.site);
     let instance = Instance::new(survey, catalogue, family)?;
     let text = from.sources.file(from.site_file).text.to_string();
-    let before = assess_with(from.site, &Memory::default());
+    // What a trial leaves as it is is worked out once.
+    let memory = Memory::default();
+    let before = assess_with(from.site, &memory);
     let mut installed = Installed::new(&instance, from.site);
     let lengths = lengths::corrections(&instance, &mut installed);
     let tasks = tasks(&instance, from.site);
@@ -167,7 +169,7 @@ pub fn change(survey: &Survey, from: From<'_>) -> Result<Changed, Obstacle> {
             }
             judged += 1;
             let all = || lengths.iter().chain(&draft.steps);
-            match try_out(&instance, from, &text, all, &before) {
+            match try_out(&instance, from, &text, all, &before, &memory) {
                 Ok((Tried { text, site, assessment, edits, .. }, numbers)) => {
                     let made = all().zip(edits).map(|(way, edit)| Step {
                         words: way.words.clone(),
@@ -276,12 +278,13 @@ fn try_out<'w, W: Iterator<Item = &'w Way>>(
     text: &str,
     ways: impl Fn() -> W,
     before: &Assessment,
+    memory: &Memory,
 ) -> Result<(Tried, Option<Edit>), Rejection> {
     let refused = |station: usize| {
         let station = from.site.stations[station].id.as_str();
         Rejection::told(ObstacleWords::AddressWouldChange { station }.both())
     };
-    let tried = try_on(instance, from, text, ways(), before)?;
+    let tried = try_on(instance, from, text, ways(), before, memory)?;
     let Some(station) = tried.renumbered else { return Ok((tried, None)) };
     let mut numbers = Edit::default();
     for chosen in &before.addresses.chosen {
@@ -290,7 +293,7 @@ fn try_out<'w, W: Iterator<Item = &'w Way>>(
         numbers.changes.extend(set.changes);
     }
     let Ok(stated) = edit::apply(text, &numbers) else { return Err(refused(station)) };
-    let tried = try_on(instance, from, &stated, ways(), before)?;
+    let tried = try_on(instance, from, &stated, ways(), before, memory)?;
     match tried.renumbered {
         Some(station) => Err(refused(station)),
         None => Ok((tried, Some(numbers))),
@@ -303,6 +306,7 @@ fn try_on<'w>(
     text: &str,
     ways: impl Iterator<Item = &'w Way>,
     before: &Assessment,
+    memory: &Memory,
 ) -> Result<Tried, Rejection> {
     let mut changed = text.to_string();
     let mut edits = Vec::new();
@@ -317,12 +321,9 @@ fn try_on<'w>(
     let file = sources.add("site.toml", changed.as_str());
     let resolved = from.catalogues.resolve(&sources, file);
     let Some(site) = resolved.site else {
-        let findings = resolved.findings.iter().filter(|finding| finding.severity == Severity::Error);
-        let told: Vec<String> = findings.map(|finding| finding.code.to_string()).collect();
-        let told = told.join(", ");
-        return Err(Rejection::told(Both::same(told)));
+        return Err(Rejection::of_reading(&resolved.findings));
     };
-    let assessment = assess_with(&site, &Memory::default());
+    let assessment = assess_with(&site, memory);
     if assessment.verdict == Verdict::Fails {
         return Err(Rejection::of(instance, &site, &assessment.findings));
     }

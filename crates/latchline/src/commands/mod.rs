@@ -1,4 +1,4 @@
-//! One file a command.
+//! One file a command, or one folder where a command has several parts.
 
 pub mod accept;
 pub mod addresses;

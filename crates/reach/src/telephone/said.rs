@@ -7,6 +7,7 @@ use crate::door_lock::{DoorLock, LOCK_CABLE, LOCK_M};
 use crate::question::{MOST_STATIONS, Question};
 use latchline_finding::{Code, Figure, Language, Locale, Unit};
 use latchline_site::catalogue::LoadValue;
+use latchline_site::model::HOTTEST_CONDUCTOR_C;
 use latchline_words::commands::{AskHead, AskWords, ReachWords};
 use latchline_words::{codes, figures};
 
@@ -107,9 +108,6 @@ pub(super) fn degrees(celsius: f64, locale: Locale) -> String {
     let (value, decimals, symbol) = locale.scaled(Figure::new(celsius, Unit::Celsius));
     format!("{} {symbol}", locale.trimmed(value, usize::from(decimals)))
 }
-
-/// Temperature of the conductors of a door's sheet, in °C.
-const CONDUCTORS_C: f64 = 40.0;
 
 /// What is said of stations spread over the run's own length; see [`spread_said`].
 pub fn run_said(run: &OneRun, carried: &[Carried], light: Option<&Lightest>, locale: Locale) -> Vec<String> {
@@ -329,7 +327,7 @@ pub fn lock_said(lock: &str, length_m: f64, found: Option<&LockCable>, locale: L
     lines.push(say(AskWords::LockUnder {
         door: &found.door,
         supply: &found.supply,
-        hot: &degrees(CONDUCTORS_C, locale),
+        hot: &degrees(HOTTEST_CONDUCTOR_C, locale),
     }));
     lines
 }
@@ -381,7 +379,7 @@ pub fn locks_said(lock: &str, length_m: f64, all: &[LockCable], locale: Locale) 
     lines.push(say(AskWords::LockUnder {
         door: &best.door,
         supply: &best.supply,
-        hot: &degrees(CONDUCTORS_C, locale),
+        hot: &degrees(HOTTEST_CONDUCTOR_C, locale),
     }));
     lines
 }

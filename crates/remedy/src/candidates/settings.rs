@@ -12,7 +12,7 @@ use latchline_site::catalogue::{StationModel, SupplyModel};
 use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
 use latchline_site::outdoors::leaves_its_building;
 
-/// Supplies of the same family with more current, the one with least of it first.
+/// Supplies of the same family with more current, the cheapest first, those without a price last.
 pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     larger_supply_giving(bench, element, 0.0)
 }
@@ -40,7 +40,11 @@ fn larger_supply_giving(bench: &Bench<'_>, element: &str, least_a: f64) -> Vec<C
         // A battery that is there stays there.
         .filter(|model| own.battery.is_none() || model.battery.is_some())
         .collect();
-    larger.sort_by(|a, b| rated_a(a).total_cmp(&rated_a(b)));
+    let price = |model: &SupplyModel| model.head.price.as_ref().map(|price| price.value);
+    larger.sort_by(|a, b| {
+        let by_price = price(a).is_none().cmp(&price(b).is_none()).then(price(a).cmp(&price(b)));
+        by_price.then(rated_a(a).total_cmp(&rated_a(b)))
+    });
     larger
         .into_iter()
         .filter_map(|model| {

@@ -8,7 +8,8 @@ use crate::paint::Look;
 use crate::table::paragraph;
 use crate::{figures, physics_text, template};
 use latchline_assess::{
-    Assessment, DeviceResult, ExistingCable, RunSummary, SourceSummary, SupplySheet, WorstCurrent,
+    Assessment, ExistingCable, RunSummary, SourceSummary, SupplySheet, WorstCurrent,
+    least_margin,
 };
 use latchline_finding::{Figure, Unit};
 use latchline_words::report::{Head, JobWords, Remark};
@@ -121,10 +122,11 @@ fn runs_in_trouble(runs: &[&RunSummary], look: &Look) -> String {
 /// Runs that are left out of the table, with the least margin on them; `are_all`: none stands in it.
 fn runs_within(assessment: &Assessment, runs: &[&RunSummary], are_all: bool, look: &Look) -> String {
     // Only what hangs on these runs themselves: beyond them may be one that is shown.
+    let devices = &assessment.devices;
     let own =
-        |device: &&DeviceResult| device.run_index.is_some_and(|own| runs.iter().any(|run| run.run == own));
-    let devices = assessment.devices.iter().filter(own);
-    let Some(least) = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v())) else {
+        |device: &usize| devices[*device].run_index.is_some_and(|own| runs.iter().any(|run| run.run == own));
+    let Some(least) = least_margin(devices, (0..devices.len()).filter(own)).map(|least| &devices[least])
+    else {
         return String::new();
     };
     let runs = runs.len();

@@ -2,10 +2,11 @@
 
 use super::{LONGEST_M, Names, Reader};
 use crate::fields::{Form, site_name};
-use crate::model::{CLIP_OHM, ExistingCable};
+use crate::model::ExistingCable;
 use crate::problem::ProblemKind;
 use crate::sheets::nearest_or_few;
 use latchline_finding::Both;
+use latchline_site::model::USUAL_JOINT_OHM;
 use latchline_words::reading::Thing;
 
 impl Reader<'_> {
@@ -54,10 +55,10 @@ impl Reader<'_> {
             let stated_m = length.map(|length| length.value);
             match loop_ohm.filter(|_| stated_m.is_none()) {
                 // What the clips of the meter have leaves nothing for a cable.
-                Some(ohm) if ohm <= 4.0 * CLIP_OHM => {
+                Some(ohm) if ohm <= 4.0 * USUAL_JOINT_OHM => {
                     let kind = ProblemKind::OutOfRange {
                         found: Box::new(Both::same(ohm.to_string())),
-                        least: 4.0 * CLIP_OHM,
+                        least: 4.0 * USUAL_JOINT_OHM,
                         most: 1e6,
                         unit: Box::new(Both::same("ohm")),
                     };

@@ -7,6 +7,10 @@ use crate::problem::{Problem, ProblemKind};
 use crate::sheets::{SETTINGS, meant, nearest, plain};
 use latchline_finding::{Money, Provenance, Sourced};
 use latchline_site::catalogue::{Media, OwnPrice, OwnPrices};
+use latchline_site::model::{
+    COLDEST_CONDUCTOR_C, HOTTEST_CONDUCTOR_C, USUAL_CONDUCTOR_C, USUAL_END_ALLOWANCE_M,
+    USUAL_LENGTH_TOLERANCE,
+};
 use latchline_words::reading::Thing;
 
 impl Reader<'_> {
@@ -21,11 +25,11 @@ impl Reader<'_> {
             door_station: None,
             labour_per_hour: Money::from_units(45.0),
             slack: 0.05,
-            termination_m: 0.3,
-            hottest_c: 40.0,
-            coldest_c: 0.0,
-            usual_c: 20.0,
-            length_tolerance: 0.05,
+            termination_m: USUAL_END_ALLOWANCE_M,
+            hottest_c: Sourced::assumed(HOTTEST_CONDUCTOR_C),
+            coldest_c: Sourced::assumed(COLDEST_CONDUCTOR_C),
+            usual_c: Sourced::assumed(USUAL_CONDUCTOR_C),
+            length_tolerance: Sourced::assumed(USUAL_LENGTH_TOLERANCE),
             wiring: Sourced::assumed(Wiring::Chains),
             largest_group: None,
             spare_ports: None,
@@ -104,22 +108,22 @@ impl Reader<'_> {
             }
             "Hottest temperature" => {
                 if let Some(value) = number(-60.0, 150.0, "°C") {
-                    settings.hottest_c = value;
+                    settings.hottest_c = at(value);
                 }
             }
             "Coldest temperature" => {
                 if let Some(value) = number(-60.0, 150.0, "°C") {
-                    settings.coldest_c = value;
+                    settings.coldest_c = at(value);
                 }
             }
             "Usual temperature" => {
                 if let Some(value) = number(-60.0, 150.0, "°C") {
-                    settings.usual_c = value;
+                    settings.usual_c = at(value);
                 }
             }
             "Length tolerance" => {
                 if let Some(value) = number(0.0, 90.0, "%") {
-                    settings.length_tolerance = value / 100.0;
+                    settings.length_tolerance = at(value / 100.0);
                 }
             }
             "Largest silenced group" => {

@@ -26,9 +26,9 @@ sentences! {
         Asked { station: &'a str, distributor: &'a str, supply: &'a str, calls: usize }:
             "Most {station} on one port of {distributor} fed by {supply}, {calls:call|calls} at once."
             | "Höchstzahl {station} an einem Abgang von {distributor}, gespeist von {supply}, {calls:gleichzeitiger Ruf|gleichzeitige Rufe}.",
-        Corner { feed: &'a str, feed_cable: &'a str }:
-            "Worst state, every tolerance at its worst; conductors at 40 °C, lengths 5 % long. Up to {feed} m of {feed_cable} from the supply to the distributor. Where the family asks for terminators, every run ends in one."
-            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei 40 °C, Längen 5 % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
+        Corner { hottest: &'a str, longer: &'a str, feed: &'a str, feed_cable: &'a str }:
+            "Worst state, every tolerance at its worst; conductors at {hottest} °C, lengths {longer} % long. Up to {feed} m of {feed_cable} from the supply to the distributor. Where the family asks for terminators, every run ends in one."
+            | "Ungünstigster Zustand, alle Toleranzen ungünstigst; Adern bei {hottest} °C, Längen {longer} % länger. Bis {feed} m {feed_cable} vom Netzteil zum Verteiler. Wo die Familie Abschlüsse verlangt, hat jeder Strang einen.",
         Doors { supply: &'a str, doors: usize, model: &'a str, length: &'a str, cable: &'a str, at: &'a str }:
             "Assumed with {supply}: {doors:door station|door stations} {model}, each behind {length} of {cable}, {at}."
             | "Angenommen mit {supply}: {doors:Türstation|Türstationen} {model}, je hinter {length} {cable}, {at}.",

@@ -15,8 +15,7 @@ pub(super) fn verdict(design: &Design) -> &'static str {
 
 /// The least margin of any station and its name.
 pub(super) fn tightest(design: &Design) -> Option<(String, f64)> {
-    let devices = design.assessment.devices.iter();
-    let worst = devices.min_by(|a, b| a.worst.margin_v().total_cmp(&b.worst.margin_v()))?;
+    let worst = &design.assessment.devices[design.assessment.tightest_device()?];
     Some((worst.id.to_string(), worst.worst.margin_v()))
 }
 

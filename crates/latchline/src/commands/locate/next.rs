@@ -98,7 +98,10 @@ fn proposed(
             }
         };
         let causes: Vec<String> = meaning.causes.iter().zip(&meaning.shares).take(2).map(named).collect();
-        let mut causes = causes.join("; ");
+        let mut causes = match causes.is_empty() {
+            true => Answer::ThenMany.say(language),
+            false => causes.join("; "),
+        };
         if meaning.causes.len() > 2 {
             causes.push_str("; …");
         }

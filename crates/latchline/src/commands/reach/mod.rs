@@ -25,6 +25,7 @@ use latchline_reach::{
 use latchline_report::Look;
 use latchline_report::table::paragraph;
 use latchline_site::catalogue::Catalogue;
+use latchline_site::model::{HOTTEST_CONDUCTOR_C, USUAL_LENGTH_TOLERANCE};
 use latchline_words::commands::{LimitWord, ReachWords};
 use latchline_words::figures;
 use latchline_words::refusals::{ArgumentRefusal, PartKind, ResultRefusal};
@@ -236,7 +237,12 @@ fn words(
         supply: &question.supply,
         calls,
     });
-    let corner = ReachWords::Corner { feed: &trimmed(FEED_M, language), feed_cable: FEED_CABLE };
+    let corner = ReachWords::Corner {
+        hottest: &trimmed(HOTTEST_CONDUCTOR_C, language),
+        longer: &trimmed(100.0 * USUAL_LENGTH_TOLERANCE, language),
+        feed: &trimmed(FEED_M, language),
+        feed_cable: FEED_CABLE,
+    };
     let at = doors_at_words(doors, language);
     let assumed = ReachWords::Doors {
         supply: &question.supply,

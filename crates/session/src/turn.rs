@@ -3,6 +3,7 @@
 use crate::after::{After, Key, key, now_standing, settle, standing};
 use crate::alike::is_alike;
 use latchline_assess::jobs::{InOrder, Job, JobChange, Jobs, change_for, excess, replaced_supply};
+use latchline_assess::rules::codes;
 use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Code, Edit, Finding, Money, Remedy};
 use latchline_remedy::{Bench, again, changes_for, offered};
@@ -31,6 +32,10 @@ impl After<'_> {
             let by: BTreeSet<usize> = own.iter().filter_map(|key| self.went.get(key).copied()).collect();
             let done_by = by.into_iter().collect();
             jobs.jobs[index].in_order = Some(InOrder { change: None, is_other: false, done_by });
+            return Ok(());
+        }
+        // An acceptance that matches nothing goes without changing anything else: its change is that of the site as it was first.
+        if own.iter().all(|(code, _)| *code == codes::ACCEPTANCE_WITHOUT_MATCH) {
             return Ok(());
         }
         let Some(change) = jobs.jobs[index].change.clone() else { return Ok(()) };

@@ -35,7 +35,7 @@ pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
 pub use figure::{Figure, Unit};
 pub use finding::{Acceptance, Argument, DataGrade, Finding, Related};
-pub use locale::{Both, Language, Locale, Rounding, Units};
+pub use locale::{Both, Language, Locale, METRES_PER_FOOT, Rounding, Units};
 pub use mains_lost::{MainsLost, WithoutMains};
 pub use money::Money;
 pub use origin::{FileId, Origin, SourceFile, Sources, Span};

@@ -95,8 +95,10 @@ impl From<Language> for Locale {
     }
 }
 
-/// Feet in a metre (the international foot is 0.3048 m exactly).
-const FEET_PER_METRE: f64 = 1.0 / 0.3048;
+/// Metres of a foot: 0.3048 by definition (international yard and pound agreement of 1959; NIST Special Publication 811, appendix B.8; from
+/// memory).
+pub const METRES_PER_FOOT: f64 = 0.3048;
+const FEET_PER_METRE: f64 = 1.0 / METRES_PER_FOOT;
 
 impl Locale {
     /// The decimal sign.

@@ -2,13 +2,10 @@
 
 pub(crate) use latchline_site::edit::quoted;
 
-use latchline_finding::{Both, Change, Edit, EditStep, Language};
+use latchline_finding::{Both, Change, Edit, EditStep, Language, METRES_PER_FOOT};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use latchline_words::office::Told;
 use serde::Deserialize;
-
-/// Feet in a metre, by the definition of the international foot (0.3048 m).
-const METRES_PER_FOOT: f64 = 0.3048;
 
 /// What a page asks for.
 #[derive(Debug, Clone, Deserialize)]

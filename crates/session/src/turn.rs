@@ -34,11 +34,13 @@ impl After<'_> {
             jobs.jobs[index].in_order = Some(InOrder { change: None, is_other: false, done_by });
             return Ok(());
         }
-        // An acceptance that matches nothing goes without changing anything else: its change is that of the site as it was first.
+        let Some(change) = jobs.jobs[index].change.clone() else { return Ok(()) };
+        // An acceptance that matches nothing goes without changing anything else.
         if own.iter().all(|(code, _)| *code == codes::ACCEPTANCE_WITHOUT_MATCH) {
+            jobs.jobs[index].in_order =
+                Some(InOrder { change: Some(change), is_other: false, done_by: Vec::new() });
             return Ok(());
         }
-        let Some(change) = jobs.jobs[index].change.clone() else { return Ok(()) };
         let Some(bench) = self.now.bench()? else { return Ok(()) };
         // The same fault with the same remedy at other doors goes with it.
         let alike: Vec<usize> = (index + 1..jobs.jobs.len())

@@ -8,8 +8,7 @@ use crate::paint::Look;
 use crate::table::paragraph;
 use crate::{figures, physics_text, template};
 use latchline_assess::{
-    Assessment, ExistingCable, RunSummary, SourceSummary, SupplySheet, WorstCurrent,
-    least_margin,
+    Assessment, ExistingCable, RunSummary, SourceSummary, SupplySheet, WorstCurrent, least_margin,
 };
 use latchline_finding::{Figure, Unit};
 use latchline_words::report::{Head, JobWords, Remark};

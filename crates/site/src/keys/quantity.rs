@@ -1,6 +1,6 @@
 //! Numbers with units, as people write them: `14 m`, `0.5 mm`, `176 ohm/km`, `20 °C`.
 
-use latchline_finding::Language;
+use latchline_finding::{Language, METRES_PER_FOOT};
 use latchline_words::reading::Dimension as Words;
 use std::fmt;
 
@@ -93,16 +93,13 @@ const fn unit(symbol: &'static str, dimension: Dimension, factor: f64) -> UnitSy
     UnitSymbol { symbol, dimension, factor, offset: 0.0 }
 }
 
-/// Metres in a foot (international foot, exact).
-const FOOT_M: f64 = 0.3048;
-
 /// Every unit that site and catalogue files accept.
 pub const UNITS: &[UnitSymbol] = &[
     unit("m", Dimension::Length, 1.0),
     unit("mm", Dimension::Length, 1e-3),
     unit("cm", Dimension::Length, 1e-2),
     unit("km", Dimension::Length, 1e3),
-    unit("ft", Dimension::Length, FOOT_M),
+    unit("ft", Dimension::Length, METRES_PER_FOOT),
     unit("in", Dimension::Length, 0.0254),
     unit("mm2", Dimension::Area, 1.0),
     unit("AWG", Dimension::WireGauge, 1.0),
@@ -122,7 +119,7 @@ pub const UNITS: &[UnitSymbol] = &[
     unit("ohm/m", Dimension::ResistancePerLength, 1.0),
     unit("mohm/m", Dimension::ResistancePerLength, 1e-3),
     unit("ohm/100m", Dimension::ResistancePerLength, 1e-2),
-    unit("ohm/kft", Dimension::ResistancePerLength, 1e-3 / FOOT_M),
+    unit("ohm/kft", Dimension::ResistancePerLength, 1e-3 / METRES_PER_FOOT),
     unit("s", Dimension::Duration, 1.0),
     unit("ms", Dimension::Duration, 1e-3),
     unit("min", Dimension::Duration, 60.0),
@@ -135,7 +132,7 @@ pub const UNITS: &[UnitSymbol] = &[
     unit("nF/km", Dimension::CapacitancePerLength, 1e-12),
     unit("uF/km", Dimension::CapacitancePerLength, 1e-9),
     unit("pF/m", Dimension::CapacitancePerLength, 1e-12),
-    unit("pF/ft", Dimension::CapacitancePerLength, 1e-12 / FOOT_M),
+    unit("pF/ft", Dimension::CapacitancePerLength, 1e-12 / METRES_PER_FOOT),
     unit("H", Dimension::Inductance, 1.0),
     unit("mH", Dimension::Inductance, 1e-3),
     unit("uH", Dimension::Inductance, 1e-6),
@@ -327,7 +324,7 @@ pub struct SpelledUnit {
 
 /// Metres in an inch, a foot and a yard by the international yard and pound agreement of 1959 (0.9144 m to the yard, exact); the same
 /// figures stand in NIST Special Publication 811, appendix B.
-const INCH_FOOT_YARD_M: [f64; 3] = [0.0254, FOOT_M, 0.9144];
+const INCH_FOOT_YARD_M: [f64; 3] = [0.0254, METRES_PER_FOOT, 0.9144];
 
 /// Units as people spell them, in English and German, in small letters.
 const SPELLED: &[(&str, &[&str])] = &[

@@ -1,6 +1,6 @@
 //! A question that is asked again with one reading more.
 
-use super::words::Reader;
+use super::reader::Reader;
 use latchline_finding::{Figure, Unit};
 use latchline_locate::{NextReading, Plant, Quantity, written};
 use latchline_words::figures;

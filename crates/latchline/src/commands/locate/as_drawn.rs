@@ -2,8 +2,8 @@
 
 use super::drawn_reason::reason;
 use super::plainest::Plain;
+use super::reader::Reader;
 use super::set_below::set_below;
-use super::words::Reader;
 use latchline_assess::physics_summary::StartUpSummary;
 use latchline_assess::rules::codes as rules;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};

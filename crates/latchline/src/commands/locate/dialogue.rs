@@ -1,6 +1,7 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
-use super::words::{self, Reader};
+use super::reader::Reader;
+use super::words;
 use crate::refusal::Result;
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};

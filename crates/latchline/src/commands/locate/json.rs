@@ -2,7 +2,8 @@
 
 use super::as_drawn::AsDrawnOf;
 use super::question::{PlaceOut, QuestionOut, places_out};
-use super::words::{Reader, Told};
+use super::reader::Reader;
+use super::words::Told;
 use crate::refusal::Result;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};

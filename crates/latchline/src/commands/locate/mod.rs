@@ -8,13 +8,14 @@ mod json;
 mod next;
 mod plainest;
 mod question;
+mod reader;
 mod set_below;
 mod words;
 
 use self::again::Again;
 use self::as_drawn::AsDrawnOf;
 pub(super) use self::json::schema;
-pub(super) use self::words::Reader;
+pub(super) use self::reader::Reader;
 use self::words::Told;
 use crate::commands::written::WrittenArguments;
 use crate::files::read_text;

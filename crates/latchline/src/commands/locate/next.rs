@@ -1,6 +1,6 @@
 //! What to read next, and what it would mean.
 
-use super::words::Reader;
+use super::reader::Reader;
 use latchline_locate::{Kind, Located, NextReading, Options, Quantity};
 use latchline_report::table::{hanging, paragraph};
 use latchline_words::locate::Answer;

@@ -1,7 +1,7 @@
 //! The question that can be asked before anybody takes a meter, in words and in JSON.
 
 use super::again::asked_again;
-use super::words::Reader;
+use super::reader::Reader;
 use latchline_locate::{Answer as Answered, PlaceShare, Question};
 use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;

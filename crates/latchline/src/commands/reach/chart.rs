@@ -1,6 +1,6 @@
 //! The chart of all cables.
 
-use super::{OfCable, trimmed};
+use super::of_cable::{OfCable, trimmed};
 use latchline_drawing::{ReachChart, ReachCurve};
 use latchline_finding::Language;
 use latchline_reach::{MOST_STATIONS, Question};

@@ -1,6 +1,6 @@
 //! `reach --format json`.
 
-use super::{OfCable, limit_word};
+use super::of_cable::{OfCable, limit_word};
 use crate::commands::ask::DoorLockFigures;
 use crate::refusal::Result;
 use latchline_finding::Language;

@@ -2,9 +2,11 @@
 
 mod chart;
 mod json;
+mod of_cable;
 
 use self::chart::{chart, chart_spacings};
 use self::json::json;
+use self::of_cable::{OfCable, limit_word, trimmed};
 use crate::commands::ask::{DoorLockArguments, cable_meant, family_of_supply, of_run};
 use crate::commands::catalogue::Parts;
 use crate::commands::decimal::{self, Decimal};
@@ -82,14 +84,6 @@ pub struct ReachArguments {
 
 /// Width of what is not a table.
 const WIDTH: usize = 100;
-
-/// Answers for one cable.
-struct OfCable {
-    cable: String,
-    cells: Vec<Cell>,
-    /// Codes of what could not be judged for lack of values.
-    not_judged: Vec<&'static str>,
-}
 
 /// Runs the command.
 ///
@@ -350,32 +344,9 @@ fn heading(text: &mut String, first: &str, width: usize, lengths: &[f64], langua
     text.push('\n');
 }
 
-fn trimmed(length_m: f64, language: Language) -> String {
-    figures::decimals(figures::trimmed(length_m, 1), language)
-}
-
 fn count(cell: &Cell) -> String {
     let mark = if cell.fewer_fail.is_empty() { "" } else { "*" };
     format!("{} ({}){mark}", cell.stations, sign(cell.limit))
-}
-
-/// A word for what limits.
-fn limit_word(limit: latchline_reach::ReachLimit) -> LimitWord {
-    use latchline_reach::ReachLimit;
-    match limit {
-        ReachLimit::Voltage => LimitWord::Voltage,
-        ReachLimit::Collapse => LimitWord::Collapse,
-        ReachLimit::PortCurrent => LimitWord::PortCurrent,
-        ReachLimit::SupplyCurrent => LimitWord::SupplyCurrent,
-        ReachLimit::Count => LimitWord::Count,
-        ReachLimit::Length => LimitWord::Length,
-        ReachLimit::Signal => LimitWord::Signal,
-        ReachLimit::StartUp => LimitWord::StartUp,
-        ReachLimit::ShortCircuit => LimitWord::ShortCircuit,
-        ReachLimit::OtherRule => LimitWord::OtherRule,
-        ReachLimit::Undecided => LimitWord::Undecided,
-        ReachLimit::None => LimitWord::None,
-    }
 }
 
 /// One letter for what limits.

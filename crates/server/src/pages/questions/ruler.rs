@@ -1,12 +1,9 @@
 //! Lengths to slide, in round steps of the reader's own unit. An address says which unit it is written in.
 
 use super::fields::number;
-use latchline_finding::{Figure, Locale, Unit, Units};
+use latchline_finding::{Figure, Locale, METRES_PER_FOOT, Unit, Units};
 use latchline_words::office::Label;
 use maud::{Markup, html};
-
-/// Metres of a foot: 0.3048 by definition (international yard and pound agreement of 1959; from memory).
-const FOOT_M: f64 = 0.3048;
 
 /// A scale from nought in one unit: the least and the greatest that can be asked, the step of the slider, what is usual, and where the axis
 /// of a chart is lettered.
@@ -32,7 +29,7 @@ impl Ruler {
     pub fn new(metres: Scale, feet: Scale, locale: Locale) -> Self {
         match locale.units {
             Units::Metric => Ruler { scale: metres, unit_m: 1.0, locale },
-            Units::Us => Ruler { scale: feet, unit_m: FOOT_M, locale },
+            Units::Us => Ruler { scale: feet, unit_m: METRES_PER_FOOT, locale },
         }
     }
 
@@ -49,7 +46,7 @@ impl Ruler {
 
     /// A length of an address, in metres; `unit` says "ft" where it is written in feet, else it is in metres.
     pub fn asked_m(&self, text: &str, unit: &str) -> f64 {
-        let written_m = if unit == "ft" { FOOT_M } else { 1.0 };
+        let written_m = if unit == "ft" { METRES_PER_FOOT } else { 1.0 };
         let usual = self.scale.usual * self.unit_m / written_m;
         number(text, usual, self.scale.least * self.unit_m / written_m, self.most_m() / written_m) * written_m
     }

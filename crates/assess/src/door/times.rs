@@ -36,6 +36,19 @@ pub struct LockTimes {
     pub decay_with_diode_s: Option<f64>,
 }
 
+/// How far the timer of a door station may be out, as a fraction, and how far a stopwatch in the hand, in seconds (assumed; no source).
+const TIMER_TOLERANCE: f64 = 0.1;
+const HAND_S: f64 = 0.5;
+
+impl LockTimes {
+    /// What a stopwatch may show of a release, in seconds: least, as set, most. After the time that is set the coil's current dies down.
+    pub fn by_stopwatch_s(&self) -> [f64; 3] {
+        let set_s = self.hold.time_s;
+        let least_s = (set_s * (1.0 - TIMER_TOLERANCE) - HAND_S).max(0.0);
+        [least_s, set_s, set_s * (1.0 + TIMER_TOLERANCE) + self.decay_s.unwrap_or(0.0) + HAND_S]
+    }
+}
+
 /// When a lock's coil has power.
 pub fn energised(power_loss: PowerLoss) -> Energised {
     match power_loss {

@@ -83,16 +83,10 @@ pub(super) fn steps(steps: &mut Steps<'_, '_>) {
     doors_without_power(steps, &further);
 }
 
-/// How far the timer of a door station may be out, as a fraction, and how far a stopwatch in the hand, in seconds (assumed; no source).
-const TIMER_TOLERANCE: f64 = 0.1;
-const HAND_S: f64 = 0.5;
-
-/// A release by stopwatch: what the timer is set to, and after it the time in which the coil's current dies down.
+/// A release by stopwatch.
 fn release_time(times: &LockTimes) -> Expected {
-    let set_s = times.hold.time_s;
-    let lowest = (set_s * (1.0 - TIMER_TOLERANCE) - HAND_S).max(0.0);
-    let highest = set_s * (1.0 + TIMER_TOLERANCE) + times.decay_s.unwrap_or(0.0) + HAND_S;
-    Expected::Between(Span { nominal: set_s, lowest, highest }, Unit::Second)
+    let [lowest, nominal, highest] = times.by_stopwatch_s();
+    Expected::Between(Span { nominal, lowest, highest }, Unit::Second)
 }
 
 /// Every light shines on what it should draw, and a heater gets warm.

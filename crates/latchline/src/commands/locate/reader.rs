@@ -10,6 +10,9 @@ use latchline_words::figures;
 use latchline_words::locate::{Answer, PlaceWords, ReadingWords, SizeWords};
 use latchline_words::states;
 
+/// A part of a place that has less of its probability is not named with it.
+const LEAST_SHARE_OF_PLACE: f64 = 0.02;
+
 /// Whom it is said to.
 pub struct Reader<'a> {
     /// About which site.

@@ -3,25 +3,16 @@
 use super::again::Again;
 use super::next::{next, nothing_known};
 use super::reader::Reader;
-use latchline_finding::{Figure, Language, Unit};
+use latchline_finding::{Figure, Unit};
 use latchline_locate::input::RowProblem;
-use latchline_locate::{
-    Cause, Class, Element, Evidence, Hypothesis, Kind, Legs, Located, Options, Place, PlaceShare, Quantity,
-    Size, place_name,
-};
-use latchline_network::readings::ReadingPlace;
+use latchline_locate::{Class, Evidence, Located, Options, PlaceShare};
 use latchline_report::table::{hanging, paragraph};
-use latchline_site::model::Site;
-use latchline_words::figures;
-use latchline_words::locate::{Answer, PlaceWords, ReadingWords, SizeWords};
-use latchline_words::states;
+use latchline_words::locate::Answer;
 
 /// Causes that the first class lists.
 const MOST_LISTED: usize = 6;
 /// Least probability of a cause after the first that is listed by itself: what is less rounds to 0 %.
 const LEAST_LISTED: f64 = 0.005;
-/// A part of a place that has less of its probability is not named with it.
-const LEAST_SHARE_OF_PLACE: f64 = 0.02;
 /// A place is named beside the likeliest cause in it if it has at least so much more.
 const LEAST_MORE: f64 = 0.02;
 /// Where the readings leave more causes than this, a place is named to look at first only from this probability.

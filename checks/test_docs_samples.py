@@ -16,8 +16,8 @@ from PIL import Image, ImageChops
 PICTURES = pathlib.Path(__file__).parent.parent / "docs" / "pictures"
 # Name of the picture, which PDF of the pack, which page, in which language.
 SAMPLES = [
-    ("sample-card", "job-cards", 2, "en"),
-    ("sample-card-de", "job-cards", 2, "de"),
+    ("sample-card", "job-cards", 3, "en"),
+    ("sample-card-de", "job-cards", 3, "de"),
     ("sample-wiring", "wiring", 1, "en"),
     ("sample-devices", "devices", 1, "en"),
     ("sample-elevation", "elevation", 1, "en"),

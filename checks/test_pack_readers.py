@@ -54,7 +54,7 @@ def test_codes_of_the_cards_read_back(pack, tmp_path):
     pages = next((pack / "parts").glob("*-job-cards.pdf"))
     # At one resolution zbar overlooks some codes on a full page, so where one is missing the pages are scanned at another.
     found: set[str] = set()
-    for resolution in ("300", "450"):
+    for resolution in ("300", "360", "450"):
         subprocess.run(["pdftoppm", "-r", resolution, "-gray", str(pages), str(tmp_path / resolution)], check=True)
         for picture in sorted(tmp_path.glob(f"{resolution}-*.pgm")):
             command = ["zbarimg", "--quiet", "--xml", "-Sdisable", "-Sqrcode.enable", str(picture)]

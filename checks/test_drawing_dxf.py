@@ -1,7 +1,9 @@
 """DXF drawings read by ezdxf: audit, layers, extents, text; and SVG drawings by a second renderer."""
 
+import collections
 import csv
 import os
+import pathlib
 import re
 import subprocess
 import xml.etree.ElementTree as ET
@@ -11,6 +13,7 @@ import ezdxf.bbox
 import pytest
 import resvg_py
 from ezdxf.lldxf.encoding import decode_dxf_unicode
+import netlists
 from drawing_sites import random_site
 
 
@@ -198,3 +201,27 @@ def test_the_layout_shows_the_model_at_one_to_one_below_its_title_block(tmp_path
         assert said["TITLE"].plain_text() == "Invented site 2" and re.fullmatch(r"\d+ of \d+", said["SHEET"].plain_text())
         assert not any(attribute.is_invisible for attribute in said.values())
         assert not {"Revision", "Sheet"} & {text.plain_text() for text in document.modelspace().query("TEXT")}
+
+
+def test_parts_of_locks_are_blocks_with_attributes(tmp_path):
+    """Each lock, button and what is fitted across a lock is placed as a block, as often as the site file has it."""
+    file = pathlib.Path(__file__).parent.parent / "crates/drawing/src/wiring/every_lock.toml"
+    command = [os.environ["LATCHLINE"], "pack", str(file), "-o", str(tmp_path / "pack"), "--only", "lock-wiring"]
+    assert subprocess.run(command, capture_output=True, timeout=300).returncode in (0, 1)
+    found = collections.Counter()
+    for name in sorted((tmp_path / "pack/drawings").glob("lock-wiring-*.dxf")):
+        document = ezdxf.readfile(name)
+        assert not document.audit().errors
+        for insert in document.modelspace().query("INSERT"):
+            read = {attribute.dxf.tag: attribute.plain_text() for attribute in insert.attribs}
+            assert set(read) == {"DESIGNATION", "TERMINAL"} and read["DESIGNATION"], insert.dxf.name
+            assert len(document.blocks[insert.dxf.name]) > 2
+            found[insert.dxf.name] += 1
+    site = netlists.SiteFile(file)
+    fed = [(lock, site.feed(lock)) for _, _, lock, _ in site.locks()]
+    wired = [lock for lock, feed in fed if feed != "dry-contact"]
+    assert found["LOCK"] == len(wired) > 3
+    assert found["BUTTON_MAKE"] + found["BUTTON_BREAK"] == sum(lock.get("exit_button") is True for lock, _ in fed) > 3
+    assert found["RELAY_BETWEEN"] == sum("relay_between" in lock for lock in wired) > 0
+    for part in ("diode", "clamp", "varistor"):
+        assert found[part.upper()] == sum(lock.get("suppression") == part for lock in wired) > 0, part

@@ -7,6 +7,7 @@ program.
 
 from __future__ import annotations
 
+import collections
 import csv
 import math
 import os
@@ -128,28 +129,70 @@ def decoded(picture: ElementTree.Element, field: dict) -> int:
 @pytest.mark.parametrize("family", FAMILIES)
 def test_every_drawn_setting_is_the_address(tmp_path, family):
     (tmp_path / "site.toml").write_text(site(family), encoding="utf-8")
-    done = subprocess.run([os.environ["LATCHLINE"], "pack", "site.toml", "-o", "pack", "--only", "devices,cards"],
+    done = subprocess.run([os.environ["LATCHLINE"], "pack", "site.toml", "-o", "pack", "--only", "devices,cards,job-cards"],
                           cwd=tmp_path, capture_output=True, text=True)
     # The chain is far too long, which is an error of the site but not of its addresses.
     assert done.returncode in (0, 1), done.stderr
     table = next((tmp_path / "pack/tables").glob("*-devices.csv")).read_text(encoding="utf-8-sig")
     rows = list(csv.DictReader([line for line in table.splitlines() if not line.startswith(("# ", '"# '))]))
     address = {row["Designation"]: row["Address"] for row in rows}
-    schemes = fields(family)
+    # At true scale on the switch cards, in a line on the job cards.
+    for files, kind in (("switch-cards-*.svg", "switch-card"), ("job-cards-*.svg", "job-block")):
+        kinds = settings_of(sorted((tmp_path / "pack/drawings").glob(files)), kind, fields(family), address)
+        expected = {field["set_by"] for scheme in fields(family).values() for field in scheme}
+        assert set(kinds) == expected, (kind, kinds)
+        assert sum(kinds.values()) > FAMILIES[family][5]
+
+
+def settings_of(sheets, kind: str, schemes, address) -> dict[str, int]:
+    """How often each kind of setting is drawn in groups of this kind, each held against the address of its device."""
     kinds: dict[str, int] = {}
-    for sheet in sorted((tmp_path / "pack/drawings").glob("switch-cards-*.svg")):
+    drawn: dict[str, list] = collections.defaultdict(list)
+    for sheet in sheets:
         for card in ElementTree.parse(sheet).iter(f"{SVG}g"):
-            name = card.get("data-element")
-            if not name or "switch-card" not in (card.get("class") or ""):
-                continue
-            scheme = schemes["management" if name == "desk" else "door" if name in ("front", "back", "side") else "indoor"]
-            by_name = dict(re.findall(r"(\w+) (\d+)", address[name]))
-            pictures = [g for g in card if g.get("class") == "switch"]
+            # What is torn goes on in another group.
+            name = card.get("data-element") or card.get("data-continues")
+            if name in address and card.get("class") == kind:
+                drawn[name] += [g for g in card.iter(f"{SVG}g") if g.get("class") == "switch"]
+    for name, pictures in drawn.items():
+        scheme = schemes["management" if name == "desk" else "door" if name in ("front", "back", "side") else "indoor"]
+        by_name = dict(re.findall(r"(\w+) (\d+)", address[name]))
+        if by_name:
             assert len(pictures) == len(scheme), name
             for picture, field in zip(pictures, scheme):
                 assert picture.find(f"{SVG}title").text.startswith(field["label"]), name
                 assert decoded(picture, field) == int(by_name[field["field"]]), (name, field, address[name])
                 kinds[field["set_by"]] = kinds.get(field["set_by"], 0) + 1
-    expected = {field["set_by"] for scheme in schemes.values() for field in scheme}
-    assert set(kinds) == expected, kinds
-    assert sum(kinds.values()) > FAMILIES[family][5]
+    return kinds
+
+
+# ISO 216 and ANSI/ASME Y14.1 (11 in x 17 in), in millimetres.
+SHEETS = {"a4": ((210, 297), (420, 297)), "letter": ((215.9, 279.4), (431.8, 279.4))}
+
+
+@pytest.mark.parametrize("paper", SHEETS)
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("demo", ["site", "faulty"])
+def test_a_place_is_one_sheet_where_it_fits(tmp_path, demo, language, paper):
+    """Each door on one upright sheet, or on one of twice its size where it holds more; so most other places. How many sheets that makes is
+    our own bound, which grows only with a reason: sixteen places took 58."""
+    subprocess.run([os.environ["LATCHLINE"], "new", "--demo", "demo"], cwd=tmp_path, check=True, capture_output=True)
+    command = [os.environ["LATCHLINE"], "pack", f"demo/{demo}.toml", "-o", "pack", "--only", "job-cards", "--language", language, "--sheet", paper]
+    assert subprocess.run(command, cwd=tmp_path, capture_output=True).returncode in (0, 1)
+    cards, kinds = collections.Counter(), {}
+    sizes = set()
+    for sheet in (tmp_path / "pack/drawings").glob("job-cards-*.svg"):
+        root = ElementTree.parse(sheet).getroot()
+        title = root.find(f"{SVG}title").text
+        number, of = map(int, re.match(r"\w+ (\d+) \w+ (\d+):", title).groups())
+        cards[number] += 1
+        kinds[number] = title.split(": ")[1].split()[0]
+        sizes.add(tuple(float(root.get(edge).removesuffix("mm")) for edge in ("width", "height")))
+    assert sorted(cards) == list(range(1, of + 1)) and of == 16
+    doors = {number: cards[number] for number, kind in kinds.items() if kind in ("Door", "Tür")}
+    # Tabloid is 18 mm less high than A3: a door with everything on it goes on on a second sheet there.
+    assert len(doors) == 4 and sum(doors.values()) <= (4 if paper == "a4" else 5), doors
+    assert max(cards.values()) <= 2 and sum(cards.values()) <= (22 if paper == "a4" else 28), cards
+    assert sizes <= set(SHEETS[paper]), sizes
+    # What is drawn on in CAD is no card.
+    assert not list((tmp_path / "pack/drawings").glob("job-cards-*.dxf"))

@@ -28,6 +28,8 @@ const ZONE_MM: f64 = 50.0;
 const BLOCK_MM: (f64, f64) = (180.0, 30.0);
 /// The same on small sheets.
 const SMALL_BLOCK_HEIGHT_MM: f64 = 21.0;
+/// The legend stands beside the title block where there is so much room.
+const LEAST_BESIDE_MM: f64 = 100.0;
 /// Height of what is said across the sheet.
 const WARNING_MM: f64 = 9.0;
 
@@ -58,7 +60,7 @@ impl Frame {
         let border = Area::new(left, margin, size.width_mm - left - margin, size.height_mm - 2.0 * margin);
         let (width, height) = if has_zones { BLOCK_MM } else { (112.0, SMALL_BLOCK_HEIGHT_MM) };
         let beside = border.width - width;
-        let (legend_width, title_width, is_stacked) = if beside > 100.0 {
+        let (legend_width, title_width, is_stacked) = if beside > LEAST_BESIDE_MM {
             (beside - 4.0 - 2.0 * inset, width, false)
         } else {
             (border.width - 2.0 * inset, if has_zones { width } else { border.width }, true)
@@ -174,6 +176,13 @@ impl Frame {
             }
         }
         group
+    }
+
+    /// Where the free place beside the title block ends, to the right and below; without one, the left edge of the drawing.
+    pub(crate) fn beside_title(&self) -> (f64, f64) {
+        let is_free = self.legend.height == 0.0 && self.title.x - self.border.x > LEAST_BESIDE_MM;
+        let right = if is_free { self.title.x - INSET_MM } else { self.content.x };
+        (right, self.border.bottom() - INSET_MM)
     }
 
     /// The zone of a point within the frame: row and column, as "B4" (ISO 5457).

@@ -15,13 +15,17 @@ use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_finding::Units;
 use latchline_site::model::{RunStart, RunStop, Site};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-const LEAST_PANEL_MM: f64 = 84.0;
-const LEAST_PANEL_HEIGHT_MM: f64 = 58.0;
+const LEAST_PANEL_MM: f64 = 80.0;
+const LEAST_PANEL_HEIGHT_MM: f64 = 40.0;
 const MOST_PANEL_HEIGHT_MM: f64 = 80.0;
-const HEADING_MM: f64 = 9.0;
-const GAP_MM: f64 = 6.0;
+const HEADING_MM: f64 = 7.0;
+const GAP_MM: f64 = 5.0;
+/// Least span of an axis of voltages, so that what hardly falls looks so.
+const LEAST_SPAN_V: f64 = 1.0;
+/// A limit that would make the axis more than this many times as long is told at its lower end.
+const LIMIT_WITHIN: f64 = 1.6;
 /// Most names in one panel; runs with more stops are cut.
 const MOST_STOPS: usize = 16;
 
@@ -33,12 +37,19 @@ struct Panel<'p> {
     ways: Vec<Vec<&'p DeviceResult>>,
 }
 
-/// Spans of the axes that all panels of a source share.
+/// Spans of the axes of a panel: the same distance in all panels of a source, the voltages that its own curves have.
 #[derive(Clone, Copy)]
 struct Spans {
     /// In the reader's unit of length.
     distance: f64,
     voltage_v: (f64, f64),
+}
+
+impl Spans {
+    /// Whether a limit lies below what is shown.
+    fn is_below(&self, limit_v: f64) -> bool {
+        limit_v < self.voltage_v.0 - 1e-9
+    }
 }
 
 /// Draws the profiles of all runs, one scene for each sheet.
@@ -48,18 +59,19 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
     let subject = lettering.word(Word::ProfilesSubject);
     let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
     let entries = legend(lettering);
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &block, &entries);
+    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &entries);
     let content = frame.content;
     let across = (((content.width + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)) as usize).max(1);
     let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
-    let free = content.height - HEADING_MM + GAP_MM;
+    // Two sources may begin on a sheet.
+    let free = content.height - 2.0 * HEADING_MM + GAP_MM;
     let rows = (free / (LEAST_PANEL_HEIGHT_MM + GAP_MM)).floor().max(1.0);
     let height = (free / rows - GAP_MM).min(MOST_PANEL_HEIGHT_MM);
     let mut sheets: Vec<Group> = vec![Group::new("profiles")];
     let (mut y, mut column) = (content.y, 0);
     let mut source: Option<&str> = None;
     for panel in &panels {
-        let spans = spans(assessment, &panel.source, lettering);
+        let spans = spans(assessment, panel, lettering);
         let new_source = source != Some(panel.source.as_str());
         if column > 0 && (new_source || column == across) {
             y += height + GAP_MM;
@@ -152,19 +164,23 @@ fn panels<'p>(site: &Site, assessment: &'p Assessment, lettering: Lettering) -> 
     panels
 }
 
-fn spans(assessment: &Assessment, source: &str, lettering: Lettering) -> Spans {
-    let mut spans = Spans { distance: 1.0, voltage_v: (f64::INFINITY, f64::NEG_INFINITY) };
-    for device in assessment.devices.iter().filter(|device| device.source.as_str() == source) {
-        spans.distance = spans.distance.max(lettering.scaled_length(device.distance_m).0);
-        let values = [device.worst.adverse_v, device.worst.nominal_v, Some(device.worst.limit_v)];
-        for value in values.into_iter().flatten().filter(|value| value.is_finite()) {
-            spans.voltage_v = (spans.voltage_v.0.min(value), spans.voltage_v.1.max(value));
-        }
+fn spans(assessment: &Assessment, panel: &Panel<'_>, lettering: Lettering) -> Spans {
+    let of_source = assessment.devices.iter().filter(|device| device.source.as_str() == panel.source);
+    let distances = of_source.map(|device| lettering.scaled_length(device.distance_m).0);
+    let distance = distances.fold(1.0, f64::max);
+    let within = |(low, high): (f64, f64), value: f64| (low.min(value), high.max(value));
+    let shown = panel.ways.iter().flatten();
+    let values = shown.clone().flat_map(|device| [device.worst.adverse_v, device.worst.nominal_v]);
+    let values = values.flatten().filter(|value| value.is_finite());
+    let (mut low, mut high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), within);
+    if low > high {
+        (low, high) = (0.0, LEAST_SPAN_V);
     }
-    if spans.voltage_v.0 > spans.voltage_v.1 {
-        spans.voltage_v = (0.0, 1.0);
-    }
-    spans
+    low = low.min(high - LEAST_SPAN_V);
+    let limits = shown.map(|device| device.worst.limit_v).filter(|limit| limit.is_finite());
+    let near = limits.filter(|limit| *limit >= high - LIMIT_WITHIN * (high - low));
+    let voltage_v = near.fold((low, high), within);
+    Spans { distance, voltage_v }
 }
 
 fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering) -> Group {
@@ -173,7 +189,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
     group.role.title = Some(panel.title.clone());
     let title = fitted((area.x, area.y + 3.6), &panel.title, 3.0, true, area.width);
     group.text(Layer::Lettering, title);
-    let plot = Area::new(area.x + 10.0, area.y + 10.5, area.width - 12.0, area.height - 20.0);
+    let plot = Area::new(area.x + 10.0, area.y + 9.0, area.width - 12.0, area.height - 18.0);
     let axes = Axes::new(plot, (0.0, spans.distance), spans.voltage_v);
     let x_title = lettering.word(match lettering.0.units {
         Units::Metric => Word::MetresFromSource,
@@ -208,7 +224,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
             Stroke::solid(Ink::Quiet, Pen::Thin).dashed(Dash::Dotted),
         );
         line(&mut group, curve(&|device| device.worst.adverse_v), Stroke::solid(Ink::Wire, Pen::Thick));
-        for device in way {
+        for device in way.iter().filter(|device| !spans.is_below(device.worst.limit_v)) {
             let (x, y) = axes.at(distance(device), device.worst.limit_v);
             let known = limits.entry((device.worst.limit_v * 100.0).round() as i64).or_insert((x, x, y));
             *known = (known.0.min(x), known.1.max(x), y);
@@ -221,6 +237,7 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
             limit_stroke,
         );
     }
+    below_the_axis(&mut group, panel, spans, plot, lettering);
     for y in axes.grid() {
         obstacles.add(Area::new(plot.x, y - 0.15, plot.width, 0.3));
     }
@@ -249,6 +266,21 @@ fn draw_panel(panel: &Panel<'_>, spans: Spans, area: Area, lettering: Lettering)
     }
     label(&mut group, &marks, &limits, &mut obstacles, (area, plot), lettering);
     group
+}
+
+/// The limits that lie further down than the axis goes, in a line of their own below it.
+fn below_the_axis(group: &mut Group, panel: &Panel<'_>, spans: Spans, plot: Area, lettering: Lettering) {
+    let limits = panel.ways.iter().flatten().map(|device| device.worst.limit_v);
+    let below: BTreeSet<i64> =
+        limits.filter(|limit| spans.is_below(*limit)).map(|limit| (limit * 100.0).round() as i64).collect();
+    if below.is_empty() {
+        return;
+    }
+    let each = below.iter().map(|limit| lettering.trimmed(*limit as f64 / 100.0, 2)).collect::<Vec<_>>();
+    let words = format!("↓ {}", lettering.say(&Phrase::LimitVolts { limit: &each.join(", ") }));
+    let at = (plot.x, plot.bottom() + 7.8);
+    let room = plot.width / 2.0;
+    group.text(Layer::Lettering, fitted(at, &words, CHART_TEXT_MM, false, room).ink(Ink::Trouble));
 }
 
 /// The line that joins a mark to its label: from the edge of the mark to the edge of the box.

@@ -14,11 +14,14 @@ use latchline_finding::Locale;
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;
+use latchline_wiring::Item;
+use latchline_wiring::item::walking_order;
 
 /// Pitch of DIP switches and pin headers.
 pub const PITCH_MM: f64 = 2.54;
-/// Height that every picture takes, label included.
-pub const PICTURE_HEIGHT_MM: f64 = 36.5;
+/// From the label to the switch, and below the last line of words.
+const LABEL_MM: f64 = 4.6;
+const BELOW_MM: f64 = 1.6;
 const DIAL_MM: f64 = 18.0;
 /// From one dial to the next: room for the words below each.
 const DIAL_PITCH_MM: f64 = DIAL_MM + 1.5;
@@ -44,6 +47,52 @@ pub fn picture_width_mm(label: &str, setting: &SwitchSetting) -> f64 {
     own.max(text_width_mm(label, TEXT_MM, true)).max(14.0)
 }
 
+/// Height of the picture of a setting, label included.
+pub fn picture_height_mm(setting: &SwitchSetting, locale: Locale) -> f64 {
+    let own = match setting {
+        SwitchSetting::Rotary { positions, at } => {
+            let lines = (0..at.len()).map(|place| {
+                let word = weight_word(*positions, weight(*positions, at.len(), place), Lettering(locale));
+                wrapped(word, TEXT_MM, false, DIAL_PITCH_MM).len()
+            });
+            DIAL_MM + 3.8 + lines.max().unwrap_or(0) as f64 * LINE_MM
+        }
+        SwitchSetting::Dip { first_switch, on } => dip_body_mm(*first_switch, on) + 3.8,
+        SwitchSetting::Jumpers { fitted } => {
+            let kinds = 1 + usize::from(fitted.contains(&true) && fitted.contains(&false));
+            2.0 * PITCH_MM + 1.6 + 3.4 + (0.3 + kinds as f64) * LINE_MM
+        }
+        SwitchSetting::Keyed { .. } => 11.2,
+    };
+    LABEL_MM + own + BELOW_MM
+}
+
+/// What a place of a rotary number counts.
+fn weight(positions: u32, places: usize, place: usize) -> Option<u64> {
+    u64::from(positions).checked_pow((places - 1 - place) as u32)
+}
+
+/// The word for it, below the dial.
+fn weight_word(positions: u32, weight: Option<u64>, lettering: Lettering) -> &'static str {
+    match (positions, weight) {
+        (10, Some(100)) => lettering.word(Word::Hundreds),
+        (10, Some(10)) => lettering.word(Word::Tens),
+        (10, Some(1)) => lettering.word(Word::Units),
+        (_, Some(16)) => lettering.word(Word::HighDigit),
+        (_, Some(1)) => lettering.word(Word::LowDigit),
+        _ => "",
+    }
+}
+
+/// Numbers of two digits are wider than the pitch of a bank: every other one stands lower.
+fn is_staggered(first: u32, on: &[bool]) -> bool {
+    first + on.len() as u32 > 10
+}
+
+fn dip_body_mm(first: u32, on: &[bool]) -> f64 {
+    if is_staggered(first, on) { 12.0 + LINE_MM } else { 12.0 }
+}
+
 /// The picture of a setting with its left upper corner at `corner`, under the label that is printed
 /// beside the switch.
 pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point, locale: Locale) -> Group {
@@ -52,12 +101,12 @@ pub fn switch_picture(label: &str, setting: &SwitchSetting, corner: Point, local
     group.role.title = Some(format!("{label}: {}", lettering.setting(setting)));
     let (x, y) = corner;
     group.text(Layer::Lettering, Text::new((x, y + 2.8), label, TEXT_MM).bold());
-    let top = y + 4.6;
+    let top = y + LABEL_MM;
     match setting {
         SwitchSetting::Rotary { positions, at } => {
             for (place, position) in at.iter().enumerate() {
                 let left = x + place as f64 * DIAL_PITCH_MM;
-                let weight = u64::from(*positions).checked_pow((at.len() - 1 - place) as u32);
+                let weight = weight(*positions, at.len(), place);
                 dial(&mut group, (left, top), (*positions, *position), weight, lettering);
             }
         }
@@ -91,14 +140,7 @@ fn dial(
     let tip = on_circle(centre, 4.8, angle(at));
     let back = [on_circle(centre, 2.6, angle(at) + 140.0), on_circle(centre, 2.6, angle(at) - 140.0)];
     group.polygon(Layer::Device, vec![tip, back[0], back[1]], Ink::Text);
-    let weight = match (positions, weight) {
-        (10, Some(100)) => lettering.word(Word::Hundreds),
-        (10, Some(10)) => lettering.word(Word::Tens),
-        (10, Some(1)) => lettering.word(Word::Units),
-        (_, Some(16)) => lettering.word(Word::HighDigit),
-        (_, Some(1)) => lettering.word(Word::LowDigit),
-        _ => "",
-    };
+    let weight = weight_word(positions, weight, lettering);
     let position = lettering.say(&Phrase::RotaryAt { position: &format!("{at:X}") });
     let mut baseline = y + DIAL_MM + 3.8;
     let weights = wrapped(weight, TEXT_MM, false, DIAL_PITCH_MM);
@@ -112,9 +154,8 @@ fn dial(
 
 /// A bank of DIP switches, ON upward as printed on it.
 fn dip(group: &mut Group, (x, y): Point, first: u32, on: &[bool], lettering: Lettering) {
-    // Numbers of two digits are wider than the pitch: every other one stands lower.
-    let staggered = first + on.len() as u32 > 10;
-    let body_mm = if staggered { 12.0 + LINE_MM } else { 12.0 };
+    let staggered = is_staggered(first, on);
+    let body_mm = dip_body_mm(first, on);
     let width = on.len() as f64 * PITCH_MM + 2.0;
     group.rectangle(Layer::Device, Area::new(x, y, width, body_mm), 0.4, Some(thin()), Some(Ink::Inside));
     for (place, on) in on.iter().enumerate() {
@@ -191,7 +232,7 @@ fn keyed(group: &mut Group, (x, y): Point, digits: &str, lettering: Lettering) {
     group.text(Layer::Lettering, text.ink(Ink::Quiet));
 }
 
-/// A card for each station with every switch that has to be set, several to a sheet.
+/// A card for each station with every switch that has to be set, in walking order, as many to a sheet as there is room for.
 pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) -> Vec<Scene> {
     let lettering = options.lettering();
     let block = TitleBlock::of_site(
@@ -206,29 +247,43 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
     );
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &[]);
     let content = frame.content;
+    let walked = walking_order(site).into_iter().filter_map(|item| match item {
+        Item::Station(station) => plan.stations.iter().find(|address| address.station == station),
+        _ => None,
+    });
     let cards: Vec<Card> =
-        plan.stations.iter().filter_map(|address| card(site, plan, address.station, lettering)).collect();
+        walked.filter_map(|address| card(site, plan, address.station, lettering)).collect();
     let widest = cards.iter().map(Card::width_mm).fold(56.0, f64::max);
     let across = (((content.width + GAP_MM) / (widest + GAP_MM)) as usize).max(1);
     let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
-    let head_mm = cards.iter().map(|card| card.head_mm(width - 6.0)).fold(0.0, f64::max);
-    let card_mm = head_mm + PICTURE_HEIGHT_MM;
-    let down = (((content.height + GAP_MM) / (card_mm + GAP_MM)) as usize).max(1);
-    let sheets: Vec<&[Card]> =
-        if cards.is_empty() { vec![&[]] } else { cards.chunks(across * down).collect() };
+    let mut sheets: Vec<Vec<(Area, &Card)>> = vec![Vec::new()];
+    let mut y = content.y;
+    // A row is as high as its highest card.
+    for row in cards.chunks(across) {
+        let height = row.iter().map(|card| card.height_mm(width - 6.0, lettering)).fold(0.0, f64::max);
+        if y > content.y && y + height > content.bottom() + 1e-6 {
+            sheets.push(Vec::new());
+            y = content.y;
+        }
+        for (place, card) in row.iter().enumerate() {
+            let x = content.x + place as f64 * (width + GAP_MM);
+            if let Some(sheet) = sheets.last_mut() {
+                sheet.push((Area::new(x, y, width, height), card));
+            }
+        }
+        y += height + GAP_MM;
+    }
     let of = sheets.len();
     let mut scenes = Vec::with_capacity(of);
     for (number, on_sheet) in sheets.into_iter().enumerate() {
         let (what, sheet) = (lettering.word(Word::SwitchSettings), number + 1);
         let title = lettering.say(&Phrase::SheetTitle { site: &block.site, what, sheet, of });
         let lines: Vec<String> =
-            on_sheet.iter().map(|card| format!("{}: {}", card.station, card.words)).collect();
+            on_sheet.iter().map(|(_, card)| format!("{}: {}", card.station, card.words)).collect();
         let mut scene = frame.scene(title, lines.join("; "));
         scene.language = block.locale.language;
-        for (place, card) in on_sheet.iter().enumerate() {
-            let x = content.x + (place % across) as f64 * (width + GAP_MM);
-            let y = content.y + (place / across) as f64 * (card_mm + GAP_MM);
-            scene.root.group(card.draw(Area::new(x, y, width, card_mm), lettering));
+        for (area, card) in on_sheet {
+            scene.root.group(card.draw(area, lettering));
         }
         frame.draw(&mut scene.root, &block, &[], number + 1, of);
         scenes.push(scene);
@@ -302,6 +357,16 @@ impl Card {
         3.0 + name.len() as f64 * NAME_MM * LEADING + (model.len() + address.len()) as f64 * LINE_MM + 2.0
     }
 
+    /// Height of the pictures below the words.
+    fn pictures_mm(&self, lettering: Lettering) -> f64 {
+        let heights = self.pictures.iter().map(|(_, setting)| picture_height_mm(setting, lettering.0));
+        heights.fold(0.0, f64::max)
+    }
+
+    fn height_mm(&self, room_mm: f64, lettering: Lettering) -> f64 {
+        self.head_mm(room_mm) + self.pictures_mm(lettering)
+    }
+
     fn width_mm(&self) -> f64 {
         let pictures: f64 =
             self.pictures.iter().map(|(label, setting)| picture_width_mm(label, setting) + GAP_MM).sum();
@@ -338,8 +403,9 @@ impl Card {
             group.text(Layer::Lettering, text.ink(ink));
         }
         let mut x = left;
+        let top = area.bottom() - self.pictures_mm(lettering);
         for (label, setting) in &self.pictures {
-            group.group(switch_picture(label, setting, (x, area.bottom() - PICTURE_HEIGHT_MM), lettering.0));
+            group.group(switch_picture(label, setting, (x, top), lettering.0));
             x += picture_width_mm(label, setting) + GAP_MM;
         }
         group

@@ -23,6 +23,9 @@ pub struct Drawing {
     pub sheets: Vec<Scene>,
 }
 
+/// Name of the files of job cards.
+const JOB_CARDS: &str = "job-cards";
+
 /// Every drawing that is wanted.
 pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
     let (site, assessment) = (subject.site, subject.assessment);
@@ -48,14 +51,11 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
         let sheets = match part {
             Part::Overview => overview(site, assessment, &flat),
             Part::Elevation => elevation_on(subject, &flat),
-            Part::Profiles => profiles(site, assessment, &flat),
+            Part::Profiles => profiles(site, assessment, &upright),
             Part::Signal => signal_sheets(site, assessment, &flat),
             Part::StartUp => start_up_sheets(site, assessment, &flat),
             Part::Cards => switch_sheets(site, &assessment.addresses, &upright),
-            Part::JobCards => {
-                let size = upright.sheet.unwrap_or(SheetSize::A4_UPRIGHT);
-                job_card_sheets(&card_set(subject), assessment, size, subject.options.locale)
-            }
+            Part::JobCards => job_card_sheets(site, &card_set(subject), assessment, &upright),
             Part::LockWiring if !assessment.doors.is_empty() => wiring_sheets(site, assessment, &upright),
             _ => continue,
         };
@@ -84,7 +84,7 @@ fn name_of(part: Part) -> Option<&'static str> {
         Part::StartUp => "start-up",
         Part::Cards => "switch-cards",
         Part::LockWiring => "lock-wiring",
-        Part::JobCards => "job-cards",
+        Part::JobCards => JOB_CARDS,
         _ => return None,
     })
 }
@@ -113,6 +113,10 @@ fn add(subject: &Subject<'_>, name: &str, scenes: &[Scene], files: &mut Vec<Pack
             None => text,
         };
         files.push(PackFile { name: format!("drawings/{name}-{number}.svg"), bytes: text.into_bytes() });
+        // A job card is paper: nobody draws on it in CAD.
+        if name == JOB_CARDS {
+            continue;
+        }
         // Group code 999 is a remark; each is one line.
         let remarks: String =
             about.iter().map(|line| format!("999\n{}\n", line.replace(['\r', '\n'], " "))).collect();

@@ -2,8 +2,10 @@
 //!
 //! Columns share the width of the page by what is in them; a page lies on its side where that saves pages. The
 //! headings are repeated on each page, a heading over rows too, with the word "continued". Rows are never split
-//! unless one is taller than a page, and rows under one heading stay together where half a page holds them.
+//! unless one is taller than a page, rows under one heading stay together where a page holds them, and the last page
+//! is not left with a few rows where those before it can share.
 
+mod breaks;
 mod grid;
 
 use crate::cell::{CELL_SIDE_MM, ShownCell};
@@ -14,6 +16,7 @@ use crate::flow::{
 use crate::font::Fonts;
 use crate::page::{Child, Element, Kind, Mark, Section};
 use crate::text::{Style, wrapped};
+use breaks::{LEAST_TOGETHER, Measured, breaks};
 use grid::{CELL_ABOVE_MM, Grid, cell_marks};
 use latchline_finding::Language;
 use latchline_pack::locale::Locale;
@@ -24,8 +27,6 @@ use latchline_words::typeset::Sentence;
 const WRITE_IN_ROW_MM: f64 = 7.0;
 /// Edge of a box to tick.
 const TICK_MM: f64 = 3.6;
-/// Rows that a heading must have beside it at the foot of a page.
-const LEAST_TOGETHER: usize = 2;
 /// Lightness of the head of a table, and of a heading over rows.
 const HEAD_FILL: u8 = 222;
 const GROUP_FILL: u8 = 240;
@@ -229,27 +230,32 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
     let full_room = flow.full_room() - head.height;
     let boxes: Vec<RowBox<'_>> = boxes.flat_map(|row| row.pieces(full_room * 0.9)).collect();
     let is_heading = |index: usize| matches!(boxes[index].row, ShownRow::Heading(_));
-    flow.need(head.height + boxes.iter().take(LEAST_TOGETHER + 1).map(|row| row.height).sum::<f64>());
+    // The rows under the first heading stay together too.
+    let first_group = (1..boxes.len()).find(|index| is_heading(*index)).unwrap_or(boxes.len());
+    let height = |count: usize| boxes.iter().take(count).map(|row| row.height).sum::<f64>();
+    let is_together = !boxes.is_empty() && is_heading(0) && height(first_group) <= full_room;
+    flow.need(head.height + height(if is_together { first_group } else { LEAST_TOGETHER + 1 }));
     table.push(head.set(flow, &mut grid, true));
+    let again = |heading: &str| ShownRow::Heading(Sentence::Continued { what: heading }.say(language));
+    let measured = |index: usize| Measured {
+        height_mm: boxes[index].height,
+        is_heading: is_heading(index),
+        begins_page: shown.has_page_per_heading && is_heading(index) && index > 0,
+        again_mm: match boxes[index].row {
+            ShownRow::Heading(text) => RowBox::new(flow.fonts, &again(text), widths).height,
+            ShownRow::Cells(..) => 0.0,
+        },
+    };
+    let measured: Vec<Measured> = (0..boxes.len()).map(measured).collect();
+    let breaks = breaks(&measured, flow.room(), full_room);
     let mut group: Option<String> = None;
-    for index in 0..boxes.len() {
-        let row = &boxes[index];
-        let after = (index + 1..boxes.len()).find(|next| is_heading(*next)).unwrap_or(boxes.len());
-        let group_height: f64 = boxes[index..after].iter().map(|row| row.height).sum();
-        let together = match is_heading(index) {
-            true if group_height <= full_room => group_height,
-            true => boxes[index..after].iter().take(LEAST_TOGETHER + 1).map(|row| row.height).sum(),
-            false => row.height,
-        };
-        let begins_page = shown.has_page_per_heading && is_heading(index) && index > 0;
-        let is_full = flow.room() < together && flow.room() < flow.full_room() - head.height - 1e-6;
-        if begins_page || is_full {
+    for (index, row) in boxes.iter().enumerate() {
+        if breaks.contains(&index) {
             grid.finish(flow, widths);
             flow.next_page();
             head.set(flow, &mut grid, false);
             if let (false, Some(heading)) = (is_heading(index), &group) {
-                let text = Sentence::Continued { what: heading }.say(language);
-                let again = ShownRow::Heading(text);
+                let again = again(heading);
                 let again = RowBox::new(flow.fonts, &again, widths);
                 set_row(flow, &again, (widths, &shown.headings), &mut grid, false);
             }

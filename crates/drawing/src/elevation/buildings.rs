@@ -98,7 +98,7 @@ impl Canvas<'_> {
             if !core.is_empty() {
                 let x = plan.x.riser[column] + shift.0;
                 let end = plan.x.column[column] + plan.x.column_width[column] + shift.0;
-                let text = centred(((x + end) / 2.0, below + 4.0), core, 3.0, false, end - x - 2.0);
+                let text = centred(((x + end) / 2.0, below + 3.6), core, 3.0, false, end - x - 2.0);
                 group.text(Layer::Building, text.ink(Ink::Quiet));
             }
         }
@@ -113,7 +113,7 @@ impl Canvas<'_> {
             }
             None => first.title.to_string(),
         };
-        let text = centred(((left + right) / 2.0, below + 9.2), &title, 4.0, true, right - left);
+        let text = centred(((left + right) / 2.0, below + 8.4), &title, 4.0, true, right - left);
         group.text(Layer::Building, text);
     }
 }

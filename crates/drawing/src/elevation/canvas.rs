@@ -9,7 +9,9 @@ use std::collections::BTreeMap;
 /// A drawing is enlarged to fill its sheet up to this factor.
 pub(super) const MOST_ENLARGED: f64 = 1.45;
 /// Height of the strip with the names of buildings and cores.
-pub(super) const CAPTION_MM: f64 = 12.0;
+pub(super) const CAPTION_MM: f64 = 10.0;
+/// Between parts that stand one below the other on a sheet.
+pub(super) const BETWEEN_PARTS_MM: f64 = 4.0;
 
 /// Place of a sheet in the cut: group of columns, and which one downward.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -44,9 +46,40 @@ pub(super) fn pages(plan: &ElevationPlan, paths: &[Vec<Vec<Point>>]) -> Vec<Page
     pages
 }
 
-/// The number of each sheet.
-pub(super) fn numbers(pages: &[Page]) -> BTreeMap<Page, usize> {
-    pages.iter().enumerate().map(|(number, page)| (*page, number + 1)).collect()
+/// The number of the sheet on which each part is, where these stand one below the other on a sheet.
+pub(super) fn numbers(stacks: &[Vec<Page>]) -> BTreeMap<Page, usize> {
+    let numbered = |(number, stack): (usize, &Vec<Page>)| {
+        stack.iter().map(|page| (*page, number + 1)).collect::<Vec<_>>()
+    };
+    stacks.iter().enumerate().flat_map(numbered).collect()
+}
+
+/// Which parts stand one below the other on a sheet: each on the first that has room at the least scale.
+pub(super) fn stacks(
+    plan: &ElevationPlan,
+    pages: &[Page],
+    room: (f64, f64),
+    strips: &Strips,
+) -> Vec<Vec<Page>> {
+    let mut stacks: Vec<(f64, Vec<Page>)> = Vec::new();
+    for page in pages {
+        let height = size_of(plan, *page, strips).1;
+        match stacks.iter_mut().find(|(taken, _)| taken + BETWEEN_PARTS_MM + height <= room.1) {
+            Some((taken, stack)) => {
+                *taken += BETWEEN_PARTS_MM + height;
+                stack.push(*page);
+            }
+            None => stacks.push((height, vec![*page])),
+        }
+    }
+    stacks.into_iter().map(|(_, stack)| stack).collect()
+}
+
+/// Width and height of a part with its strips and captions.
+fn size_of(plan: &ElevationPlan, page: Page, strips: &Strips) -> (f64, f64) {
+    let part = part_of(plan, page);
+    let [left, top, right, bottom] = strips.get(&page).copied().unwrap_or_default();
+    (part.width + left + right, part.height + top + bottom + CAPTION_MM)
 }
 
 /// The part of the canvas on a sheet.
@@ -61,13 +94,15 @@ pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
 pub(super) type Strips = BTreeMap<Page, [f64; 4]>;
 
 /// The factor by which every sheet can be enlarged.
-pub(super) fn scale(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), strips: &Strips) -> f64 {
-    let of_page = |page: &Page| {
-        let part = part_of(plan, *page);
-        let [left, top, right, bottom] = strips.get(page).copied().unwrap_or_default();
-        (room.0 / (part.width + left + right)).min(room.1 / (part.height + top + bottom + CAPTION_MM))
+pub(super) fn scale(plan: &ElevationPlan, stacks: &[Vec<Page>], room: (f64, f64), strips: &Strips) -> f64 {
+    let of_stack = |stack: &Vec<Page>| {
+        let sizes = stack.iter().map(|page| size_of(plan, *page, strips));
+        let (width, height) = sizes.fold((0.0_f64, -BETWEEN_PARTS_MM), |all, size| {
+            (all.0.max(size.0), all.1 + BETWEEN_PARTS_MM + size.1)
+        });
+        (room.0 / width).min(room.1 / height)
     };
-    pages.iter().map(of_page).fold(MOST_ENLARGED, f64::min)
+    stacks.iter().map(of_stack).fold(MOST_ENLARGED, f64::min)
 }
 
 /// Where a sheet lies in its frame.
@@ -79,13 +114,10 @@ pub(super) struct Placed {
 }
 
 impl Placed {
-    /// A sheet with this left and right edge of what is drawn, and this height, in the middle of its frame.
-    pub(super) fn new(used: (f64, f64), height: f64, frame: &Frame, scale: f64) -> Self {
+    /// A part with this left and right edge of what is drawn, in the middle of the width of its frame and this far below its top.
+    pub(super) fn new(used: (f64, f64), below: f64, frame: &Frame, scale: f64) -> Self {
         let content = frame.content;
-        let shift = (
-            content.x + content.width / 2.0 - (used.0 + used.1) / 2.0 * scale,
-            content.y + (content.height - height * scale) / 2.0,
-        );
+        let shift = (content.x + content.width / 2.0 - (used.0 + used.1) / 2.0 * scale, content.y + below);
         Placed { frame: *frame, scale, shift }
     }
 

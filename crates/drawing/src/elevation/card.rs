@@ -1,6 +1,7 @@
 //! What is written on the card of each device.
 
 use crate::language::{Lettering, Phrase, Word};
+use latchline_assess::rules::codes;
 use latchline_assess::{DeviceResult, MarginStep as Step, SourceSummary};
 use latchline_finding::{Finding, Severity};
 use latchline_site::catalogue::{BoxRole, Media, StationKind};
@@ -73,6 +74,8 @@ pub(super) struct Trouble {
     pub(super) severity: Severity,
     /// The code in plain words.
     pub(super) words: String,
+    /// Whether the voltage is above what the element takes: the margin above its lowest says nothing of that.
+    pub(super) is_over: bool,
 }
 
 /// A device as it is drawn.
@@ -145,7 +148,11 @@ pub(super) fn troubles(site: &Site, findings: &[Finding], lettering: Lettering) 
         let port_of = element.as_str().rsplit_once('.').map(|(box_name, _)| box_name);
         let owner = site.boxes.iter().map(|entry| entry.id.as_str()).find(|id| port_of == Some(id));
         let element = owner.unwrap_or(element.as_str()).to_string();
-        let trouble = Trouble { severity: finding.severity, words: lettering.trouble(finding.code.as_str()) };
+        let trouble = Trouble {
+            severity: finding.severity,
+            words: lettering.trouble(finding.code.as_str()),
+            is_over: finding.code == codes::VOLTAGE_TOO_HIGH,
+        };
         match known.get_mut(&element) {
             Some(graver) if graver.severity >= trouble.severity => {}
             Some(lesser) => *lesser = trouble,
@@ -187,6 +194,9 @@ pub(super) fn cards(
         };
         if let Some(result) = results.get(element) {
             voltage(&mut card, result, thin_v, lettering);
+        }
+        if card.trouble.as_ref().is_some_and(|trouble| trouble.is_over) {
+            (card.step, card.margin) = (None, String::new());
         }
         cards.push(card);
     };

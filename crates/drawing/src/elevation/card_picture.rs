@@ -13,6 +13,8 @@ use latchline_finding::Severity;
 /// From the left edge to the lettering: the gauge stands there.
 const INDENT_MM: f64 = 4.6;
 const RIGHT_PAD_MM: f64 = 1.4;
+/// No card is narrower.
+const LEAST_WIDTH_MM: f64 = 25.0;
 const NAME_MM: f64 = 3.4;
 const FIGURE_MM: f64 = 3.0;
 const SMALL_MM: f64 = LEAST_MM;
@@ -57,12 +59,6 @@ pub(super) fn least_width(card: &Card) -> f64 {
 
 /// Width at which nothing on this card has to be made smaller.
 pub(super) fn wanted_width(card: &Card) -> f64 {
-    let name = text_width_mm(&card.element, NAME_MM, true) + symbols::SYMBOL_MM + 1.6;
-    let model = text_width_mm(&card.model, SMALL_MM, false);
-    let margin =
-        if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
-    let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
-    let run = text_width_mm(&card.run, SMALL_MM, false);
     let trouble = card
         .trouble
         .as_ref()
@@ -71,16 +67,28 @@ pub(super) fn wanted_width(card: &Card) -> f64 {
         .double
         .as_ref()
         .map_or(0.0, |words| text_width_mm(words, DOUBLE_MM, true) + RIGHT_PAD_MM - INDENT_MM);
-    INDENT_MM + RIGHT_PAD_MM + name.max(model).max(figure).max(run).max(trouble).max(double)
+    plain_width(card).max(INDENT_MM + RIGHT_PAD_MM + trouble.max(double))
+}
+
+/// The same without what is said of a trouble.
+fn plain_width(card: &Card) -> f64 {
+    let name = text_width_mm(&card.element, NAME_MM, true) + symbols::SYMBOL_MM + 1.6;
+    let model = text_width_mm(&card.model, SMALL_MM, false);
+    let margin =
+        if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
+    let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
+    let run = text_width_mm(&card.run, SMALL_MM, false);
+    INDENT_MM + RIGHT_PAD_MM + name.max(model).max(figure).max(run)
 }
 
 /// Width of the usual card: most fit, a few very long designations are made smaller.
-pub(super) fn usual_width(cards: &[Card], troubled: bool) -> f64 {
+pub(super) fn usual_width(cards: &[Card]) -> f64 {
     let stations = cards.iter().filter(|card| card.kind != CardKind::Supply);
-    let mut widths: Vec<f64> = stations.map(wanted_width).collect();
+    // One with a trouble is as wide as that asks for itself.
+    let mut widths: Vec<f64> = stations.map(plain_width).collect();
     widths.sort_by(f64::total_cmp);
     let most = widths.get(widths.len().saturating_sub(1) * 95 / 100).copied().unwrap_or(0.0);
-    most.clamp(if troubled { 29.0 } else { 25.0 }, 38.0)
+    most.clamp(LEAST_WIDTH_MM, 38.0)
 }
 
 /// The words of a card's trouble in lines, where the card is so wide: one where they fit, a little smaller if need be.

@@ -1,9 +1,10 @@
 //! The legend: only what occurs on the drawing.
 
-use super::card::CardKind;
+use super::card::{Card, CardKind};
 use super::card_picture::{gauge, mark, symbol};
+use super::page::Drawn;
 use super::run_labels::Visible;
-use super::run_look::RunLine;
+use super::run_look::{RunLine, RunLook};
 use super::subject::Subject;
 use super::ways::{Uprights, draw_way};
 use crate::font::{LEAST_MM, shortened};
@@ -16,14 +17,41 @@ use latchline_finding::Severity;
 use latchline_site::catalogue::Environment;
 use std::collections::BTreeSet;
 
-/// Entries of the legend, then the runs of one sheet whose label found no room beside the line.
-pub(super) fn entries(
-    subject: &Subject<'_>,
-    notes: &[String],
+/// What is on a sheet that its legend may have to explain.
+pub(super) struct OnSheet {
+    /// Indices of the cards.
+    cards: Vec<usize>,
+    /// Indices of the runs.
+    runs: Vec<usize>,
+    /// Whether lines cross.
     has_bridges: bool,
-    size: SheetSize,
-) -> Vec<LegendEntry> {
+    /// The runs whose label found no room beside the line.
+    notes: Vec<String>,
+}
+
+impl OnSheet {
+    /// Everything, before it is cut into sheets.
+    pub(super) fn all(subject: &Subject<'_>) -> Self {
+        let (cards, runs) = ((0..subject.cards.len()).collect(), (0..subject.looks.len()).collect());
+        OnSheet { cards, runs, has_bridges: false, notes: Vec::new() }
+    }
+
+    /// What the parts of a sheet show.
+    pub(super) fn of(parts: &[Drawn]) -> Self {
+        OnSheet {
+            cards: parts.iter().flat_map(|part| part.cards.iter().copied()).collect(),
+            runs: parts.iter().flat_map(|part| part.runs.iter().copied()).collect(),
+            has_bridges: parts.iter().any(|part| part.has_bridges),
+            notes: parts.iter().flat_map(|part| part.notes.iter().cloned()).collect(),
+        }
+    }
+}
+
+/// Entries of the legend of a sheet, then its runs whose label found no room beside the line.
+pub(super) fn entries(subject: &Subject<'_>, shown: &OnSheet, size: SheetSize) -> Vec<LegendEntry> {
     let mut entries = Vec::new();
+    let cards: Vec<&Card> = shown.cards.iter().map(|card| &subject.cards[*card]).collect();
+    let looks: Vec<&RunLook> = shown.runs.iter().map(|run| &subject.looks[*run]).collect();
     let thin_v = subject.site.policy.thin_margin.value.as_volts();
     let lettering = subject.lettering;
     let (thin, ample) = (&lettering.trimmed(thin_v, 2), &lettering.trimmed(Step::ample_v(thin_v), 2));
@@ -33,7 +61,7 @@ pub(super) fn entries(
         (Step::Thin, lettering.say(&Phrase::MarginUnder { most: thin })),
         (Step::Below, String::from(lettering.word(Word::BelowLimit))),
     ] {
-        if subject.cards.iter().any(|card| card.step == Some(step)) {
+        if cards.iter().any(|card| card.step == Some(step)) {
             entries.push(LegendEntry {
                 picture_width: 2.0,
                 picture: Box::new(move |group, (x, y)| gauge(group, (x, y), LEGEND_PICTURE_MM, step)),
@@ -42,7 +70,7 @@ pub(super) fn entries(
         }
     }
     for kind in CardKind::ALL {
-        if subject.cards.iter().any(|card| card.kind == kind) {
+        if cards.iter().any(|card| card.kind == kind) {
             entries.push(LegendEntry {
                 picture_width: 4.0,
                 picture: Box::new(move |group, corner| symbol(group, kind, corner)),
@@ -51,7 +79,9 @@ pub(super) fn entries(
         }
     }
     for severity in [Severity::Error, Severity::Warning, Severity::Advice] {
-        if subject.troubles.values().any(|trouble| trouble.severity == severity) {
+        let of_cards =
+            cards.iter().any(|card| card.trouble.as_ref().is_some_and(|it| it.severity == severity));
+        if of_cards || looks.iter().any(|look| look.mark == Some(severity)) {
             entries.push(LegendEntry {
                 picture_width: 3.0,
                 picture: Box::new(move |group, (x, y)| mark(group, severity, (x, y + 0.5), 3.0)),
@@ -60,7 +90,7 @@ pub(super) fn entries(
         }
     }
     // What each pen says, then what each type of line says: only those that occur.
-    let lines: BTreeSet<RunLine> = subject.looks.iter().map(|look| look.line).collect();
+    let lines: BTreeSet<RunLine> = looks.iter().map(|look| look.line).collect();
     let mut line = |words: Word, pen: Pen, dash: Dash| {
         entries.push(LegendEntry {
             picture_width: 10.0,
@@ -93,7 +123,7 @@ pub(super) fn entries(
             line(words, Pen::Middle, of_it.dash());
         }
     }
-    if has_bridges {
+    if shown.has_bridges {
         entries.push(LegendEntry {
             picture_width: 6.0,
             picture: Box::new(|group, (x, y)| {
@@ -113,16 +143,16 @@ pub(super) fn entries(
             text: shortened(text, LEAST_MM, false, size.width_mm - 24.0),
         });
     };
-    if subject.cards.iter().any(|card| card.step.is_some()) {
+    if cards.iter().any(|card| card.step.is_some()) {
         note(lettering.word(Word::LowestVoltage));
         note(lettering.word(Word::MarginMeaning));
     }
     if let Some(conductor) = &subject.usual {
         note(&lettering.say(&Phrase::UsualConductor { conductor }));
     }
-    if !notes.is_empty() {
+    if !shown.notes.is_empty() {
         note(lettering.word(Word::FurtherRuns));
     }
-    notes.iter().for_each(|text| note(text));
+    shown.notes.iter().for_each(|text| note(text));
     entries
 }

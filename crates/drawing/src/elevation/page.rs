@@ -1,6 +1,6 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::canvas::{CAPTION_MM, Canvas, Page, Placed, clipped, moved, part_of};
+use super::canvas::{BETWEEN_PARTS_MM, CAPTION_MM, Canvas, Page, Placed, clipped, moved, part_of};
 use super::card_picture;
 use super::match_lines::Side;
 use super::plan::TAG_GAP_MM;
@@ -22,7 +22,9 @@ pub(super) struct Drawn {
     size: (f64, f64),
     /// Left and right edge of what is drawn.
     used: (f64, f64),
-    devices: usize,
+    /// Indices of the cards, and the runs that are shown.
+    pub(super) cards: Vec<usize>,
+    pub(super) runs: Vec<usize>,
     troubles: Vec<String>,
     /// Whether lines cross.
     pub(super) has_bridges: bool,
@@ -30,11 +32,17 @@ pub(super) struct Drawn {
     pub(super) notes: Vec<String>,
 }
 
-impl Drawn {
-    /// Where it lies in its frame.
-    pub(super) fn placed(&self, frame: &Frame, scale: f64) -> Placed {
-        Placed::new(self.used, self.size.1, frame, scale)
+/// Where the parts of a sheet lie in its frame: one below the other, all of them in its middle.
+pub(super) fn placed(parts: &[Drawn], frame: &Frame, scale: f64) -> Vec<Placed> {
+    let gaps = BETWEEN_PARTS_MM * parts.len().saturating_sub(1) as f64;
+    let all = parts.iter().map(|part| part.size.1).sum::<f64>() + gaps;
+    let mut below = (frame.content.height - all * scale) / 2.0;
+    let mut places = Vec::with_capacity(parts.len());
+    for part in parts {
+        places.push(Placed::new(part.used, below, frame, scale));
+        below += (part.size.1 + BETWEEN_PARTS_MM) * scale;
     }
+    places
 }
 
 impl Canvas<'_> {
@@ -66,7 +74,7 @@ impl Canvas<'_> {
         let mut flags = Group::new("match");
         let sides = self.flags(*page, shift, &mut flags, &mut obstacles);
         let mut devices = Group::new("devices");
-        let mut count = 0;
+        let mut cards = Vec::new();
         let mut troubles = Vec::new();
         for (card, place) in self.plan.arrangement.place.iter().enumerate() {
             let here = group_here.down[page.down].contains(&place.0) && group_here.columns.contains(&place.1);
@@ -85,7 +93,7 @@ impl Canvas<'_> {
                 &self.plan.routing.terminals[card],
                 &self.plan.routing.ends[card],
             ));
-            count += 1;
+            cards.push(card);
             if let Some(trouble) = &subject.trouble {
                 troubles.push(format!("{} {}", subject.element, trouble.words));
             }
@@ -138,7 +146,8 @@ impl Canvas<'_> {
             if used.0 <= left + 1.0 || sides.contains(&Side::Left) { 0.0 } else { used.0 },
             if used.1 >= left + part.width - 1.0 || sides.contains(&Side::Right) { size.0 } else { used.1 },
         );
-        Drawn { used, group, size, devices: count, troubles, has_bridges, notes }
+        let runs = visible.iter().map(|part| part.run).collect();
+        Drawn { used, group, size, cards, runs, troubles, has_bridges, notes }
     }
 
     /// The designation of each run that begins on the sheet, upright at the left of its line.
@@ -186,9 +195,9 @@ pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
     paths
 }
 
-/// Puts a sheet into its frame.
+/// Puts the parts of a sheet into its frame.
 pub(super) fn finish(
-    drawn: Drawn,
+    parts: Vec<Drawn>,
     frame: &Frame,
     scale: f64,
     block: &TitleBlock,
@@ -196,12 +205,12 @@ pub(super) fn finish(
     (number, of): (usize, usize),
     subject: &Subject<'_>,
 ) -> Scene {
-    let shift = drawn.placed(frame, scale).shift;
-    let Drawn { mut group, devices, troubles, .. } = drawn;
-    group.transform(scale, shift);
+    let places = placed(&parts, frame, scale);
     let lettering = subject.lettering;
     let (site, sheet, all) = (block.site.as_str(), number, subject.cards.len());
+    let devices = parts.iter().map(|part| part.cards.len()).sum();
     let mut description = lettering.say(&Phrase::ElevationShows { site, sheet, of, devices, all });
+    let troubles: Vec<&str> = parts.iter().flat_map(|part| &part.troubles).map(String::as_str).collect();
     if !troubles.is_empty() {
         let troubles = &troubles.join("; ");
         description = format!("{description} {}", lettering.say(&Phrase::TroubleList { troubles }));
@@ -210,7 +219,11 @@ pub(super) fn finish(
     let title = lettering.say(&Phrase::SheetTitle { site, what, sheet, of });
     let mut scene = frame.scene(title, description);
     scene.language = block.locale.language;
-    scene.root.group(group);
+    for (part, place) in parts.into_iter().zip(places) {
+        let mut group = part.group;
+        group.transform(scale, place.shift);
+        scene.root.group(group);
+    }
     frame.draw(&mut scene.root, block, entries, number, of);
     scene
 }

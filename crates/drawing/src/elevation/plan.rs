@@ -11,10 +11,10 @@ use crate::scene::Point;
 use std::ops::Range;
 
 /// Free height above the cards of a row.
-const ABOVE_CARDS_MM: f64 = 2.6;
+const ABOVE_CARDS_MM: f64 = 1.8;
 /// From the cards to the first lane: a line of lettering and a little air.
-const TO_FIRST_LANE_MM: f64 = 4.6;
-const BELOW_LANES_MM: f64 = 2.4;
+const TO_FIRST_LANE_MM: f64 = 4.2;
+const BELOW_LANES_MM: f64 = 1.8;
 /// From a card to the designation of a run below it, and from there to the first lane.
 pub(super) const TAG_GAP_MM: f64 = 1.1;
 /// Height of a floor on which nothing stands.

@@ -176,7 +176,7 @@ pub fn screen_elevation(
     let plan = ElevationPlan::new(&subject, &cells, across_mm, endless);
     let paths = paths(&plan);
     let pages = canvas::pages(&plan, &paths);
-    let numbers = numbers(&pages);
+    let numbers = numbers(&pages.iter().map(|page| vec![*page]).collect::<Vec<_>>());
     let canvas = Canvas::new(&subject, &plan, &paths, &numbers);
     let (root, width_mm, height_mm) = match pages.first() {
         Some(page) => picture(&canvas, *page),

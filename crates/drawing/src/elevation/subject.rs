@@ -44,10 +44,9 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
         }
     }
     let nets = route::nets(site);
-    let troubled = cards.iter().any(|card| card.trouble.is_some());
     let terminals = route::terminals(&nets, cards.len());
     let pitches = route::pitches(&nets, cards.len());
-    let base = card_picture::usual_width(&cards, troubled);
+    let base = card_picture::usual_width(&cards);
     let widths = cards.iter().zip(&terminals).zip(pitches).map(|((card, terminals), pitch)| {
         let spread = (terminals.len() + 1) as f64 * pitch;
         // Supplies say more than others; a card with trouble says all of it.

@@ -8,8 +8,6 @@ use latchline_site::addresses::SwitchSetting;
 pub struct CardSet {
     /// The cards in walking order.
     pub cards: Vec<JobCardPicture>,
-    /// Title of all of them.
-    pub title: String,
     /// What must be known to read them, once on every card.
     pub legend: String,
     /// Heads of the columns: expected, lowest, highest, reading.
@@ -18,10 +16,8 @@ pub struct CardSet {
     pub continued: String,
     /// What stands over the steps without power, and over those with it.
     pub power: [String; 2],
-    /// The line at the foot of each sheet.
-    pub foot: String,
-    /// What is said large on each card: that the site fails.
-    pub warning: Option<String>,
+    /// The caution in the title block of each sheet.
+    pub caution: String,
 }
 
 /// The card of one place.
@@ -60,7 +56,7 @@ pub struct CardBlock {
     pub strip: Vec<StripSet>,
     /// Switches to set: the label beside each, and its position.
     pub switches: Vec<(String, SwitchSetting)>,
-    /// Pictures of a door's circuits, across the sheet.
+    /// Pictures of a door's locks, across the sheet.
     pub pictures: Vec<DoorPicture>,
     /// What is read and done, in order.
     pub steps: Vec<CardStep>,
@@ -77,21 +73,13 @@ pub struct CardCode {
     pub edge: usize,
 }
 
-/// A picture that belongs to a door.
+/// The picture of a lock: indices into the assessment's doors and its locks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum DoorPicture {
-    /// A lock: index into the assessment's doors and its locks.
-    Lock {
-        /// The door.
-        door: usize,
-        /// The lock.
-        lock: usize,
-    },
-    /// The alarm inputs of a door: index into the assessment's doors.
-    Inputs {
-        /// The door.
-        door: usize,
-    },
+pub struct DoorPicture {
+    /// The door.
+    pub door: usize,
+    /// The lock.
+    pub lock: usize,
 }
 
 /// Terminals that belong together.

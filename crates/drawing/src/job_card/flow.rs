@@ -1,71 +1,201 @@
-//! Blocks onto sheets: two abreast, pictures of doors across, no device split that fits on a sheet.
+//! Blocks onto sheets: columns side by side, pictures of doors across two, no device split that fits on a sheet.
 
-use super::block::{continuation, pieces};
+use super::block::{CARD_SIDE_MM, Notes, across, continuation, pieces};
 use super::data::{CardBlock, CardSet, DoorPicture};
-use super::lines::Piece;
+use super::lines::{FOOT_MM, Piece, line_mm};
+use super::steps::heads;
 use crate::language::Lettering;
 use crate::palette::Ink;
 use crate::scene::{Area, Group, Layer, Pen, Role, Stroke};
-use crate::wiring::{Picture, inputs_pictures, lock_picture};
+use crate::wiring::{Picture, lock_picture};
 use latchline_assess::Assessment;
 
 /// Between blocks.
-const GAP_MM: f64 = 3.0;
-/// Between the frame of a block and what is in it.
-const PAD_MM: f64 = 2.2;
+const GAP_MM: f64 = 1.4;
+/// From the frame of a block to what is in it, above and below.
+const PAD_MM: f64 = 1.1;
 /// Most that the picture of a door is enlarged.
 const MOST_ENLARGED: f64 = 1.0;
+/// Pieces of a block that stand together where it is torn.
+const LEAST_PIECES: usize = 2;
+/// Columns that what stands across takes.
+const ACROSS: usize = 2;
 
-/// Places blocks where they first fit: on the earliest sheet of their card, in the column that is less full.
-struct Sheets {
-    content: Area,
-    sheets: Vec<Sheet>,
+/// In which column the next block stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Filling {
+    /// Column by column, as one reads.
+    InOrder,
+    /// On the earliest sheet with room, in the column that is least full.
+    LeastFull,
+    /// The same, the highest block first.
+    HighestFirst,
+    /// Column by column to their ends: a block goes on in the next, with its designation over it.
+    Torn,
 }
 
-/// A sheet in the making, and where each of its columns goes on.
+/// Where blocks may stand.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Room {
+    /// Free on every sheet.
+    pub(super) content: Area,
+    /// Columns side by side.
+    pub(super) columns: usize,
+    /// How far right and down columns go on beside the title block.
+    pub(super) beside: (f64, f64),
+}
+
+impl Room {
+    /// Width of a column.
+    fn column_mm(self) -> f64 {
+        (self.content.width - GAP_MM * (self.columns - 1) as f64) / self.columns as f64
+    }
+
+    fn left(self, column: usize) -> f64 {
+        self.content.x + column as f64 * (self.column_mm() + GAP_MM)
+    }
+
+    /// The lower end of some columns side by side.
+    fn bottom(self, first: usize, span: usize) -> f64 {
+        let right = self.left(first + span - 1) + self.column_mm();
+        if right <= self.beside.0 + 1e-6 { self.beside.1 } else { self.content.bottom() }
+    }
+}
+
+/// What is placed.
+enum Part {
+    /// In a column: pieces below one another.
+    Column { role: Role, pieces: Vec<Piece>, has_figures: bool, continued: Piece },
+    /// Across two columns.
+    Across { group: Group, height_mm: f64 },
+}
+
+impl Part {
+    /// Height by which parts are placed: what stands across comes before the columns.
+    fn order_mm(&self) -> f64 {
+        match self {
+            Part::Column { pieces, .. } => pieces.iter().map(|piece| piece.height_mm).sum(),
+            Part::Across { .. } => f64::INFINITY,
+        }
+    }
+}
+
+/// Sheets in the making.
+struct Sheets<'s> {
+    room: Room,
+    filling: Filling,
+    heads: &'s [String; 4],
+    sheets: Vec<Sheet>,
+    /// The column in which the last block stands, where they follow one another.
+    at: usize,
+}
+
+/// A sheet in the making, where each of its columns goes on, and whether the heads of figures stand over it.
 struct Sheet {
     group: Group,
-    y: [f64; 2],
+    y: Vec<f64>,
+    is_headed: Vec<bool>,
 }
 
-impl Sheets {
-    fn new(content: Area) -> Self {
-        let mut sheets = Sheets { content, sheets: Vec::new() };
+impl<'s> Sheets<'s> {
+    fn new(room: Room, filling: Filling, heads: &'s [String; 4]) -> Self {
+        let mut sheets = Sheets { room, filling, heads, sheets: Vec::new(), at: 0 };
         sheets.turn();
         sheets
     }
 
-    fn column_mm(&self) -> f64 {
-        (self.content.width - GAP_MM) / 2.0
-    }
-
     /// Begins another sheet; gives its number.
     fn turn(&mut self) -> usize {
-        self.sheets.push(Sheet { group: Group::new("job-card-sheet"), y: [self.content.y; 2] });
+        let (y, is_headed) = (vec![self.room.content.y; self.room.columns], vec![false; self.room.columns]);
+        self.sheets.push(Sheet { group: Group::new("job-card-sheet"), y, is_headed });
+        self.at = 0;
         self.sheets.len() - 1
     }
 
-    /// The first sheet on which so much is free below `y`.
-    fn with_room(&mut self, height: f64, y: impl Fn(&Sheet) -> f64) -> usize {
-        let bottom = self.content.bottom() + 1e-6;
-        let found = self.sheets.iter().position(|sheet| y(sheet) + height <= bottom);
-        found.unwrap_or_else(|| self.turn())
+    /// Sheet and column for a block of this height; over the first figures of a column stand their heads.
+    fn place_for(&mut self, height: f64, has_figures: bool) -> (usize, usize) {
+        let (room, columns) = (self.room, self.room.columns);
+        let fits = |sheet: &Sheet, column: usize| {
+            let head_mm = if has_figures && !sheet.is_headed[column] { line_mm(FOOT_MM) } else { 0.0 };
+            sheet.y[column] + head_mm + height <= room.bottom(column, 1) + 1e-6
+        };
+        match self.filling {
+            Filling::InOrder | Filling::Torn => {
+                let last = self.sheets.len() - 1;
+                let found = (self.at..columns).find(|column| fits(&self.sheets[last], *column));
+                let place = found.map_or_else(|| (self.turn(), 0), |column| (last, column));
+                self.at = place.1;
+                place
+            }
+            Filling::LeastFull | Filling::HighestFirst => {
+                for (number, sheet) in self.sheets.iter().enumerate() {
+                    let columns = (0..columns).filter(|column| fits(sheet, *column));
+                    if let Some(column) = columns.min_by(|a, b| sheet.y[*a].total_cmp(&sheet.y[*b])) {
+                        return (number, column);
+                    }
+                }
+                (self.turn(), 0)
+            }
+        }
     }
 
-    /// A block in the column that is less full.
-    fn place(&mut self, role: Role, list: Vec<Piece>) {
+    fn place(&mut self, part: Part) {
+        match part {
+            Part::Column { role, pieces, has_figures, continued } => match self.filling {
+                Filling::Torn => self.torn(role, pieces, has_figures, &continued),
+                _ => self.column(role, pieces, has_figures),
+            },
+            Part::Across { group, height_mm } => self.across(group, height_mm),
+        }
+    }
+
+    /// A block that goes on in the next column where its own ends, unless little of it would stand at either place.
+    fn torn(&mut self, mut role: Role, mut list: Vec<Piece>, has_figures: bool, continued: &Piece) {
+        loop {
+            let height =
+                |list: &[Piece]| list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
+            let Some(sheet) = self.sheets.last() else { return };
+            let head_mm = if has_figures && !sheet.is_headed[self.at] { line_mm(FOOT_MM) } else { 0.0 };
+            let free = self.room.bottom(self.at, 1) - sheet.y[self.at] - head_mm;
+            let fitting = (1..=list.len()).take_while(|count| height(&list[..*count]) <= free).count();
+            let is_torn =
+                fitting < list.len() && fitting >= LEAST_PIECES && list.len() - fitting >= LEAST_PIECES;
+            if !is_torn {
+                self.column(role, list, has_figures);
+                return;
+            }
+            let rest = list.split_off(fitting);
+            let element = role.element.clone().or_else(|| role.continues.clone());
+            self.column(role, list, has_figures);
+            role = Group::new("job-block").role;
+            role.continues = element;
+            list = std::iter::once(continued.clone()).chain(rest).collect();
+            if self.at + 1 < self.room.columns {
+                self.at += 1;
+            } else {
+                self.turn();
+            }
+        }
+    }
+
+    /// A block in a column.
+    fn column(&mut self, role: Role, list: Vec<Piece>, has_figures: bool) {
         let height = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
-        let number = self.with_room(height, |sheet| sheet.y[0].min(sheet.y[1]));
-        let width = self.column_mm();
-        let left = self.content.x;
+        let (number, column) = self.place_for(height, has_figures);
+        let (width, left) = (self.room.column_mm(), self.room.left(column));
         let sheet = &mut self.sheets[number];
-        let column = usize::from(sheet.y[1] + 1e-6 < sheet.y[0]);
-        let area = Area::new(left + column as f64 * (width + GAP_MM), sheet.y[column], width, height);
+        if has_figures && !std::mem::replace(&mut sheet.is_headed[column], true) {
+            let mut over = heads(self.heads, width - 2.0 * CARD_SIDE_MM);
+            over.transform(1.0, (left + CARD_SIDE_MM, sheet.y[column]));
+            sheet.group.group(over);
+            sheet.y[column] += line_mm(FOOT_MM);
+        }
+        let area = Area::new(left, sheet.y[column], width, height);
         let mut group = Group { role, nodes: Vec::new() };
         group.rectangle(Layer::Frame, area, 0.0, Some(Stroke::solid(Ink::Text, Pen::Middle)), None);
         let mut y = area.y + PAD_MM;
         for mut piece in list {
-            piece.group.transform(1.0, (area.x + PAD_MM, y));
+            piece.group.transform(1.0, (area.x + CARD_SIDE_MM, y));
             group.group(piece.group);
             y += piece.height_mm;
         }
@@ -73,77 +203,129 @@ impl Sheets {
         sheet.y[column] += height + GAP_MM;
     }
 
-    /// A picture across the sheet.
-    fn across(&mut self, pictures: Vec<Picture>) {
-        for picture in pictures {
-            let factor = (self.content.width / picture.width_mm)
-                .min(self.content.height / picture.height_mm)
-                .min(MOST_ENLARGED);
-            let height = picture.height_mm * factor;
-            let number = self.with_room(height, |sheet| sheet.y[0].max(sheet.y[1]));
-            let left = self.content.x;
-            let sheet = &mut self.sheets[number];
-            let y = sheet.y[0].max(sheet.y[1]);
-            let mut group = picture.group;
-            group.transform(factor, (left, y));
-            sheet.group.group(group);
-            sheet.y = [y + height + GAP_MM; 2];
+    /// What stands across two columns: on the first sheet with room, as high up as there is.
+    fn across(&mut self, mut group: Group, height: f64) {
+        let (room, span) = (self.room, ACROSS.min(self.room.columns));
+        let top =
+            |sheet: &Sheet, first: usize| sheet.y[first..first + span].iter().copied().fold(0.0, f64::max);
+        let mut found = None;
+        for (number, sheet) in self.sheets.iter().enumerate() {
+            let firsts = (0..=room.columns - span)
+                .filter(|first| top(sheet, *first) + height <= room.bottom(*first, span) + 1e-6);
+            found = firsts
+                .map(|first| (number, first))
+                .min_by(|a, b| top(sheet, a.1).total_cmp(&top(sheet, b.1)));
+            if found.is_some() {
+                break;
+            }
         }
+        let (number, first) = found.unwrap_or_else(|| (self.turn(), 0));
+        let left = room.left(first);
+        let sheet = &mut self.sheets[number];
+        let y = top(sheet, first);
+        group.transform(1.0, (left, y));
+        sheet.group.group(group);
+        sheet.y[first..first + span].fill(y + height + GAP_MM);
     }
 }
 
-/// The sheets of one card.
+/// The sheets of one card: column by column where that does with one sheet, else as few as there are. No block is torn that
+/// fits into a column, unless that does with one sheet and is allowed.
 pub(super) fn flow(
     blocks: &[CardBlock],
     set: &CardSet,
-    content: Area,
+    (room, may_tear): (Room, bool),
     assessment: &Assessment,
     lettering: Lettering,
 ) -> Vec<Group> {
-    let mut sheets = Sheets::new(content);
+    let fill = |filling: Filling| {
+        let mut sheets = Sheets::new(room, filling, &set.heads);
+        let mut parts = parts(blocks, set, room, assessment, lettering);
+        if filling == Filling::HighestFirst {
+            parts.sort_by(|a, b| b.order_mm().total_cmp(&a.order_mm()));
+        }
+        parts.into_iter().for_each(|part| sheets.place(part));
+        sheets.sheets.into_iter().map(|sheet| sheet.group).collect::<Vec<_>>()
+    };
+    let mut best = fill(Filling::InOrder);
+    for filling in [Filling::LeastFull, Filling::HighestFirst, Filling::Torn] {
+        if best.len() == 1 || (filling == Filling::Torn && !may_tear) {
+            break;
+        }
+        let other = fill(filling);
+        if other.len() < best.len() {
+            best = other;
+        }
+    }
+    best
+}
+
+/// What is placed, in order: what stands across first, then the blocks.
+fn parts(
+    blocks: &[CardBlock],
+    set: &CardSet,
+    room: Room,
+    assessment: &Assessment,
+    lettering: Lettering,
+) -> Vec<Part> {
+    // The longest column there is.
+    let highest = room.bottom(0, 1).max(room.content.bottom()) - room.content.y;
+    let width = room.column_mm() - 2.0 * CARD_SIDE_MM;
+    let span = ACROSS.min(room.columns) as f64;
+    let across_mm = span * room.column_mm() + (span - 1.0) * GAP_MM;
+    let notes = Notes::of(blocks);
+    let mut parts = Vec::new();
+    parts.extend(notes.drawn(across_mm).map(|(group, height_mm)| Part::Across { group, height_mm }));
     for block in blocks {
-        let width = sheets.column_mm() - 2.0 * PAD_MM;
-        sheets.across(door_pictures(&block.pictures, assessment, lettering));
-        let list = pieces(block, set, width, lettering.0);
-        let whole = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
+        if !block.pictures.is_empty() {
+            let (group, height_mm) = across(block, across_mm);
+            parts.push(Part::Across { group, height_mm });
+        }
+        for picture in door_pictures(&block.pictures, assessment, lettering) {
+            let fits = (across_mm / picture.width_mm).min(room.content.height / picture.height_mm);
+            let factor = fits.min(MOST_ENLARGED);
+            let mut group = picture.group;
+            group.transform(factor, (0.0, 0.0));
+            parts.push(Part::Across { group, height_mm: picture.height_mm * factor });
+        }
+    }
+    for block in blocks.iter().filter(|block| block.pictures.is_empty()) {
+        let list = pieces(block, set, width, &notes, lettering.0);
+        let has_figures = block.steps.iter().any(|step| step.writes);
+        let head_mm = if has_figures { line_mm(FOOT_MM) } else { 0.0 };
+        let whole = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM + head_mm;
         let title = format!("{}: {}", block.designation, block.what);
-        if whole <= content.height {
-            sheets.place(Group::of_element("job-block", block.element.clone(), title).role, list);
+        let mut role = Group::of_element("job-block", block.element.clone(), title).role;
+        let continued = continuation(block, set, width);
+        if whole <= highest {
+            parts.push(Part::Column { role, pieces: list, has_figures, continued });
             continue;
         }
         // Taller than a sheet: piece by piece, each part with the designation over it.
-        let mut role = Group::of_element("job-block", block.element.clone(), title).role;
         let mut part: Vec<Piece> = Vec::new();
-        let mut height = 2.0 * PAD_MM;
+        let mut height = 2.0 * PAD_MM + head_mm;
         for piece in list {
-            if height + piece.height_mm > content.height && part.len() > 1 {
-                sheets.place(role, std::mem::take(&mut part));
+            if height + piece.height_mm > highest && part.len() > 1 {
+                let pieces = std::mem::take(&mut part);
+                parts.push(Part::Column { role, pieces, has_figures, continued: continued.clone() });
                 role = Group::new("job-block").role;
                 role.continues = Some(block.element.clone());
-                part.push(continuation(block, set, width));
-                height = 2.0 * PAD_MM + part[0].height_mm;
+                part.push(continued.clone());
+                height = 2.0 * PAD_MM + head_mm + part[0].height_mm;
             }
             height += piece.height_mm;
             part.push(piece);
         }
-        sheets.place(role, part);
+        parts.push(Part::Column { role, pieces: part, has_figures, continued });
     }
-    sheets.sheets.into_iter().map(|sheet| sheet.group).collect()
+    parts
 }
 
+/// The circuits of a door's locks. The loops of its alarm inputs have two wires each, which the terminals show.
 fn door_pictures(list: &[DoorPicture], assessment: &Assessment, lettering: Lettering) -> Vec<Picture> {
-    let mut pictures = Vec::new();
-    for picture in list {
-        match *picture {
-            DoorPicture::Lock { door, lock } => {
-                let found = assessment.doors.get(door).and_then(|door| Some((door, door.locks.get(lock)?)));
-                pictures.extend(found.map(|(door, lock)| lock_picture(door, lock, lettering)));
-            }
-            DoorPicture::Inputs { door } => {
-                let found = assessment.doors.get(door);
-                pictures.extend(found.into_iter().flat_map(|door| inputs_pictures(door, lettering)));
-            }
-        }
-    }
-    pictures
+    let drawn = |picture: &DoorPicture| {
+        let sheet = assessment.doors.get(picture.door)?;
+        Some(lock_picture(sheet, sheet.locks.get(picture.lock)?, lettering))
+    };
+    list.iter().filter_map(drawn).collect()
 }

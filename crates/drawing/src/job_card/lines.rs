@@ -12,8 +12,8 @@ pub(super) const MARK_MM: f64 = 4.0;
 pub(super) const FOOT_MM: f64 = LEAST_MM;
 /// Designations: capitals of 3.4 mm.
 pub(super) const NAME_MM: f64 = 5.0;
-/// From one baseline to the next, in sizes.
-const LEADING: f64 = 1.18;
+/// From one baseline to the next, in sizes: as high as the box of a letter.
+const LEADING: f64 = 1.12;
 /// Edge of a box to tick.
 pub(super) const TICK_MM: f64 = 4.0;
 
@@ -26,6 +26,7 @@ pub(super) fn middle() -> Stroke {
 }
 
 /// A part of a block that is not split: its height, and what is drawn with its left upper corner at the origin.
+#[derive(Clone)]
 pub(super) struct Piece {
     pub(super) height_mm: f64,
     pub(super) group: Group,

@@ -1,6 +1,7 @@
 //! Job cards: one for each place where somebody stands and works, with everything that is done there.
 //!
 //! * [`data`]: what a card says, as words and figures that are ready to be shown;
+//! * `notes`: what is said once for several places; `small_switch`: switches in a line;
 //! * `lines`: lettering and its lines; `strip`: terminals drawn with what lands on them; `steps`: readings and boxes;
 //! * `block`: one device; `flow`: blocks onto sheets; `sheets`: the sheets with head and foot.
 
@@ -8,7 +9,9 @@ mod block;
 pub mod data;
 mod flow;
 mod lines;
+mod notes;
 mod sheets;
+mod small_switch;
 mod steps;
 mod strip;
 

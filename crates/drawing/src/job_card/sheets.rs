@@ -1,110 +1,141 @@
-//! The sheets of all cards, with their heads and feet.
+//! The sheets of all cards: each with the frame and title block of a drawing, and the head of its card.
+//!
+//! A card is one upright A4 sheet (letter) where that holds it, and one A3 sheet on its side (tabloid) where it does not;
+//! a place with more than that has several of these.
 
 use super::data::{CardSet, JobCardPicture};
-use super::flow::flow;
+use super::flow::{Room, flow};
 use super::lines::{FOOT_MM, MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
-use crate::font::{shortened, text_width_mm, wrapped};
-use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
-use crate::sheet::SheetSize;
+use crate::font::{text_width_mm, wrapped};
+use crate::frame::Frame;
+use crate::language::{Phrase, Word};
+use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke};
+use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use latchline_assess::Assessment;
-use latchline_finding::Locale;
+use latchline_site::model::Site;
 
-/// Margin for filing, and the other three (ISO 5457).
-const FILING_MM: f64 = 20.0;
-const MARGIN_MM: f64 = 10.0;
 /// Sizes of the place.
-const PLACE_MM: (f64, f64) = (NAME_MM, 8.5);
-/// Height of what a site with errors says.
-const WARNING_MM: f64 = 9.0;
+const PLACE_MM: (f64, f64) = (NAME_MM, 6.4);
+
+/// A size of sheet with the columns that it holds.
+type Paper = (SheetSize, usize);
+
+/// The sizes that a card may have, from the handiest.
+fn papers(size: SheetSize) -> [Paper; 2] {
+    let larger = if size == SheetSize::LETTER_UPRIGHT { SheetSize::TABLOID } else { SheetSize::A3 };
+    [(size, 2), (larger, 4)]
+}
+
+/// A card as it lies on its sheets.
+struct Laid<'s> {
+    card: &'s JobCardPicture,
+    frame: Frame,
+    block: TitleBlock,
+    head: Group,
+    sheets: Vec<Group>,
+}
 
 /// The sheets of every card, each card beginning on a new one.
 pub fn job_card_sheets(
+    site: &Site,
     set: &CardSet,
     assessment: &Assessment,
-    size: SheetSize,
-    locale: Locale,
+    options: &SheetOptions,
 ) -> Vec<Scene> {
-    let mut scenes = Vec::new();
-    let border = Area::new(
-        FILING_MM,
-        MARGIN_MM,
-        size.width_mm - FILING_MM - MARGIN_MM,
-        size.height_mm - 2.0 * MARGIN_MM,
-    );
-    let foot_mm = line_mm(TEXT_MM) + 1.5;
-    for card in &set.cards {
-        let (head, head_mm) = head(set, card, border);
-        let content = Area::new(
-            border.x,
-            border.y + head_mm,
-            border.width,
-            (border.height - head_mm - foot_mm).max(40.0),
-        );
-        let sheets = flow(&card.blocks, set, content, assessment, Lettering(locale));
-        let of = sheets.len();
+    let size = options.sheet.unwrap_or(SheetSize::A4_UPRIGHT);
+    let laid: Vec<Laid<'_>> =
+        set.cards.iter().map(|card| laid(site, set, card, assessment, options, papers(size))).collect();
+    let of = laid.iter().map(|card| card.sheets.len()).sum();
+    let mut scenes: Vec<Scene> = Vec::with_capacity(of);
+    for Laid { card, frame, block, head, sheets } in laid {
+        let of_card = sheets.len();
         for (number, blocks) in sheets.into_iter().enumerate() {
+            let names: Vec<&str> = card.blocks.iter().map(|block| block.designation.as_str()).collect();
+            let title = format!("{}: {} {}", card.number, card.kind, card.place);
+            let mut scene = frame.scene(title, [card.power.as_str(), &names.join(", ")].join(". "));
+            scene.language = options.locale.language;
             let mut root = Group::new("job-card");
             root.group(head.clone());
+            if of_card > 1 {
+                root.group(numbered(&frame, options, number + 1, of_card));
+            }
             root.group(blocks);
-            let sheet = Lettering(locale).say(&Phrase::SheetOf { sheet: number + 1, of });
-            let word = Lettering(locale).word(Word::Sheet);
-            root.group(foot(set, border, &format!("{} · {word} {sheet}", card.number)));
-            let said = |parts: &[&str]| parts.join(". ");
-            let names: Vec<&str> = card.blocks.iter().map(|block| block.designation.as_str()).collect();
-            scenes.push(Scene {
-                width_mm: size.width_mm,
-                height_mm: size.height_mm,
-                title: format!("{}: {} {}", card.number, card.kind, card.place),
-                description: said(&[&card.power, &names.join(", ")]),
-                language: locale.language,
-                root,
-            });
+            scene.root.group(root);
+            frame.draw(&mut scene.root, &block, &[], scenes.len() + 1, of);
+            scenes.push(scene);
         }
     }
     scenes
 }
 
-/// The head of a card, and its height.
-fn head(set: &CardSet, card: &JobCardPicture, border: Area) -> (Group, f64) {
-    let mut group = Group::new("job-card-head");
-    let mut y = border.y;
-    if let Some(warning) = &set.warning {
-        let area = Area::new(border.x, y, border.width, WARNING_MM);
-        group.rectangle(Layer::Trouble, area, 0.0, None, Some(Ink::Text));
-        let size = size_for(warning, true, (3.0, 5.0), area.width - 6.0);
-        let text = Text::new((area.x + 3.0, y + 6.2), warning.as_str(), size).bold().ink(Ink::Paper);
-        group.text(Layer::Trouble, text);
-        y += WARNING_MM + 1.5;
-    }
-    let number_mm = text_width_mm(&card.number, NAME_MM, true);
-    letter_to(&mut group, (border.right(), y + 1.2), &card.number, NAME_MM, true);
-    letter(&mut group, (border.x, y), &card.kind, MARK_MM, true);
-    let below = y + line_mm(MARK_MM);
-    let room = border.width - number_mm - 6.0;
-    let size = size_for(&card.place, true, PLACE_MM, room);
-    let lines = wrapped(&card.place, size, true, room);
-    let left_end = below + letter_lines(&mut group, (border.x, below), &lines, size, true);
-    y = left_end.max(y + 1.2 + line_mm(NAME_MM)) + 0.5;
-    let power = wrapped(&card.power, MARK_MM, true, border.width);
-    y += letter_lines(&mut group, (border.x, y), &power, MARK_MM, true);
-    let neighbours = card.neighbours.join("   ");
-    for (line, size) in [(&neighbours, TEXT_MM), (&set.legend, FOOT_MM)] {
-        let lines = wrapped(line, size, false, border.width);
-        y += letter_lines(&mut group, (border.x, y), &lines, size, false);
-    }
-    y += 0.8;
-    group.line(Layer::Frame, (border.x, y), (border.right(), y), Stroke::solid(Ink::Text, Pen::Heavy));
-    (group, y + 2.2 - border.y)
+/// A card on the first size of sheet that holds it, else on several of the last.
+fn laid<'s>(
+    site: &Site,
+    set: &'s CardSet,
+    card: &'s JobCardPicture,
+    assessment: &Assessment,
+    options: &SheetOptions,
+    papers: [Paper; 2],
+) -> Laid<'s> {
+    let subject = format!("{}: {} {}", card.number, card.kind, card.place);
+    let block = TitleBlock::of_site(site, &subject, set.caution.clone(), options);
+    let on = |(size, columns): Paper, may_tear: bool| {
+        let frame = Frame::new(size, &block, &[]);
+        let (head, head_mm) = head(set, card, frame.content);
+        let Area { x, y, width, height } = frame.content;
+        let content = Area::new(x, y + head_mm, width, (height - head_mm).max(40.0));
+        let room = Room { content, columns, beside: frame.beside_title() };
+        let sheets = flow(&card.blocks, set, (room, may_tear), assessment, options.lettering());
+        (frame, head, sheets)
+    };
+    let small = on(papers[0], false);
+    let (frame, head, sheets) = if small.2.len() == 1 { small } else { on(papers[1], true) };
+    Laid { card, frame, block, head, sheets }
 }
 
-fn foot(set: &CardSet, border: Area, sheet: &str) -> Group {
-    let mut group = Group::new("job-card-foot");
-    let y = border.bottom() - line_mm(TEXT_MM);
-    let taken = text_width_mm(sheet, TEXT_MM, true) + 5.0;
-    let words = shortened(&set.foot, FOOT_MM, false, border.width - taken);
-    letter(&mut group, (border.x, y), &words, FOOT_MM, false);
-    letter_to(&mut group, (border.right(), y), sheet, TEXT_MM, true);
+/// The head of a card, and its height.
+fn head(set: &CardSet, card: &JobCardPicture, content: Area) -> (Group, f64) {
+    let mut group = Group::new("job-card-head");
+    let mut y = content.y;
+    let number_mm = text_width_mm(&card.number, NAME_MM, true);
+    letter_to(&mut group, (content.right(), y), &card.number, NAME_MM, true);
+    let kind_mm = text_width_mm(&card.kind, MARK_MM, true) + 2.5;
+    let room = content.width - number_mm - kind_mm - 6.0;
+    let size = size_for(&card.place, true, PLACE_MM, room);
+    let lines = wrapped(&card.place, size, true, room);
+    let top = super::lines::baseline_mm(size) - super::lines::baseline_mm(MARK_MM);
+    letter(&mut group, (content.x, y + top), &card.kind, MARK_MM, true);
+    y += letter_lines(&mut group, (content.x + kind_mm, y), &lines, size, true);
+    let neighbours = card.neighbours.join("   ");
+    let power_mm = text_width_mm(&card.power, TEXT_MM, true) + 6.0;
+    // Both in one line where there is room.
+    let is_one = power_mm + text_width_mm(&neighbours, TEXT_MM, false) <= content.width - number_mm;
+    if is_one {
+        letter(&mut group, (content.x + power_mm, y), &neighbours, TEXT_MM, false);
+    }
+    let power = wrapped(&card.power, TEXT_MM, true, content.width);
+    y += letter_lines(&mut group, (content.x, y), &power, TEXT_MM, true);
+    let further = if is_one { "" } else { neighbours.as_str() };
+    for (line, size) in [(further, TEXT_MM), (set.legend.as_str(), FOOT_MM)] {
+        let lines = wrapped(line, size, false, content.width);
+        y += letter_lines(&mut group, (content.x, y), &lines, size, false);
+    }
+    y += 0.6;
+    group.line(
+        Layer::Frame,
+        (content.x, y),
+        (content.right(), y),
+        Stroke::solid(crate::palette::Ink::Text, Pen::Heavy),
+    );
+    (group, y + 1.6 - content.y)
+}
+
+/// Which sheet of its card it is, below the number of the card.
+fn numbered(frame: &Frame, options: &SheetOptions, sheet: usize, of: usize) -> Group {
+    let lettering = options.lettering();
+    let words = format!("{} {}", lettering.word(Word::Sheet), lettering.say(&Phrase::SheetOf { sheet, of }));
+    let mut group = Group::new("job-card-sheet-number");
+    let at = (frame.content.right(), frame.content.y + line_mm(NAME_MM));
+    letter_to(&mut group, at, &words, TEXT_MM, true);
     group
 }

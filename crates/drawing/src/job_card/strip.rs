@@ -2,29 +2,50 @@
 
 use super::data::{CardWire, StripSet, StripTerminal, WireColour};
 use super::lines::{MARK_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, middle, size_for, thin};
-use crate::font::wrapped;
+use super::notes::Notes;
+use crate::font::{text_width_mm, wrapped};
 use crate::palette::{Ink, Insulation};
 use crate::scene::{Area, Group, Layer};
 
 /// Least height of a terminal.
-const ROW_MM: f64 = 5.2;
-/// Room for the marks of sets.
-const SET_MM: f64 = 17.0;
-/// Width of a terminal.
-const TERMINAL_MM: f64 = 11.5;
+const ROW_MM: f64 = 4.8;
+/// Least and most room for the marks of sets.
+const SET_MM: (f64, f64) = (7.0, 24.0);
+/// Width of a terminal, its screw, and where its pole begins.
+const TERMINAL_MM: f64 = 10.4;
+const SCREW_MM: f64 = 1.2;
+const POLE_MM: f64 = 3.9;
 /// Least room for a remark beside terminals that stand side by side.
 const LEAST_REMARK_MM: f64 = 20.0;
 /// From a terminal to the swatch, and the size of the swatch.
-const WIRE_MM: f64 = 2.5;
-const SWATCH_MM: (f64, f64) = (6.0, 2.6);
+const WIRE_MM: f64 = 1.8;
+const SWATCH_MM: (f64, f64) = (4.6, 2.6);
 /// Room for a code of colours.
-const CODE_MM: f64 = 9.5;
+const CODE_MM: f64 = 7.4;
+
+/// What every terminal of a block is drawn with.
+#[derive(Clone, Copy)]
+struct Strip<'s> {
+    /// Room for the marks of sets.
+    set_mm: f64,
+    width_mm: f64,
+    /// What the block shows: a cable of the same name is not named again.
+    element: &'s str,
+    notes: &'s Notes,
+}
 
 /// The terminals of these sets, one piece each.
-pub(super) fn strip(sets: &[StripSet], width_mm: f64) -> Vec<Piece> {
-    let mut pieces = Vec::new();
-    for set in sets {
-        let mut of_set = match free_row(set, width_mm) {
+pub(super) fn strip(sets: &[StripSet], element: &str, width_mm: f64, notes: &Notes) -> Vec<Piece> {
+    // A mark is not broken within its word.
+    let marks = sets.iter().flat_map(|set| set.mark.split_whitespace());
+    let widest = marks.map(|word| text_width_mm(word, TEXT_MM, true) + 1.2).fold(0.0, f64::max);
+    let strip = Strip { set_mm: widest.clamp(SET_MM.0, SET_MM.1), width_mm, element, notes };
+    sets.iter().map(|set| strip.set(set)).collect()
+}
+
+impl Strip<'_> {
+    fn set(self, set: &StripSet) -> Piece {
+        let mut of_set = match self.free_row(set) {
             Some(piece) => vec![piece],
             None => set
                 .terminals
@@ -35,14 +56,14 @@ pub(super) fn strip(sets: &[StripSet], width_mm: f64) -> Vec<Piece> {
                     let next = set.terminals.get(number + 1);
                     let is_said_below = next.is_some_and(|next| next.remark == terminal.remark);
                     let remark = if is_said_below { "" } else { terminal.remark.as_str() };
-                    terminal_piece(terminal, remark, width_mm)
+                    self.terminal(terminal, remark)
                 })
                 .collect(),
         };
         if let Some(first) = of_set.first_mut() {
-            let size = size_for(&set.mark, true, (TEXT_MM, MARK_MM), SET_MM - 1.0);
+            let size = size_for(&set.mark, true, (TEXT_MM, MARK_MM), self.set_mm - 1.0);
             let top = (ROW_MM - line_mm(size)) / 2.0;
-            let lines = wrapped(&set.mark, size, true, SET_MM - 0.5);
+            let lines = wrapped(&set.mark, size, true, self.set_mm - 0.5);
             let mut head = Group::new("terminal-set");
             let height = letter_lines(&mut head, (0.0, top), &lines, size, true);
             first.group.group(head);
@@ -55,49 +76,118 @@ pub(super) fn strip(sets: &[StripSet], width_mm: f64) -> Vec<Piece> {
             whole.group.group(piece.group);
             whole.height_mm += piece.height_mm;
         }
-        pieces.push(whole);
+        whole
     }
-    pieces
+
+    /// Terminals on which nothing lands and of which the same is said stand side by side, with one remark.
+    fn free_row(self, set: &StripSet) -> Option<Piece> {
+        let first = set.terminals.first()?;
+        let is_alike =
+            |terminal: &StripTerminal| terminal.wires.is_empty() && terminal.remark == first.remark;
+        let count = set.terminals.len();
+        let x = self.set_mm + count as f64 * TERMINAL_MM + 2.0;
+        if count < 2 || !set.terminals.iter().all(is_alike) || self.width_mm - x < LEAST_REMARK_MM {
+            return None;
+        }
+        let mut group = Group::new("free-terminals");
+        let lines = wrapped(&self.notes.short(&first.remark), TEXT_MM, false, self.width_mm - x);
+        let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
+        let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
+        let height_mm = height.max(ROW_MM);
+        for (number, terminal) in set.terminals.iter().enumerate() {
+            let mut body = Group::new("terminal");
+            terminal_body(&mut body, self.set_mm + number as f64 * TERMINAL_MM, &terminal.pole, height_mm);
+            group.group(body);
+        }
+        Some(Piece { height_mm, group })
+    }
+
+    fn terminal(self, terminal: &StripTerminal, remark: &str) -> Piece {
+        let mut group = Group::new("terminal");
+        let left = self.set_mm + TERMINAL_MM;
+        let (mut y, mut end) = (0.0, (0.0, 0.0));
+        for wire in &terminal.wires {
+            let drawn = self.wire(&mut group, (left, y), wire);
+            y += drawn.height_mm;
+            end = drawn.end;
+        }
+        let remark = self.notes.short(remark);
+        // The number of a note stands behind the words of the last wire.
+        let mark_mm = text_width_mm(&remark, TEXT_MM, false);
+        if remark.starts_with('[') && !terminal.wires.is_empty() && end.0 + 1.0 + mark_mm <= self.width_mm {
+            letter(&mut group, (end.0 + 1.0, end.1), &remark, TEXT_MM, false);
+        } else if !remark.is_empty() {
+            let x = if terminal.wires.is_empty() { left + 2.0 } else { left + WIRE_MM + SWATCH_MM.0 + 1.0 };
+            let lines = wrapped(&remark, TEXT_MM, false, self.width_mm - x);
+            let inset = if terminal.wires.is_empty() { (ROW_MM - line_mm(TEXT_MM)) / 2.0 } else { 0.0 };
+            y += inset + letter_lines(&mut group, (x, y + inset), &lines, TEXT_MM, false) + inset;
+        }
+        let height_mm = y.max(ROW_MM);
+        terminal_body(&mut group, self.set_mm, &terminal.pole, height_mm);
+        Piece { height_mm, group }
+    }
+
+    /// One conductor from its terminal to the right.
+    fn wire(self, group: &mut Group, (left, y): (f64, f64), wire: &CardWire) -> DrawnWire {
+        let middle_y = y + ROW_MM / 2.0;
+        let swatch = Area::new(left + WIRE_MM, middle_y - SWATCH_MM.1 / 2.0, SWATCH_MM.0, SWATCH_MM.1);
+        let text_x = match &wire.colour {
+            WireColour::None => {
+                group.line(Layer::Wiring, (left, middle_y), (left + WIRE_MM, middle_y), middle());
+                left + WIRE_MM + 1.0
+            }
+            WireColour::Code(code) => {
+                group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());
+                draw_swatch(group, swatch, code);
+                let at = (swatch.right() + 0.8, middle_y - line_mm(TEXT_MM) / 2.0);
+                letter(group, at, code, TEXT_MM, true);
+                // A code of two colours is wider than the room for one.
+                swatch.right() + (text_width_mm(code, TEXT_MM, true) + 1.6).max(CODE_MM)
+            }
+            WireColour::ToWrite => {
+                group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());
+                // Room to write the code that was found.
+                let room = Area::new(swatch.x, y + 0.3, SWATCH_MM.0 + CODE_MM - 0.5, ROW_MM - 0.6);
+                group.rectangle(Layer::Device, room, 0.0, Some(thin()), None);
+                swatch.right() + CODE_MM + 0.5
+            }
+        };
+        let room = self.width_mm - text_x;
+        let other = if wire.other.is_empty() { String::new() } else { format!("→ {}", wire.other) };
+        // A cable that has the name of the part at one of its ends is named by it.
+        let far = wire.other.split(':').next().unwrap_or_default();
+        let cable = unless_named(&wire.cable, self.element);
+        let cable = unless_named(cable, far);
+        let whole = format!("{cable} {other}").trim().to_string();
+        let top = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
+        let lines = match text_width_mm(&whole, TEXT_MM, false) <= room {
+            true => vec![whole],
+            false => {
+                let mut lines = wrapped(cable, TEXT_MM, false, room);
+                lines.extend(wrapped(&other, TEXT_MM, false, room));
+                lines
+            }
+        };
+        let height = letter_lines(group, (text_x, y + top), &lines, TEXT_MM, false);
+        let last = lines.last().map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
+        let end = (text_x + last, y + top + height - if lines.is_empty() { 0.0 } else { line_mm(TEXT_MM) });
+        DrawnWire { height_mm: (height + 2.0 * top).max(ROW_MM), end }
+    }
 }
 
-/// Terminals on which nothing lands and of which the same is said stand side by side, with one remark.
-fn free_row(set: &StripSet, width_mm: f64) -> Option<Piece> {
-    let first = set.terminals.first()?;
-    let is_alike = |terminal: &StripTerminal| terminal.wires.is_empty() && terminal.remark == first.remark;
-    let count = set.terminals.len();
-    let x = SET_MM + count as f64 * TERMINAL_MM + 2.0;
-    if count < 2 || !set.terminals.iter().all(is_alike) || width_mm - x < LEAST_REMARK_MM {
-        return None;
-    }
-    let mut group = Group::new("free-terminals");
-    let lines = wrapped(&first.remark, TEXT_MM, false, width_mm - x);
-    let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-    let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
-    let height_mm = height.max(ROW_MM);
-    for (number, terminal) in set.terminals.iter().enumerate() {
-        let mut body = Group::new("terminal");
-        terminal_body(&mut body, SET_MM + number as f64 * TERMINAL_MM, &terminal.pole, height_mm);
-        group.group(body);
-    }
-    Some(Piece { height_mm, group })
+/// A conductor as it was drawn: the height that it takes, and where its last line of words ends, at its top.
+struct DrawnWire {
+    height_mm: f64,
+    end: (f64, f64),
 }
 
-fn terminal_piece(terminal: &StripTerminal, remark: &str, width_mm: f64) -> Piece {
-    let mut group = Group::new("terminal");
-    let left = SET_MM + TERMINAL_MM;
-    let mut y = 0.0;
-    for wire in &terminal.wires {
-        y += draw_wire(&mut group, (left, y), wire, width_mm);
+/// A cable with its pair, without its name where that is the name of a part.
+fn unless_named<'c>(cable: &'c str, part: &str) -> &'c str {
+    match cable.strip_prefix(part) {
+        Some("") if !part.is_empty() => "",
+        Some(rest) if !part.is_empty() && rest.starts_with(", ") => &rest[2..],
+        _ => cable,
     }
-    if !remark.is_empty() {
-        let x = if terminal.wires.is_empty() { left + 2.0 } else { left + WIRE_MM + SWATCH_MM.0 + 1.0 };
-        let lines = wrapped(remark, TEXT_MM, false, width_mm - x);
-        let inset = if terminal.wires.is_empty() { (ROW_MM - line_mm(TEXT_MM)) / 2.0 } else { 0.0 };
-        y += inset + letter_lines(&mut group, (x, y + inset), &lines, TEXT_MM, false) + inset;
-    }
-    let height_mm = y.max(ROW_MM);
-    terminal_body(&mut group, SET_MM, &terminal.pole, height_mm);
-    Piece { height_mm, group }
 }
 
 /// A terminal with its screw and its pole.
@@ -105,50 +195,11 @@ fn terminal_body(group: &mut Group, left: f64, pole: &str, height_mm: f64) {
     let body = Area::new(left, 0.0, TERMINAL_MM, height_mm);
     group.rectangle(Layer::Device, body, 0.0, Some(middle()), Some(Ink::Inside));
     // The screw: a circle with a slot.
-    let centre = (left + 2.6, ROW_MM / 2.0);
-    group.circle(Layer::Device, centre, 1.4, Some(thin()), None);
-    group.line(Layer::Device, (centre.0 - 0.8, centre.1 + 0.8), (centre.0 + 0.8, centre.1 - 0.8), thin());
-    let size = size_for(pole, true, (TEXT_MM, MARK_MM), TERMINAL_MM - 5.2);
-    letter(group, (left + 5.0, (ROW_MM - line_mm(size)) / 2.0), pole, size, true);
-}
-
-/// One conductor from its terminal to the right; gives the height that it takes.
-fn draw_wire(group: &mut Group, (left, y): (f64, f64), wire: &CardWire, width_mm: f64) -> f64 {
-    let middle_y = y + ROW_MM / 2.0;
-    let swatch = Area::new(left + WIRE_MM, middle_y - SWATCH_MM.1 / 2.0, SWATCH_MM.0, SWATCH_MM.1);
-    let text_x = match &wire.colour {
-        WireColour::None => {
-            group.line(Layer::Wiring, (left, middle_y), (left + WIRE_MM, middle_y), middle());
-            left + WIRE_MM + 1.0
-        }
-        WireColour::Code(code) => {
-            group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());
-            draw_swatch(group, swatch, code);
-            let size = size_for(code, true, (TEXT_MM, MARK_MM), CODE_MM - 1.0);
-            letter(group, (swatch.right() + 1.0, middle_y - line_mm(size) / 2.0), code, size, true);
-            // A code of two colours is wider than the room for one.
-            let code_mm = crate::font::text_width_mm(code, size, true) + 2.0;
-            swatch.right() + code_mm.max(CODE_MM) + 0.5
-        }
-        WireColour::ToWrite => {
-            group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());
-            // Room to write the code that was found.
-            let room = Area::new(swatch.x, y + 0.5, SWATCH_MM.0 + CODE_MM - 0.5, ROW_MM - 1.0);
-            group.rectangle(Layer::Device, room, 0.0, Some(thin()), None);
-            swatch.right() + CODE_MM + 0.5
-        }
-    };
-    let room = width_mm - text_x;
-    let other = if wire.other.is_empty() { String::new() } else { format!("→ {}", wire.other) };
-    let whole = format!("{}  {other}", wire.cable);
-    let top = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-    let mut lines = vec![whole.trim().to_string()];
-    if crate::font::text_width_mm(&lines[0], TEXT_MM, false) > room {
-        lines = wrapped(&wire.cable, TEXT_MM, false, room);
-        lines.extend(wrapped(&other, TEXT_MM, false, room));
-    }
-    let height = letter_lines(group, (text_x, y + top), &lines, TEXT_MM, false);
-    (height + 2.0 * top).max(ROW_MM)
+    let centre = (left + 2.1, ROW_MM / 2.0);
+    group.circle(Layer::Device, centre, SCREW_MM, Some(thin()), None);
+    group.line(Layer::Device, (centre.0 - 0.7, centre.1 + 0.7), (centre.0 + 0.7, centre.1 - 0.7), thin());
+    let size = size_for(pole, true, (TEXT_MM, MARK_MM), TERMINAL_MM - POLE_MM - 0.4);
+    letter(group, (left + POLE_MM, (ROW_MM - line_mm(size)) / 2.0), pole, size, true);
 }
 
 /// A swatch: of two colours, one above the other.
@@ -164,4 +215,17 @@ fn draw_swatch(group: &mut Group, area: Area, code: &str) {
         group.rectangle(Layer::Wiring, part, 0.0, None, Some(Ink::Conductor(colour)));
     }
     group.rectangle(Layer::Wiring, area, 0.0, Some(thin()), None);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::unless_named;
+
+    #[test]
+    fn a_cable_is_named_by_its_part_once() {
+        assert_eq!(unless_named("front/exit", "front/exit"), "");
+        assert_eq!(unless_named("front/light1, pair 1", "front/light1"), "pair 1");
+        assert_eq!(unless_named("front/light12, pair 1", "front/light1"), "front/light12, pair 1");
+        assert_eq!(unless_named("A-R0/1, pair 1", ""), "A-R0/1, pair 1");
+    }
 }

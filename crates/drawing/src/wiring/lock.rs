@@ -6,14 +6,14 @@ use super::words;
 use crate::font::LADDER_MM;
 use crate::language::{Lettering, Word};
 use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
+use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_site::model::{LockFeed, RelayContact, Suppression};
 use latchline_wiring::lock::WiringElement;
 
 const SLOT_MM: f64 = 26.5;
-/// Room for words in a slot.
-const SLOT_WORDS_MM: f64 = SLOT_MM - 0.8;
+/// Room for words in a slot, clear of the box of the feed.
+const SLOT_WORDS_MM: f64 = SLOT_MM - 2.4;
 const FEED_MM: f64 = 22.0;
 const LEFT_MM: f64 = 3.0 + FEED_MM;
 /// Room for the lock with what lies across it: four slots beside it fit upright on A4.
@@ -222,19 +222,55 @@ fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, pla
     let half = super::symbols::HALF_MM;
     group.line(Layer::Wiring, (x, plan.upper), (centre.0 - half, plan.upper), wire());
     group.line(Layer::Wiring, (centre.0 + half, plan.upper), (x + SLOT_MM, plan.upper), wire());
-    let blade = contact(group, centre, is_closed_at_rest(element));
-    if let Some(far) = words::relay_terminal(element) {
-        coil(group, blade);
+    let name = words::element_name(element, lock.number, plan.lettering);
+    let far = words::relay_terminal(element);
+    let mut symbol = Group::new("contact");
+    let blade = contact(&mut symbol, centre, is_closed_at_rest(element));
+    if far.is_some() {
+        coil(&mut symbol, blade);
+    }
+    moved_by_hand(&mut symbol, element, blade);
+    if element == WiringElement::FireInterlock {
+        driver(&mut symbol, blade, plan.lettering.word(Word::Fire));
+    }
+    group.group(as_block(symbol, block_name(element), centre, &name, far.unwrap_or_default()));
+    if let Some(far) = far {
         terminals(group, centre, far);
     }
-    moved_by_hand(group, element, blade);
-    if element == WiringElement::FireInterlock {
-        driver(group, blade, plan.lettering.word(Word::Fire));
-    }
-    let name = words::element_name(element, lock.number, plan.lettering);
     let below = Words::about((centre.0, plan.upper + 5.2), SLOT_WORDS_MM).draw(group, &name);
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
         below.quiet().draw(group, plan.lettering.word(remark));
+    }
+}
+
+/// A symbol as CAD places it: what it is called, and the terminal at its far side.
+fn as_block(mut symbol: Group, name: &'static str, at: Point, designation: &str, terminal: &str) -> Group {
+    let attribute =
+        |(tag, value): (&'static str, &str)| Attribute { tag, value: value.to_string(), node: None };
+    symbol.role.block = Some(Block {
+        name,
+        at,
+        scale: 1.0,
+        nodes: 0..symbol.nodes.len(),
+        attributes: [("DESIGNATION", designation), ("TERMINAL", terminal)].map(attribute).to_vec(),
+    });
+    symbol
+}
+
+/// Name of the block of a contact in CAD: one for each that looks different.
+fn block_name(element: WiringElement) -> &'static str {
+    use WiringElement as W;
+    match element {
+        W::RelayNormallyOpen => "RELAY_MAKE",
+        W::RelayNormallyClosed => "RELAY_BREAK",
+        W::RelayBetween => "RELAY_BETWEEN",
+        W::ExitButtonNormallyOpen => "BUTTON_MAKE",
+        W::ExitButtonNormallyClosed => "BUTTON_BREAK",
+        W::EmergencyRelease => "EMERGENCY_RELEASE",
+        W::FireInterlock => "FIRE_CONTACT",
+        W::FeedOut | W::FeedReturn => "FEED",
+        W::Lock => "LOCK",
+        W::DriveInput => "DRIVE_INPUT",
     }
 }
 
@@ -259,9 +295,11 @@ fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, p
     let half = super::symbols::HALF_MM;
     group.line(Layer::Wiring, (from, plan.branch()), (centre.0 - half, plan.branch()), wire());
     group.line(Layer::Wiring, (centre.0 + half, plan.branch()), (to, plan.branch()), wire());
-    let blade = contact(group, centre, is_closed_at_rest(element));
-    moved_by_hand(group, element, blade);
     let name = words::element_name(element, lock.number, plan.lettering);
+    let mut symbol = Group::new("contact");
+    let blade = contact(&mut symbol, centre, is_closed_at_rest(element));
+    moved_by_hand(&mut symbol, element, blade);
+    group.group(as_block(symbol, block_name(element), centre, &name, ""));
     let at = (x + SLOT_MM + 0.5, plan.branch() + 0.8);
     let below = Words::from(at, TO_LOCK_MM).draw(group, &name);
     if let Some(remark) = words::element_remark(element, &lock.wiring) {
@@ -275,14 +313,24 @@ fn lock_box(group: &mut Group, word: &str, x: f64, plan: LockPicture) {
     let area = Area::new(x - 5.0, middle - 6.0, 10.0, 12.0);
     group.line(Layer::Wiring, (x, plan.upper), (x, area.y), wire());
     group.line(Layer::Wiring, (x, area.bottom()), (x, plan.lower()), wire());
-    group.rectangle(Layer::Device, area, 0.0, Some(Stroke::solid(Ink::Text, Pen::Thick)), Some(Ink::Inside));
+    let mut symbol = Group::new("lock");
+    symbol.rectangle(Layer::Device, area, 0.0, Some(Stroke::solid(Ink::Text, Pen::Thick)), Some(Ink::Inside));
+    group.group(as_block(symbol, "LOCK", (x, middle), word, ""));
     let at = (x + LOCK_MM - TO_LOCK_MM - 2.0, plan.upper - ABOVE_WIRE_MM);
     Words::to(at, TO_LOCK_MM).bold().draw(group, word);
 }
 
 /// What lies across the lock, with its name at the right.
 fn across_lock(group: &mut Group, part: Suppression, name: &str, x: f64, plan: LockPicture) {
-    suppressor(group, part, x, [plan.upper, plan.lower()]);
+    let rails = [plan.upper, plan.lower()];
+    let mut symbol = Group::new("suppressor");
+    suppressor(&mut symbol, part, x, rails);
+    let block = match part {
+        Suppression::Varistor => "VARISTOR",
+        Suppression::Clamp => "CLAMP",
+        Suppression::Diode | Suppression::None => "DIODE",
+    };
+    group.group(as_block(symbol, block, (x, rails[0]), name, ""));
     let room = TO_LOCK_MM - ACROSS_MM - 3.8 - 6.0;
     let below = Words::from((x + 3.8, plan.upper + 6.0), room).draw(group, name);
     if matches!(part, Suppression::Diode | Suppression::Clamp) {

@@ -109,8 +109,10 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
     CardStep {
         number: at.number(),
         what: match (at.stage, at.spot) {
-            // Several cables start at a door station, and all are read on its card.
-            (Word::StageBareEnds, Some(Spot::Item(_))) => format!("{}: {words}", step.place),
+            // Several cables start at a door station, and all are read on its card; a block says its own name.
+            (Word::StageBareEnds, Some(Spot::Item(item))) if item.name(subject.site) != step.place => {
+                format!("{}: {words}", step.place)
+            }
             _ => words,
         },
         is_brief,
@@ -140,18 +142,13 @@ fn switches(subject: &Subject<'_>, item: Item) -> Vec<(String, SwitchSetting)> {
         .collect()
 }
 
-/// The pictures of a door: its locks, then its alarm inputs.
+/// The pictures of a door: its locks.
 pub(super) fn pictures(subject: &Subject<'_>, entrance: usize) -> Vec<DoorPicture> {
     let Some(door) = subject.assessment.doors.iter().position(|sheet| sheet.index == entrance) else {
         return Vec::new();
     };
-    let sheet = &subject.assessment.doors[door];
-    let mut pictures: Vec<DoorPicture> =
-        (0..sheet.locks.len()).map(|lock| DoorPicture::Lock { door, lock }).collect();
-    if !sheet.alarm_inputs.is_empty() {
-        pictures.push(DoorPicture::Inputs { door });
-    }
-    pictures
+    let locks = 0..subject.assessment.doors[door].locks.len();
+    locks.map(|lock| DoorPicture { door, lock }).collect()
 }
 
 /// Whether an item stands before a run rather than among the devices.

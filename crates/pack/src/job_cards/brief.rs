@@ -74,6 +74,10 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
         };
         return Some(Brief { words: locale.word(words).to_string(), is_tick: false });
     }
+    let loops = [Word::MeasureLockLoop, Word::MeasurePartLoop, Word::MeasureContactLoop];
+    if loops.iter().any(|whole| step.what == locale.word(*whole)) {
+        return Some(Brief { words: locale.word(Word::BriefLoop).to_string(), is_tick: false });
+    }
     let words = match step.taken.as_ref()? {
         Taken::Insulation { .. } => return None,
         Taken::Predicted(Reading::LoopResistance { .. }) => locale.word(Word::BriefLoop).to_string(),

@@ -184,8 +184,8 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
             );
             let with = kind.step.instrument.filter(|_| has_several);
             match with {
-                Some(with) => format!("{} ({})", said.trim_end_matches('.'), locale.word(with)),
-                None if has_several => said.trim_end_matches('.').to_string(),
+                Some(with) => format!("{} ({})", said.trim_end_matches(['.', ':']), locale.word(with)),
+                None if has_several => said.trim_end_matches(['.', ':']).to_string(),
                 None => said,
             }
         })

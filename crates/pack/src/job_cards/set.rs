@@ -6,7 +6,7 @@ use super::places::{CardKind, JobCard, JobCards, start_item};
 use super::terminals::legend;
 use crate::language::{Sentence, Word};
 use crate::subject::Subject;
-use crate::tables::{door_lines, error_line};
+use crate::tables::door_lines;
 use latchline_drawing::job_card::{CardBlock, CardSet, JobCardPicture};
 use latchline_wiring::Item;
 use std::collections::BTreeSet;
@@ -38,23 +38,12 @@ pub fn card_set(subject: &Subject<'_>) -> CardSet {
     });
     CardSet {
         cards: list.collect(),
-        title: word(Word::JobCardsTitle),
         legend: legend(subject),
         heads: [Word::ExpectedValue, Word::Lowest, Word::Highest, Word::Reading].map(word),
         continued: word(Word::CardContinued),
         power: [Word::CardPowerOff, Word::CardPowerOn].map(word),
-        foot: foot(subject),
-        warning: error_line(subject),
+        caution: word(Word::CautionIsolate),
     }
-}
-
-fn foot(subject: &Subject<'_>) -> String {
-    let (locale, stamp) = (&subject.locale, subject.stamp);
-    let mut foot = format!("{} · {} {}", subject.site.title, locale.word(Word::Revision), stamp.revision);
-    if let Some(date) = &stamp.date {
-        foot.push_str(&format!(" · {}", locale.date(date)));
-    }
-    format!("{foot} · {}", locale.word(Word::CautionIsolate))
 }
 
 /// What a card is called by its neighbours and in the order of work.

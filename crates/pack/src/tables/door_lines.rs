@@ -8,13 +8,14 @@ use crate::table::{MISSING, Table};
 use latchline_assess::door::Caution;
 
 /// The facts of a door sheet that are lines on a job card.
-const SHOWN: [Word; 6] = [
+const SHOWN: [Word; 7] = [
     Word::EscapeRoute,
     Word::FireInterlock,
     Word::WithoutPower,
     Word::HoldTime,
     Word::Energised,
     Word::DelayedEgress,
+    Word::AlarmInput,
 ];
 
 /// Escape, times, what happens without power, and cautions.

@@ -215,7 +215,7 @@ fn a_failing_site_says_so_on_every_card() {
     let text = crate::site_text(&[(8, 0), (8, 0)], "F", 1).replace("\"12 m\"", "\"900 m\"");
     let made = Made::of(resolved(&text));
     with_shown(&made, &Options { only: vec![Part::JobCards], ..Options::default() }, |shown| {
-        let warning = shown.set.warning.as_deref().expect("it fails");
+        let warning = tables::error_line(&shown.subject).expect("it fails");
         for scene in &pictures::drawings(&shown.subject)[0].sheets {
             let mut says = 0.0_f64;
             scene.root.visit(&mut |node| {

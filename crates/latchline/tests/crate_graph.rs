@@ -14,7 +14,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("words", &["finding"]),
     ("circuit", &[]),
     ("site", &["finding", "words", "circuit"]),
-    ("wiring", &["finding", "site"]),
+    ("wiring", &["finding", "words", "site"]),
     ("cutting", &["site"]),
     ("network", &["finding", "words", "circuit", "site"]),
     ("assess", &["finding", "words", "circuit", "site", "wiring", "network"]),

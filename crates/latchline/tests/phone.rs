@@ -56,7 +56,19 @@ fn the_page_asks_and_expects_what_the_sheets_print() {
             .collect();
         rows.extend(csv_rows(&table));
     }
-    let sheets: Vec<&Vec<String>> = rows.iter().filter(|row| row[0].parse::<usize>().is_ok()).collect();
+    // Steps that share a row of a sheet, first number to last, are steps of their own on the page.
+    let mut sheets: Vec<Vec<String>> = Vec::new();
+    for row in &rows {
+        let (first, last) = row[0].split_once('–').unwrap_or((&row[0], &row[0]));
+        let (Ok(first), Ok(last)) = (first.parse::<usize>(), last.parse::<usize>()) else { continue };
+        let places: Vec<&str> = if first == last { vec![&row[1]] } else { row[1].split(", ").collect() };
+        assert_eq!(places.len(), last + 1 - first, "{row:?}");
+        for (number, place) in (first..=last).zip(places) {
+            let mut one = row.clone();
+            (one[0], one[1]) = (number.to_string(), place.to_string());
+            sheets.push(one);
+        }
+    }
     let steps = steps(&plan);
     assert_eq!(sheets.len(), steps.len());
     assert!(steps.len() > 600);

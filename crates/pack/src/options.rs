@@ -129,8 +129,10 @@ impl Part {
                     Part::Interfaces,
                     Part::Overview,
                     Part::Elevation,
+                    Part::Devices,
                     Part::CutList,
                     Part::Snags,
+                    Part::Handover,
                     Part::Glossary,
                 ]
             }

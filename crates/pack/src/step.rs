@@ -37,10 +37,6 @@ pub enum Expected {
     Polarity,
     /// A reading between two values.
     Between(Span, Unit),
-    /// A reading near the first value, not below the second.
-    DownTo(f64, f64, Unit),
-    /// A reading near this, without limits.
-    About(f64, Unit),
     /// An insulation, read in megohm.
     AtLeastMegohm {
         /// What it must not lie below, in ohms.
@@ -59,16 +55,21 @@ pub enum Expected {
 impl Expected {
     /// A predicted reading, or one without a prediction.
     pub fn predicted(prediction: Option<&Prediction>, unit: Unit) -> Self {
-        prediction.map_or(Expected::Unknown(unit), |prediction| Expected::Between(prediction.into(), unit))
+        prediction.map_or(Expected::Unknown(unit), |prediction| Expected::metered(prediction.into(), unit))
+    }
+
+    /// A reading between two values, wider by what the meter may be off by.
+    pub fn metered(span: Span, unit: Unit) -> Self {
+        let Some(meter) = MeterAccuracy::of(unit) else { return Expected::Between(span, unit) };
+        let lowest = (span.lowest - meter.off_by(span.lowest)).max(0.0);
+        let highest = span.highest + meter.off_by(span.highest);
+        Expected::Between(Span { lowest, highest, ..span }, unit)
     }
 
     /// Whether another reading is expected in the same way, and in the same unit.
     pub(crate) fn is_of_kind(&self, other: &Expected) -> bool {
         let unit = |expected: &Expected| match *expected {
-            Expected::Between(_, unit)
-            | Expected::DownTo(_, _, unit)
-            | Expected::About(_, unit)
-            | Expected::Unknown(unit) => Some(unit),
+            Expected::Between(_, unit) | Expected::Unknown(unit) => Some(unit),
             _ => None,
         };
         std::mem::discriminant(self) == std::mem::discriminant(other) && unit(self) == unit(other)
@@ -76,9 +77,14 @@ impl Expected {
 
     /// The expected, the lowest and the highest value as they are printed: the limits rounded outward.
     pub fn cells(&self, locale: &Locale) -> [Cell; 3] {
-        let near = |value: f64, unit| locale.quantity(value, unit, Rounding::Nearest);
-        let least = |value: f64, unit| locale.quantity(value, unit, Rounding::Down);
-        let most = |value: f64, unit| locale.quantity(value, unit, Rounding::Up);
+        // Ohms side by side have the decimals that a multimeter shows.
+        let rounded = |value: f64, unit, rounding| match unit {
+            Unit::Ohm => locale.quantity_with(value, unit, 2, rounding),
+            _ => locale.quantity(value, unit, rounding),
+        };
+        let near = |value: f64, unit| rounded(value, unit, Rounding::Nearest);
+        let least = |value: f64, unit| rounded(value, unit, Rounding::Down);
+        let most = |value: f64, unit| rounded(value, unit, Rounding::Up);
         match *self {
             Expected::Done | Expected::Polarity | Expected::Written | Expected::Told => {
                 [Cell::Empty, Cell::Empty, Cell::Empty]
@@ -96,19 +102,37 @@ impl Expected {
             Expected::Between(span, unit) => {
                 [near(span.nominal, unit), least(span.lowest, unit), most(span.highest, unit)]
             }
-            Expected::DownTo(nominal, lowest, unit) => {
-                [near(nominal, unit), least(lowest, unit), Cell::Empty]
-            }
-            Expected::About(nominal, unit) => [near(nominal, unit), Cell::Empty, Cell::Empty],
             Expected::AtLeastMegohm { least_ohm, measured_ohm } => {
                 let measured = measured_ohm.map_or(Cell::Empty, |ohm| locale.megohm(ohm));
                 [measured, locale.megohm(least_ohm), Cell::Empty]
             }
-            Expected::Unknown(unit) => {
-                let dash = format!("– {}", locale.symbol(unit)).trim().to_string();
-                [Cell::text(dash), Cell::Empty, Cell::Empty]
-            }
+            Expected::Unknown(_) => [locale.cell(Word::NotPredicted), Cell::Empty, Cell::Empty],
         }
+    }
+}
+
+/// What a meter may be off by: a share of the reading, and a part that is always the same.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct MeterAccuracy {
+    /// Share of the reading.
+    pub(crate) share: f64,
+    /// In the unit of the reading.
+    pub(crate) always: f64,
+}
+
+impl MeterAccuracy {
+    /// Of a hand-held multimeter (assumed; common practice, no source): in ohms two digits of 0.1 ohm, leads subtracted; in amperes
+    /// three digits of 1 mA. Ranges of other units are those of the system alone.
+    pub(crate) fn of(unit: Unit) -> Option<MeterAccuracy> {
+        match unit {
+            Unit::Ohm => Some(MeterAccuracy { share: 0.01, always: 0.2 }),
+            Unit::Ampere => Some(MeterAccuracy { share: 0.015, always: 0.003 }),
+            _ => None,
+        }
+    }
+
+    fn off_by(self, reading: f64) -> f64 {
+        self.share * reading.abs() + self.always
     }
 }
 

@@ -100,8 +100,13 @@ impl<'a> Subject<'a> {
     pub fn end_words(&self, place: Place) -> String {
         match place.1 {
             TerminalSet::Outside => self.locale.word(Word::OutsideEnd).to_string(),
-            _ => place_name(self.site, place),
+            _ => self.place_name(place),
         }
+    }
+
+    /// The designation of terminals that belong together, in the language of the pack.
+    pub fn place_name(&self, place: Place) -> String {
+        place_name(self.site, place, self.locale.language)
     }
 
     /// Drives with power of their own.
@@ -123,7 +128,7 @@ impl<'a> Subject<'a> {
             let section = site_run.sections.len().checked_sub(1)?;
             let owner = CableOwner::Section { run, section };
             let cable = self.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
-            (cable.to.0 == item).then(|| (run, cable.to.1.mark()))
+            (cable.to.0 == item).then(|| (run, cable.to.1.mark(self.locale.language)))
         })
         .collect()
     }

@@ -43,12 +43,14 @@ impl WorkPlan {
         }
         let standing = standing_places(subject);
         let mut made = Stages { texts: Texts::default(), taken: BTreeMap::new(), locale };
-        let device_at = |place: &str| {
-            standing.get(place).and_then(|item| index_of.get(item)).map_or(-1, |index| *index as i64)
+        let place_of = |place: &str| {
+            let Some(standing) = standing.get(place) else { return (place.to_string(), -1) };
+            let index = index_of.get(&standing.item).map_or(-1, |index| *index as i64);
+            (standing.key.clone(), index)
         };
         let mut stages = Vec::new();
         for stage in sheets.iter().flat_map(|sheet| &sheet.stages) {
-            stages.push(made.stage(stage, &device_at));
+            stages.push(made.stage(stage, &place_of));
         }
         let notes = sheets.iter().flat_map(|sheet| sheet.notes.clone()).collect();
         let latched = subject.site.family().addresses.latched_at_power_up;
@@ -120,18 +122,20 @@ struct Stages<'s> {
 }
 
 impl Stages<'_> {
-    fn stage(&mut self, stage: &Stage, device_at: &dyn Fn(&str) -> i64) -> PlanStage {
+    fn stage(&mut self, stage: &Stage, place_of: &dyn Fn(&str) -> (String, i64)) -> PlanStage {
         let (name, power) = name_and_power(stage.word);
-        let mut numbers: BTreeMap<&str, usize> = BTreeMap::new();
+        let mut numbers: BTreeMap<String, usize> = BTreeMap::new();
         let mut steps = Vec::with_capacity(stage.steps.len());
         for step in &stage.steps {
-            let count = numbers.entry(&step.place).or_default();
+            let (place, device) = place_of(&step.place);
+            let key = format!("{name}/{place}");
+            let count = numbers.entry(place).or_default();
             *count += 1;
-            let key = format!("{name}/{}/{count}", step.place);
+            let key = format!("{key}/{count}");
             if let Some(taken) = &step.taken {
                 self.taken.insert(key.clone(), taken.clone());
             }
-            steps.push(self.step(step, key, device_at(&step.place)));
+            steps.push(self.step(step, key, device));
         }
         PlanStage { name, letter: stage.letter, title: stage.title.clone(), power, steps }
     }
@@ -193,10 +197,7 @@ fn kind_and_unit(expected: &Expected) -> (&'static str, &'static str) {
         Expected::Written => ("write", ""),
         Expected::Told => ("tell", ""),
         Expected::AtLeastMegohm { .. } => ("read", "Mohm"),
-        Expected::Between(_, unit)
-        | Expected::DownTo(_, _, unit)
-        | Expected::About(_, unit)
-        | Expected::Unknown(unit) => match unit {
+        Expected::Between(_, unit) | Expected::Unknown(unit) => match unit {
             Unit::Volt => ("read", "V"),
             Unit::Ampere => ("read", "A"),
             Unit::Ohm => ("read", "ohm"),

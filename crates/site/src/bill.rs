@@ -124,6 +124,7 @@ impl<'a> Quantities<'a> {
                 quantity,
                 unit_price: head.price.as_ref().map(|price| price.value),
                 price_left_out_in: head.price_left_out_in.clone(),
+                article: head.article.clone(),
                 unit_minutes: head.labour_minutes.as_ref().map(|minutes| minutes.value),
             })
         });

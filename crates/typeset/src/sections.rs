@@ -7,10 +7,10 @@ use crate::page::{Bookmark, Child, Element, Kind, Page, Section};
 use crate::table;
 use latchline_finding::{Language, Severity};
 use latchline_pack::language::Word;
-use latchline_pack::tables::{cautions, error_line};
+use latchline_pack::tables::{cautions, error_line, places_of};
 use latchline_pack::{Audience, Drawing, Pack, Part, Subject, Table};
 use latchline_words::codes::title_of;
-use latchline_words::template::names;
+use latchline_words::template::all_names;
 use latchline_words::typeset::{Sentence, Word as Own};
 use std::collections::BTreeSet;
 
@@ -225,20 +225,28 @@ fn revision(subject: &Subject<'_>) -> String {
         .map_or(shown.clone(), |last| format!("{shown} ({}): {}", locale.date(&last.date.value), last.change))
 }
 
-/// The errors of the site: each kind once, with its places.
+/// Most places of one kind of error that the cover names; of more it says how many, and where all of them stand.
+const MOST_PLACES: usize = 40;
+
+/// The errors of the site: each kind once, with its places; of two devices with one number both.
 fn errors_by_kind(subject: &Subject<'_>) -> Vec<String> {
     let language = subject.locale.language;
     let mut kinds: Vec<(String, Vec<&str>)> = Vec::new();
     for finding in subject.findings.iter().filter(|finding| finding.severity == Severity::Error) {
         let title = title_of(finding.code.as_str(), language);
-        let place = finding.element.as_ref().map(|element| element.as_str());
+        let place = places_of(finding);
         match kinds.iter_mut().find(|(known, _)| *known == title) {
             Some((_, places)) => places.extend(place),
-            None => kinds.push((title, place.into_iter().collect())),
+            None => kinds.push((title, place)),
         }
     }
-    let say = |(what, places): &(String, Vec<&str>)| {
-        Sentence::ErrorOf { what, places: &names(places, language) }.say(language)
+    for (_, places) in &mut kinds {
+        let mut seen = BTreeSet::new();
+        places.retain(|place| seen.insert(*place));
+    }
+    let say = |(what, places): &(String, Vec<&str>)| match places.len() {
+        count if count > MOST_PLACES => Sentence::ErrorOfMany { what, places: count }.say(language),
+        _ => Sentence::ErrorOf { what, places: &all_names(places, language) }.say(language),
     };
     kinds.iter().map(say).collect()
 }

@@ -4,7 +4,7 @@ use crate::colours::{Conductor, conductors};
 use crate::door::{Spot, ends, home, needs_joint, nodes};
 use crate::item::Item;
 use crate::landing::{By, Landing, UnstatedCable, WiredCable, Wiring};
-use crate::terminal::{Place, Pole, Terminal, TerminalSet, is_alarm_contact};
+use crate::terminal::{MODULE, Place, Pole, Terminal, TerminalSet, is_alarm_contact};
 use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_site::model::{LockPart, RelayContact, Site};
 use std::collections::BTreeMap;
@@ -17,11 +17,14 @@ pub(crate) fn land(site: &Site, entrance: usize, wiring: &mut Wiring) {
         land_door_contact(site, entrance, lock, wiring);
     }
     let station = Item::Station(entry.station);
-    let mut before = Terminal { item: station, set: TerminalSet::Modules, pole: Pole::Whole };
+    let mut before = (station, TerminalSet::Modules);
     for module in 0..entry.accessories.len() {
-        let at = |set| Terminal { item: Item::Module { entrance, module }, set, pole: Pole::Whole };
-        wiring.join(before, By::OwnLead, at(TerminalSet::ModuleIn));
-        before = at(TerminalSet::ModuleOut);
+        let item = Item::Module { entrance, module };
+        for pole in MODULE {
+            let into = Terminal::new((item, TerminalSet::ModuleIn), pole);
+            wiring.join(Terminal::new(before, pole), By::OwnLead, into);
+        }
+        before = (item, TerminalSet::ModuleOut);
     }
     for light in 0..entry.lights.len() {
         land_pair(site, DoorCable::Light { entrance, light }, [Pole::Plus, Pole::Minus], wiring);

@@ -15,10 +15,10 @@ fn key(place: &Place) -> PlaceKey {
     (place.building, place.core, place.floor)
 }
 
-/// Whether an item hangs with supplies and boxes: these, and the protectors of runs that start or end at one of them.
+/// Whether an item hangs with supplies and boxes: these, their batteries, and the protectors of runs that start or end at one of them.
 pub fn is_of_a_cupboard(site: &Site, item: Item) -> bool {
     match item {
-        Item::Supply(_) | Item::Box(_) => true,
+        Item::Supply(_) | Item::Battery { .. } | Item::Box(_) => true,
         Item::Protector(ProtectorAt::StartOf(run)) => !matches!(site.runs[run].from, RunStart::Station(_)),
         Item::Protector(ProtectorAt::EndOf(run)) => {
             let last = site.runs[run].sections.last().map(|section| section.to);

@@ -74,6 +74,13 @@ pub enum Item {
         /// Index into its alarm inputs.
         input: usize,
     },
+    /// A battery of a supply, with the fuse in its lead.
+    Battery {
+        /// Index into [`Site::supplies`].
+        supply: usize,
+        /// Which of its batteries, from 1.
+        number: u32,
+    },
     /// The resistor at that contact.
     EndOfLine {
         /// Index into [`Site::entrances`].
@@ -104,7 +111,7 @@ impl Item {
     /// At what it stands.
     pub fn stands_at(self) -> StandsAt {
         match self {
-            Item::Supply(index) => StandsAt::Supply(index),
+            Item::Supply(index) | Item::Battery { supply: index, .. } => StandsAt::Supply(index),
             Item::Box(index) => StandsAt::Box(index),
             Item::Station(index) => StandsAt::Station(index),
             Item::Protector(ProtectorAt::StartOf(run)) => StandsAt::StartOf(run),
@@ -129,6 +136,7 @@ impl Item {
             Item::Supply(index) => site.supplies[index].id.to_string(),
             Item::Box(index) => site.boxes[index].id.to_string(),
             Item::Station(index) => site.stations[index].id.to_string(),
+            Item::Battery { supply, number } => format!("{}/battery{number}", site.supplies[supply].id),
             Item::Protector(ProtectorAt::Entrance(index)) => format!("{}/surge", entrance(index)),
             Item::Protector(ProtectorAt::StartOf(index)) => format!("{}/surge", site.runs[index].id),
             Item::Protector(ProtectorAt::EndOf(index)) => format!("{}/surge-end", site.runs[index].id),

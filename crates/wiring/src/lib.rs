@@ -38,6 +38,7 @@ impl Wiring {
             door_landing::land(site, entrance, &mut wiring);
         }
         door_landing::settle_ends(&mut wiring);
+        runs::land_batteries(site, &mut wiring);
         runs::land_earths(&mut wiring);
         wiring.earth_bars = earth_bar::bars(site, &wiring);
         // Conductors stand before short wires and leads.

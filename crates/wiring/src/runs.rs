@@ -162,6 +162,24 @@ fn link(wiring: &mut Wiring, place: Place, at: ProtectorAt) {
     }
 }
 
+/// The leads of batteries: plus over the fuse of each, minus straight to it.
+pub(crate) fn land_batteries(site: &Site, wiring: &mut Wiring) {
+    for (index, supply) in site.supplies.iter().enumerate() {
+        if site.supply_model(supply).battery.is_none() {
+            continue;
+        }
+        let at_supply = |pole| Terminal::new((Item::Supply(index), TerminalSet::Battery), pole);
+        for number in 1..=supply.batteries.value {
+            let item = Item::Battery { supply: index, number };
+            let at_battery = |pole| Terminal::new((item, TerminalSet::Battery), pole);
+            let fuse = |pole| Terminal::new((item, TerminalSet::Fuse), pole);
+            wiring.join(at_supply(Pole::Plus), By::OwnLead, fuse(Pole::One));
+            wiring.join(fuse(Pole::Two), By::OwnLead, at_battery(Pole::Plus));
+            wiring.join(at_battery(Pole::Minus), By::OwnLead, at_supply(Pole::Minus));
+        }
+    }
+}
+
 /// Every terminal for earth has its conductor.
 pub(crate) fn land_earths(wiring: &mut Wiring) {
     for (terminal, landings) in &mut wiring.terminals {

@@ -1,11 +1,13 @@
 //! The terminals of each item.
 
 use crate::item::Item;
+use latchline_finding::Language;
 use latchline_site::catalogue::{BoxKind, LoopThrough, StationKind};
 use latchline_site::model::{
     AlarmInput, AlarmKind, Entrance, LightFeed, LockFeed, LockPart, LockUse, Site, StationOwner, Suppression,
 };
 use latchline_site::protectors::{self, ProtectorAt};
+use latchline_words::terminals::TerminalMark;
 
 /// Terminals of an item that belong together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,13 +34,13 @@ pub enum TerminalSet {
     Relay(u32),
     /// A light output of a door station.
     LightOutput,
-    /// Where the first module of a door station is plugged in.
+    /// Where the lead of the first module of a door station begins.
     Modules,
     /// An alarm input of a door station, from 1.
     AlarmInput(u32),
     /// Where the lead of a module comes from.
     ModuleIn,
-    /// Where the next module is plugged in.
+    /// Where the lead of the next module begins.
     ModuleOut,
     /// The terminals of a coil.
     Coil,
@@ -52,8 +54,10 @@ pub enum TerminalSet {
     Leads,
     /// The ways of a connector, all joined.
     Ways,
-    /// The battery of a supply.
+    /// The battery of a supply: its terminals at the supply, and those of each battery.
     Battery,
+    /// The fuse in the lead of a battery.
+    Fuse,
     /// The mains input of a supply.
     Mains,
     /// Protective or functional earth.
@@ -68,32 +72,35 @@ impl TerminalSet {
     pub(crate) const FIRST: TerminalSet = TerminalSet::Output(0);
 
     /// As printed: `in`, `out`, `link`, the number of a port.
-    pub fn mark(self) -> String {
-        match self {
-            TerminalSet::Output(number) => format!("out{number}"),
-            TerminalSet::Input | TerminalSet::In | TerminalSet::ModuleIn => String::from("in"),
-            TerminalSet::Out | TerminalSet::ModuleOut => String::from("out"),
-            TerminalSet::Link => String::from("link"),
-            TerminalSet::Port(number) => number.to_string(),
-            TerminalSet::LineSide => String::from("line"),
-            TerminalSet::ProtectedSide => String::from("protected"),
-            TerminalSet::LockOutput(number) => format!("lock{number}"),
-            TerminalSet::Relay(number) => format!("relay{number}"),
-            TerminalSet::LightOutput => String::from("light"),
-            TerminalSet::Modules => String::from("modules"),
-            TerminalSet::AlarmInput(number) => format!("alarm{number}"),
-            TerminalSet::Coil => String::from("coil"),
-            TerminalSet::DriveInput => String::from("input"),
-            TerminalSet::Contact => String::from("contact"),
-            TerminalSet::Lamp => String::from("lamp"),
-            TerminalSet::Leads => String::from("leads"),
-            TerminalSet::Ways => String::from("ways"),
-            TerminalSet::Battery => String::from("battery"),
-            TerminalSet::Mains => String::from("mains"),
-            TerminalSet::Earth => String::from("earth"),
-            TerminalSet::Outside => String::from("outside"),
-            TerminalSet::Screen(_) => String::from("screen"),
-        }
+    pub fn mark(self, language: Language) -> String {
+        let (word, number) = match self {
+            TerminalSet::Port(number) => return number.to_string(),
+            TerminalSet::Output(number) => (TerminalMark::Out, Some(number)),
+            TerminalSet::LockOutput(number) => (TerminalMark::Lock, Some(number)),
+            TerminalSet::Relay(number) => (TerminalMark::Relay, Some(number)),
+            TerminalSet::AlarmInput(number) => (TerminalMark::Alarm, Some(number)),
+            TerminalSet::Input | TerminalSet::In | TerminalSet::ModuleIn => (TerminalMark::In, None),
+            TerminalSet::Out | TerminalSet::ModuleOut => (TerminalMark::Out, None),
+            TerminalSet::Link => (TerminalMark::Link, None),
+            TerminalSet::LineSide => (TerminalMark::Line, None),
+            TerminalSet::ProtectedSide => (TerminalMark::Protected, None),
+            TerminalSet::LightOutput => (TerminalMark::Light, None),
+            TerminalSet::Modules => (TerminalMark::Modules, None),
+            TerminalSet::Coil => (TerminalMark::Coil, None),
+            TerminalSet::DriveInput => (TerminalMark::DriveInput, None),
+            TerminalSet::Contact => (TerminalMark::Contact, None),
+            TerminalSet::Lamp => (TerminalMark::Lamp, None),
+            TerminalSet::Leads => (TerminalMark::Leads, None),
+            TerminalSet::Ways => (TerminalMark::Ways, None),
+            TerminalSet::Battery => (TerminalMark::Battery, None),
+            TerminalSet::Fuse => (TerminalMark::Fuse, None),
+            TerminalSet::Mains => (TerminalMark::Mains, None),
+            TerminalSet::Earth => (TerminalMark::Earth, None),
+            TerminalSet::Outside => (TerminalMark::Outside, None),
+            TerminalSet::Screen(_) => (TerminalMark::Screen, None),
+        };
+        let mark = word.say(language);
+        number.map_or_else(|| mark.to_string(), |number| format!("{mark}{number}"))
     }
 }
 
@@ -127,6 +134,10 @@ pub enum Pole {
     Neutral,
     /// Protective earth.
     ProtectiveEarth,
+    /// First conductor of a bus between modules.
+    BusOne,
+    /// Second conductor of it.
+    BusTwo,
 }
 
 impl Pole {
@@ -148,6 +159,8 @@ impl Pole {
             Pole::Line => "L",
             Pole::Neutral => "N",
             Pole::ProtectiveEarth => "PE",
+            Pole::BusOne => "B1",
+            Pole::BusTwo => "B2",
         }
     }
 
@@ -176,26 +189,29 @@ impl Terminal {
 
     /// Its designation: item, colon, terminals, and the pole where there are several: `front-A:relay1 NC`. A connector has no
     /// more than its name.
-    pub fn name(self, site: &Site) -> String {
+    pub fn name(self, site: &Site, language: Language) -> String {
         if self.set == TerminalSet::Ways {
             return self.item.name(site);
         }
-        let set = place_name(site, (self.item, self.set));
+        let set = place_name(site, (self.item, self.set), language);
         if self.pole == Pole::Whole { set } else { format!("{set} {}", self.pole.mark()) }
     }
 }
 
 /// Designation of terminals that belong together: item, colon, terminals.
-pub fn place_name(site: &Site, (item, set): Place) -> String {
+pub fn place_name(site: &Site, (item, set): Place, language: Language) -> String {
     if set == TerminalSet::Ways {
         return item.name(site);
     }
-    format!("{}:{}", item.name(site), set.mark())
+    format!("{}:{}", item.name(site), set.mark(language))
 }
 
 const CHANGEOVER: [Pole; 3] = [Pole::Common, Pole::NormallyOpen, Pole::NormallyClosed];
 const BUS: [Pole; 2] = [Pole::Plus, Pole::Minus];
 const DRY: [Pole; 2] = [Pole::One, Pole::Two];
+/// Modules hang on one lead from the station and from each to the next: two conductors of their own bus and two of their power (common
+/// practice, no source).
+pub(crate) const MODULE: [Pole; 4] = [Pole::BusOne, Pole::BusTwo, Pole::Plus, Pole::Minus];
 const MAINS: [Pole; 3] = [Pole::Line, Pole::Neutral, Pole::ProtectiveEarth];
 
 /// Collects terminals.
@@ -218,6 +234,11 @@ pub(crate) fn all(site: &Site) -> Vec<Terminal> {
         }
         if model.battery.is_some() {
             list.add(item, TerminalSet::Battery, &BUS);
+            for number in 1..=supply.batteries.value {
+                let battery = Item::Battery { supply: index, number };
+                list.add(battery, TerminalSet::Battery, &BUS);
+                list.add(battery, TerminalSet::Fuse, &DRY);
+            }
         }
         list.add(item, TerminalSet::Mains, &MAINS);
     }
@@ -280,7 +301,7 @@ fn station(site: &Site, index: usize, list: &mut Terminals) {
         list.add(item, TerminalSet::LightOutput, &BUS);
     }
     if model.accessory_current.is_some() || !entrance.accessories.is_empty() {
-        list.add(item, TerminalSet::Modules, &[Pole::Whole]);
+        list.add(item, TerminalSet::Modules, &MODULE);
     }
 }
 
@@ -298,8 +319,8 @@ fn fittings(site: &Site, index: usize, entrance: &Entrance, list: &mut Terminals
     }
     for module in 0..entrance.accessories.len() {
         let item = Item::Module { entrance: index, module };
-        list.add(item, TerminalSet::ModuleIn, &[Pole::Whole]);
-        list.add(item, TerminalSet::ModuleOut, &[Pole::Whole]);
+        list.add(item, TerminalSet::ModuleIn, &MODULE);
+        list.add(item, TerminalSet::ModuleOut, &MODULE);
     }
     for (input, used) in entrance.alarm_inputs.iter().enumerate() {
         list.add(Item::AlarmContact { entrance: index, input }, TerminalSet::Contact, &DRY);

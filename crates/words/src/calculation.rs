@@ -120,11 +120,11 @@ sentences! {
     /// Where an input is from.
     pub enum InputSource {
         // Keys of the catalogue and of the site file.
-        Key { part: String, key: KeyName }: "{part} {key}" | "{part}: {key}",
-        Conditions { key: KeyName }: "conditions {key}" | "Bedingungen: {key}",
-        Policy { key: KeyName }: "policy {key}" | "Vorgaben: {key}",
+        Key { part: String, key: KeyName }: "{part}: {key}" | same,
+        Conditions { key: KeyName }: "conditions: {key}" | "Bedingungen: {key}",
+        Policy { key: KeyName }: "policy: {key}" | "Vorgaben: {key}",
         Keys { part: String, first: KeyName, second: KeyName }:
-            "{part} {first} and {second}"
+            "{part}: {first} and {second}"
             | "{part}: {first} und {second}",
         LoadAtRatedVoltage { light: String }:
             "{light} load at its rated voltage"

@@ -23,8 +23,8 @@ words! {
             "has power of its own, takes a dry contact"
             | "eigene Versorgung, Ansteuerung über potenzialfreien Kontakt",
         // Contacts and what lies across them.
-        CommonAndOpen: "common and normally open" | "Wurzel und Schließer",
-        CommonAndClosed: "common and normally closed" | "Wurzel und Öffner",
+        CommonAndOpen: "common and normally open" | "COM (C) und Schließer",
+        CommonAndClosed: "common and normally closed" | "COM (C) und Öffner",
         NormallyOpen: "normally open" | "in Ruhe offen",
         NormallyClosed: "normally closed" | "in Ruhe geschlossen",
         Nothing: "nothing" | "nichts",
@@ -62,9 +62,9 @@ words! {
         FeedAlternating: "feed ~" | "Speisung ~",
         FeedPlus: "feed +" | "Speisung +",
         FeedMinus: "feed -" | "Speisung -",
-        RelayOpen: "relay common, normally open" | "Relais Wurzel, Schließer",
-        RelayClosed: "relay common, normally closed" | "Relais Wurzel, Öffner",
-        RelayBetween: "relay in between, common, normally open" | "Relais dazwischen, Wurzel, Schließer",
+        RelayOpen: "relay common, normally open" | "Relais COM (C), Schließer",
+        RelayClosed: "relay common, normally closed" | "Relais COM (C), Öffner",
+        RelayBetween: "relay in between, common, normally open" | "Relais dazwischen, COM (C), Schließer",
         ExitButtonOpen: "exit button (normally open)" | "Türöffnertaster (Schließer)",
         ExitButtonClosed: "exit button (normally closed)" | "Türöffnertaster (Öffner)",
         EmergencyRelease: "emergency release (normally closed)" | "Nottaster (Öffner)",

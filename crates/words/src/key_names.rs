@@ -151,6 +151,7 @@ const KEYS: &[Named] = &[
     ("stations_per_dwelling", "stations in a dwelling", "Stationen je Wohnung"),
     ("stations_per_port", "stations on a port", "Stationen je Abgang"),
     ("supply_tolerance", "tolerance of the supply", "Toleranz der Speisung"),
+    ("supply_voltage", "voltage of the supply", "Spannung der Speisung"),
     ("talking", "load while talking", "Last beim Sprechen"),
     ("terminator_capacitance", "capacitor of the terminator", "Kondensator des Abschlusses"),
     ("terminator_required", "whether a terminator is needed", "ob ein Abschluss nötig ist"),
@@ -198,7 +199,28 @@ pub fn name_of(key: &str, language: Language) -> Option<&'static str> {
     })
 }
 
-/// A key of a file as the source of a figure: in English as the file has it, in German by what it is called.
+/// A text for paper: keys that it names are said by what they are called. What is no key stays, so that a name with an underscore does.
+pub fn without_keys(text: &str, language: Language) -> String {
+    let is_of_key = |sign: char| sign.is_ascii_lowercase() || sign == '_';
+    let mut said = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(start) = rest.find(is_of_key) {
+        let (before, from) = rest.split_at(start);
+        let end = from.find(|sign: char| !is_of_key(sign)).unwrap_or(from.len());
+        let word = &from[..end];
+        // A word of the language, and a part of a longer name, is no key.
+        let is_whole = !before.ends_with(|sign: char| sign.is_alphanumeric() || sign == '-' || sign == '/')
+            && !from[end..].starts_with(|sign: char| sign.is_alphanumeric() || sign == '-' || sign == '/');
+        let name = name_of(word, language).filter(|_| is_whole && word.contains('_'));
+        said.push_str(before);
+        said.push_str(name.unwrap_or(word));
+        rest = &from[end..];
+    }
+    said.push_str(rest);
+    said
+}
+
+/// A key of a file as the source of a figure: by what it is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct KeyName(pub &'static str);
 
@@ -210,7 +232,9 @@ impl From<&'static str> for KeyName {
 
 impl Say for KeyName {
     fn said(&self) -> Said<'_> {
-        Said::Row([self.0, name_of(self.0, Language::German).unwrap_or(self.0)])
+        Said::Row(
+            [Language::English, Language::German].map(|language| name_of(self.0, language).unwrap_or(self.0)),
+        )
     }
 }
 
@@ -221,6 +245,20 @@ mod tests {
     #[test]
     fn keys_stand_in_order_once() {
         assert!(KEYS.is_sorted_by(|(one, ..), (next, ..)| one < next));
+    }
+
+    #[test]
+    fn keys_in_a_text_are_said_by_what_they_are_called() {
+        let said = |text| without_keys(text, Language::English);
+        assert_eq!(said("needs ostrel-dv1 turn_on_delay"), "needs ostrel-dv1 delay before it starts");
+        assert_eq!(
+            said("flat_1, flat_a and x-turn_on_delay stay"),
+            "flat_1, flat_a and x-turn_on_delay stay"
+        );
+        assert_eq!(
+            without_keys("turn_off_voltage unter turn_on_voltage", Language::German),
+            "Spannung, bei der es abschaltet unter Spannung, bei der es einschaltet"
+        );
     }
 
     #[test]

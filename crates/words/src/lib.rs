@@ -37,6 +37,7 @@ pub mod states;
 pub mod survey;
 pub mod symptoms;
 pub mod template;
+pub mod terminals;
 pub mod terms;
 pub mod tolerance;
 pub mod typeset;

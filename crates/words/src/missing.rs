@@ -1,6 +1,7 @@
 //! What keeps something from being judged, as the object of "needs".
 
 use crate::figures;
+use crate::key_names::without_keys;
 use crate::row::sentences;
 use latchline_finding::{Both, Language};
 
@@ -53,7 +54,33 @@ sentences! {
     }
 }
 
+sentences! {
+    /// The same of an escape route, for people who never see a file.
+    pub(crate) enum OnPaper<'a> {
+        EscapeRoute { entrance: &'a str }:
+            "{entrance}: whether people escape through it, as whoever answers for fire safety decided, and who decided it when"
+            | "{entrance}: ob sie ein Fluchtweg ist, wie es entschied, wer für den Brandschutz einsteht, und wer das wann entschied",
+        EscapeDecision { entrance: &'a str }:
+            "{entrance}: who decided about the way of escape, and when"
+            | "{entrance}: wer über den Fluchtweg entschied, und wann",
+    }
+}
+
 impl Missing {
+    /// As it is said on paper: without keys of files.
+    pub fn on_paper(&self, language: Language) -> String {
+        match self {
+            Missing::EscapeRoute { entrance } => OnPaper::EscapeRoute { entrance }.say(language),
+            Missing::EscapeDecision { entrance, .. } => OnPaper::EscapeDecision { entrance }.say(language),
+            other => without_keys(&other.say(language), language),
+        }
+    }
+
+    /// A list of it, behind "needs", for paper.
+    pub fn list_on_paper(all: &[Missing], language: Language) -> String {
+        all.iter().map(|one| one.on_paper(language)).collect::<Vec<_>>().join(", ")
+    }
+
     /// A key of a part or of an element.
     pub fn key(part: impl Into<String>, key: &'static str) -> Self {
         Missing::Key { part: part.into(), key }

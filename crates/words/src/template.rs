@@ -7,8 +7,17 @@
 use crate::{figures, row};
 use latchline_finding::{Both, ElementId, Figure, Language, Locale, Rounding, Unit, shown};
 
-/// Most names that one sentence lists; the rest is counted.
+/// Most names that one sentence lists where lists are counted.
 const MOST_NAMES: usize = 8;
+
+/// How a sentence lists many names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Lists {
+    /// The first of them, and how many more: where somebody reads on a screen.
+    Counted,
+    /// Every one: on paper, which nobody can ask for the rest.
+    Whole,
+}
 
 /// Text from outside as it may be shown, so that a name cannot drive a terminal nor hide what is in it.
 pub fn plain(text: &str) -> String {
@@ -209,12 +218,18 @@ fn counted(value: f64, number: String, form: &str) -> String {
 
 /// Names one after the other, the last after "and"; of many the first, and how many more.
 pub fn names(names: &[&str], language: Language) -> String {
-    list(names.iter().copied(), "and", language)
+    list(names.iter().copied(), "and", Lists::Counted, language)
+}
+
+/// The same with every one of them.
+pub fn all_names(names: &[&str], language: Language) -> String {
+    list(names.iter().copied(), "and", Lists::Whole, language)
 }
 
 pub(crate) fn list<'a>(
     names: impl ExactSizeIterator<Item = &'a str>,
     form: &str,
+    lists: Lists,
     language: Language,
 ) -> String {
     let joint = match (form == "or", language) {
@@ -224,7 +239,8 @@ pub(crate) fn list<'a>(
         (false, Language::German) => "und",
     };
     let total = names.len();
-    let named = if total > MOST_NAMES + 1 { MOST_NAMES } else { total };
+    let is_counted = lists == Lists::Counted && total > MOST_NAMES + 1;
+    let named = if is_counted { MOST_NAMES } else { total };
     let mut shown_names: Vec<String> = names.take(named).map(plain).collect();
     if total > named {
         let more = total - named;
@@ -289,6 +305,12 @@ mod tests {
         let finding = Finding::new(Code("test"), Severity::Error, Origin::None).with("all", many);
         let text = fill("{all}", &finding, Language::English).unwrap();
         assert!(text.starts_with("D0, D1,") && text.ends_with("D7 and 12 more"), "{text}");
+        let whole =
+            crate::of_finding::filled("{all}", &finding, Lists::Whole, Language::English.into()).unwrap();
+        assert!(
+            (0..20).all(|number| whole.contains(&format!("D{number}"))) && whole.ends_with("D18 and D19"),
+            "{whole}"
+        );
     }
 
     #[test]

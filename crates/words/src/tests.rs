@@ -42,6 +42,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         commands::ServeWords::ROWS,
         commands::StoreWords::ROWS,
         commands::WrittenWords::ROWS,
+        missing::OnPaper::ROWS,
         commands::ReadingsWords::ROWS,
         commands::ReachWords::ROWS,
         design::DesignWords::ROWS,

@@ -46,6 +46,9 @@ sentences! {
             "{drawing}, {of:sheet|sheets}"
             | "{drawing}, {of:Blatt|Blätter}",
         ErrorOf { what: &'a str, places: &'a str }: "{what}<: {places}>" | same,
+        ErrorOfMany { what: &'a str, places: usize }:
+            "{what}: {places} places, each in the snag list"
+            | "{what}: an {places} Stellen, jede in der Mängelliste",
         LabelsApart { files: &'a str }:
             "Labels are in files of their own, {files}: print them on label stock at true scale."
             | "Die Etiketten stehen in eigenen Dateien, {files}: ohne Skalierung auf Etikettenbogen drucken.",

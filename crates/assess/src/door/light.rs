@@ -34,6 +34,16 @@ pub struct LightSheet {
     pub feed_v: Option<f64>,
 }
 
+/// How far a light's current may be from its rated one, as a fraction (assumed; common practice, no source).
+const CURRENT_TOLERANCE: f64 = 0.1;
+
+impl LightSheet {
+    /// What an ammeter finds in its lead while it shines, in amperes: least, nominal, most.
+    pub fn drawn_a(&self) -> [f64; 3] {
+        [1.0 - CURRENT_TOLERANCE, 1.0, 1.0 + CURRENT_TOLERANCE].map(|share| share * self.current_a)
+    }
+}
+
 /// The lights of an entrance in file order.
 pub fn light_sheets(context: &Context<'_>, entrance: &Entrance) -> Vec<LightSheet> {
     let lights = entrance.lights.iter().enumerate();

@@ -18,8 +18,23 @@ pub struct LoadLine {
     pub day_a: f64,
     /// The same at night.
     pub night_a: f64,
+    /// How far what it draws may be from that, as a fraction.
+    pub tolerance: f64,
     /// Where the figure is from.
     pub source: InputSource,
+}
+
+/// How much lower than nominal the bus may stand where a heater is read, as a fraction (assumed; no source): a heater draws less
+/// there, or more where its power is regulated.
+const LOWER_BUS: f64 = 0.25;
+
+impl LoadLine {
+    /// What an ammeter finds at night, in amperes: least, nominal, most, wherever between its nominal and its lowest voltage the bus is.
+    pub fn drawn_at_night_a(&self) -> [f64; 3] {
+        let least = self.night_a * (1.0 - self.tolerance) * (1.0 - LOWER_BUS);
+        let most = self.night_a * (1.0 + self.tolerance) / (1.0 - LOWER_BUS);
+        [least, self.night_a, most]
+    }
 }
 
 /// The standby load of a door.
@@ -50,6 +65,7 @@ pub fn door_load(context: &Context<'_>, entrance: &Entrance) -> Option<DoorLoad>
     let bus_v = context.layout.stages[at.stage].voltage_v[Corner::Nominal.index()];
     let station = &site.stations[entrance.station];
     let model = site.station_model(station);
+    let tolerance = model.load_tolerance.value.as_fraction();
     let drop_v = model.rectifier_drop.as_ref().map_or(0.0, |drop| drop.value.as_volts());
     if bus_v <= drop_v {
         return None;
@@ -66,6 +82,7 @@ pub fn door_load(context: &Context<'_>, entrance: &Entrance) -> Option<DoorLoad>
             model,
             day_a: by_day.map_or(0.0, |(_, demand)| current_a(demand)),
             night_a: current_a(demand),
+            tolerance,
             source,
         }
     });

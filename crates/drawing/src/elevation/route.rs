@@ -11,6 +11,7 @@
 use super::arrange::{Arrangement, CARD_GAP_MM, COLUMN_PAD_MM};
 use super::card::CardIndex;
 use crate::font::{LEAST_MM, text_width_mm};
+use latchline_finding::Language;
 use latchline_site::model::{RunStart, RunStop, Site};
 use latchline_wiring::runs::device_terminals;
 use std::collections::BTreeMap;
@@ -94,7 +95,7 @@ pub(super) struct Routing {
 }
 
 /// Sections as nets, before they are routed.
-pub(super) fn nets(site: &Site) -> Vec<Net> {
+pub(super) fn nets(site: &Site, language: Language) -> Vec<Net> {
     let index = CardIndex::new(site);
     let mut nets = Vec::new();
     for ((number, run), terminals) in site.runs.iter().enumerate().zip(device_terminals(site)) {
@@ -113,7 +114,7 @@ pub(super) fn nets(site: &Site) -> Vec<Net> {
             };
             let to = (index.stop(stop.to), terminal);
             let way = Way::Row { row: 0, lane: 0 };
-            let marks = [near.1.mark(), far.1.mark()];
+            let marks = [near.1.mark(language), far.1.mark(language)];
             nets.push(Net { run: number, is_first: section == 0, from: before, to, marks, way });
             // A run that goes on from a box leaves it by its input terminals.
             let next = if matches!(stop.to, RunStop::Station(_)) {

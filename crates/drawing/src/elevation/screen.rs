@@ -156,7 +156,7 @@ pub fn screen_elevation(
     let troubles = card::troubles(site, findings, lettering);
     let nothing: BTreeMap<String, Trouble> = BTreeMap::new();
     let cards = card::cards(site, judged(results), &troubles, lettering);
-    let nets = route::nets(site);
+    let nets = route::nets(site, lettering.0.language);
     let terminals = route::terminals(&nets, cards.len());
     let widths: Vec<f64> = cards
         .iter()

@@ -43,7 +43,7 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
             card.double = Some(double);
         }
     }
-    let nets = route::nets(site);
+    let nets = route::nets(site, lettering.0.language);
     let terminals = route::terminals(&nets, cards.len());
     let pitches = route::pitches(&nets, cards.len());
     let base = card_picture::usual_width(&cards);

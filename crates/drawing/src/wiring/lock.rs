@@ -175,7 +175,7 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
         Words { anchor, ..Words::from((x, y - ABOVE_WIRE_MM), SLOT_MM) }.bold().draw(group, mark);
     }
     let names = [
-        (words::element_name(element, lock.number, plan.lettering), Word::InDoorStation, centre.0),
+        (words::element_name(element, lock.number, plan.lettering), words::relay_remark(lock), centre.0),
         (plan.lettering.word(Word::RelayBetween).to_string(), Word::ItsCoil, body.x + body.width / 2.0),
     ];
     for (name, remark, x) in names {
@@ -238,7 +238,7 @@ fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, pla
         terminals(group, centre, far);
     }
     let below = Words::about((centre.0, plan.upper + 5.2), SLOT_WORDS_MM).draw(group, &name);
-    if let Some(remark) = words::element_remark(element, &lock.wiring) {
+    if let Some(remark) = words::element_remark(element, lock) {
         below.quiet().draw(group, plan.lettering.word(remark));
     }
 }
@@ -302,7 +302,7 @@ fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, p
     group.group(as_block(symbol, block_name(element), centre, &name, ""));
     let at = (x + SLOT_MM + 0.5, plan.branch() + 0.8);
     let below = Words::from(at, TO_LOCK_MM).draw(group, &name);
-    if let Some(remark) = words::element_remark(element, &lock.wiring) {
+    if let Some(remark) = words::element_remark(element, lock) {
         below.quiet().draw(group, plan.lettering.word(remark));
     }
 }

@@ -57,17 +57,25 @@ pub(super) fn element_name(element: WiringElement, number: usize, lettering: Let
 }
 
 /// The quiet line below that.
-pub(super) fn element_remark(element: WiringElement, wiring: &LockWiring) -> Option<Word> {
-    match (element, wiring.coil_contact) {
+pub(super) fn element_remark(element: WiringElement, lock: &LockSheet) -> Option<Word> {
+    match (element, lock.wiring.coil_contact) {
         (WiringElement::ExitButtonNormallyOpen, _) => Some(Word::NormallyOpen),
         (WiringElement::ExitButtonNormallyClosed, _) => Some(Word::NormallyClosed),
         (WiringElement::EmergencyRelease | WiringElement::FireInterlock, _) => Some(Word::OpensToRelease),
         (WiringElement::RelayNormallyOpen | WiringElement::RelayNormallyClosed, _) => {
-            Some(Word::InDoorStation)
+            Some(relay_remark(lock))
         }
         (WiringElement::RelayBetween, Some(RelayContact::NormallyClosed)) => Some(Word::CoilOnWhileShut),
         (WiringElement::RelayBetween, _) => Some(Word::CoilOnToRelease),
         _ => None,
+    }
+}
+
+/// Where the door station's relay is: where the site file says that it is on the secure side, it is not behind the panel.
+pub(super) fn relay_remark(lock: &LockSheet) -> Word {
+    match lock.relay_on_secure_side {
+        Some(true) => Word::OfDoorStationOnSecureSide,
+        _ => Word::InDoorStation,
     }
 }
 

@@ -18,7 +18,7 @@ impl Readings {
         worst: &[WorstOfDevice<'s>],
     ) -> Self {
         let talking = talking(from);
-        let run_call = run_calls(from.layout, &talking, from.site.runs.len());
+        let run_call = run_calls(from, &talking);
         let power_order = power_order(from.site, from.layout);
         let paths = paths.into_iter().map(|(device, state)| (device, from.path(device, state))).collect();
         let predictions = from.predict(taken(from, &talking, &run_call));
@@ -64,21 +64,36 @@ fn taken(from: &Predictor<'_>, talking: &[Option<BusState>], run_call: &[Option<
     readings
 }
 
-/// By run the call of the farthest station beyond it.
-fn run_calls(layout: &Layout, talking: &[Option<BusState>], runs: usize) -> Vec<Option<RunCall>> {
-    let mut calls = vec![None; runs];
-    for (run, call) in calls.iter_mut().enumerate() {
-        let Some(at) = layout.run_start[run] else { continue };
+/// By run the call of the farthest station beyond it that is called; where none is, that of the farthest that calls.
+fn run_calls(from: &Predictor<'_>, talking: &[Option<BusState>]) -> Vec<Option<RunCall>> {
+    let (layout, calling) = (from.layout, calling(from));
+    let farthest = |run: usize, states: &[Option<BusState>]| {
+        let at = layout.run_start[run]?;
         let stage = layout.stage(at);
         let beyond = at.node..stage.subtree_end[at.node] as usize;
-        let called = beyond.filter_map(|node| match stage.terminal[node] {
-            StageNode::Station(station) => Some((stage.distance_m[node], station, talking[station].clone()?)),
+        let loaded = beyond.filter_map(|node| match stage.terminal[node] {
+            StageNode::Station(station) => Some((stage.distance_m[node], station, states[station].clone()?)),
             _ => None,
         });
-        let farthest = called.reduce(|known, next| if next.0 > known.0 { next } else { known });
-        *call = farthest.map(|(_, station, state)| RunCall { station, state });
+        let farthest = loaded.reduce(|known, next| if next.0 > known.0 { next } else { known });
+        farthest.map(|(_, station, state)| RunCall { station, state })
+    };
+    let runs = 0..from.site.runs.len();
+    runs.map(|run| farthest(run, talking).or_else(|| farthest(run, &calling))).collect()
+}
+
+/// By station the state in which it talks with the first station that it can call, and nobody else calls.
+fn calling(from: &Predictor<'_>) -> Vec<Option<BusState>> {
+    let mut states = vec![None; from.site.stations.len()];
+    let Some(phase) = from.space.phases.iter().find(|phase| phase.kind == StateKind::Call) else {
+        return states;
+    };
+    for (option, call) in phase.options.iter().enumerate() {
+        if call.moment != CallMoment::Ringing && states[call.caller].is_none() {
+            states[call.caller] = Some(BusState::of(phase, &[option]));
+        }
     }
-    calls
+    states
 }
 
 fn talking(from: &Predictor<'_>) -> Vec<Option<BusState>> {

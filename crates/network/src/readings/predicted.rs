@@ -31,7 +31,7 @@ pub struct WorstOfDevice<'s> {
 /// A call that loads a run while its drop is read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RunCall {
-    /// The station that talks, the farthest beyond the run that someone calls: index into [`Site::stations`](latchline_site::model::Site::stations).
+    /// The station that talks, the farthest beyond the run that someone calls, or, where none is called, that calls: index into [`Site::stations`](latchline_site::model::Site::stations).
     pub station: usize,
     /// The state: it talks, nobody else calls.
     pub state: BusState,
@@ -47,7 +47,7 @@ pub struct Readings {
     pub power_order: Vec<RunFeed>,
     /// By station the state in which the first entrance that can call it talks with it and nobody else calls.
     pub talking: Vec<Option<BusState>>,
-    /// By run the call under which its drop is read; `None` where nobody beyond it is called.
+    /// By run the call under which its drop is read; `None` where nobody beyond it calls or is called.
     pub run_call: Vec<Option<RunCall>>,
     /// What a joint in each section of each run would do; empty where no device was given.
     pub joints: Vec<SectionJoint>,

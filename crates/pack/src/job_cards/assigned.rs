@@ -70,7 +70,7 @@ impl Assigned {
                         _ => run_of(&step, &connecting)
                             .or_else(|| runs.get(step.place.as_str()).copied().filter(|_| !is_drop))
                             .map(Spot::Run)
-                            .or_else(|| standing.get(&step.place).map(|item| Spot::Item(*item))),
+                            .or_else(|| standing.get(&step.place).map(|standing| Spot::Item(standing.item))),
                     };
                     let spot = spot.filter(|spot| is_on_a_card(subject, cards, *spot));
                     before = spot.map(|spot| (spot, is_drop || explains));

@@ -93,12 +93,19 @@ struct Walk<'s> {
 /// meter: who takes one up wants to know where.
 fn walks<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'s>> {
     let mut by_meter: Vec<Vec<&AssignedStep>> = Vec::new();
+    // Work without a meter divides the readings before it from those behind it: each stretch is sorted by itself.
+    let mut first = 0;
     for step in steps {
         let with = step.step.instrument;
         // What is only told stands beside what it explains.
         let is_told = step.step.expected == Expected::Told;
         let is_bound = !matches!(step.stage, Word::StageBareEnds | Word::StageReadings);
-        match by_meter.iter_mut().find(|same| is_bound || is_told || same[0].step.instrument == with) {
+        let turns = |same: &Vec<&AssignedStep>| same[0].step.instrument.is_some() != with.is_some();
+        if !is_bound && !is_told && by_meter.last().is_some_and(turns) {
+            first = by_meter.len();
+        }
+        let mut stretch = by_meter[first..].iter_mut();
+        match stretch.find(|same| is_bound || is_told || same[0].step.instrument == with) {
             Some(same) => same.push(step),
             None => by_meter.push(vec![step]),
         }
@@ -118,9 +125,11 @@ fn in_order<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'
         if kinds.is_empty() {
             kinds.extend(&visit[..1]);
         }
-        let last = walks
-            .last_mut()
-            .filter(|walk| is_part(subject, &kinds, &walk.kinds) || is_part(subject, &walk.kinds, &kinds));
+        // Where the order binds, each visit has a row of its own: who comes back to a card is told when, and to what.
+        let is_free = !is_bound_to_order(visit[0].stage);
+        let last = walks.last_mut().filter(|walk| {
+            is_free && (is_part(subject, &kinds, &walk.kinds) || is_part(subject, &walk.kinds, &kinds))
+        });
         match last {
             Some(walk) => {
                 if kinds.len() > walk.kinds.len() {
@@ -148,9 +157,9 @@ fn is_part(subject: &Subject<'_>, few: &[&AssignedStep], many: &[&AssignedStep])
 }
 
 /// Whether the steps of a stage depend on those before them, so that their cards are walked in that order: runs get power behind what
-/// feeds them, the weakest call is tried first. In all other stages a building is walked once.
+/// feeds them, what feeds a door is isolated before it, the weakest call is tried first. In all other stages a building is walked once.
 fn is_bound_to_order(stage: Word) -> bool {
-    matches!(stage, Word::StagePowerUp | Word::StageCalls)
+    matches!(stage, Word::StageIsolate | Word::StagePowerUp | Word::StageCalls)
 }
 
 /// A walk from card to card: which cards, in which order, and at length what the cards say in few words.
@@ -178,6 +187,9 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
         .kinds
         .iter()
         .map(|kind| {
+            if is_bound_to_order(kind.stage) {
+                return kind.step.what.clone();
+            }
             let said = in_general(subject, kind).map_or_else(
                 || locale.say(&Sentence::AsAtStep { step: &kind.number(), what: &kind.step.what }),
                 str::to_string,

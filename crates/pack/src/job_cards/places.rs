@@ -96,6 +96,7 @@ impl JobCards {
                     Some(section) => stop_item(section.to),
                     None => continue,
                 },
+                StandsAt::Supply(supply) if item != Item::Supply(supply) => Item::Supply(supply),
                 StandsAt::Supply(_) | StandsAt::Box(_) | StandsAt::Station(_) => continue,
             };
             if let Some(card) = cards.card_of(owner) {

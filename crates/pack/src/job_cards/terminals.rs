@@ -11,11 +11,12 @@ use latchline_wiring::{By, Item, Terminal, TerminalSet};
 /// The terminals of an item, set by set.
 pub(super) fn strip(subject: &Subject<'_>, item: Item) -> Vec<StripSet> {
     let mut sets: Vec<StripSet> = Vec::new();
-    let mut before = None;
+    let (mut before, language) = (None, subject.locale.language);
     let mut rows = rows_of_item(subject, item).into_iter();
     for (terminal, landings) in subject.wiring.of_item(item) {
         if before != Some(terminal.set) {
-            let mark = if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark() };
+            let mark =
+                if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark(language) };
             sets.push(StripSet { mark, terminals: Vec::new() });
             before = Some(terminal.set);
         }

@@ -6,6 +6,7 @@ use crate::locale::Rounding;
 use crate::subject::Subject;
 use latchline_assess::{Verdict, WorstVoltage};
 use latchline_finding::{CallRef, Figure, Finding, OperatingState, Unit};
+use latchline_words::key_names::without_keys;
 use latchline_words::{codes, states};
 
 impl Locale {
@@ -41,7 +42,7 @@ impl Locale {
 
     /// What is wrong, in one sentence.
     pub fn finding(&self, finding: &Finding) -> String {
-        codes::sentence(finding, self.0)
+        without_keys(&codes::whole_sentence(finding, self.0), self.language)
     }
 
     /// Value and limit of a finding as its sentence has them.

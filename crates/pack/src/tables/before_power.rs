@@ -12,8 +12,9 @@ use latchline_assess::rules::insulation_too_low::LEAST_OHM;
 use latchline_assess::{Basis, Reading};
 use latchline_finding::Unit;
 use latchline_site::cables::{CableOwner, DoorCable};
-use latchline_site::model::Suppression;
+use latchline_site::model::{RunStop, Suppression};
 use latchline_wiring::Item;
+use latchline_words::template::all_names;
 
 /// Below this a capacitance is lost in the leads of the meter, farad (common practice, no source).
 const LEAST_CAPACITANCE_F: f64 = 0.5e-9;
@@ -31,7 +32,9 @@ pub fn sheet(subject: &Subject<'_>) -> Sheet {
 fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     let mut steps = Steps::new(subject, Part::BeforePower, Word::BeforePowerTitle, FIRST_BEFORE_POWER);
     steps.note(Word::BeforePowerNote);
+    steps.note(Word::TwoPeopleNote);
     steps.note(Word::OhmmeterNote);
+    steps.note_of_meters();
     let least = subject.locale.insulation(LEAST_OHM);
     steps.note_sentence(&Sentence::InsulationNote { least: &least });
     let runs = subject.readings.power_order.iter().map(|feed| feed.run);
@@ -77,9 +80,26 @@ fn isolate(steps: &mut Steps<'_, '_>) {
         steps.write(name, Word::IsolateDrive);
         steps.read_word(name, Word::ProveDead, Word::VoltageTester, Expected::Done);
     }
+    fed_from_elsewhere(steps);
     fed_twice(steps);
     if site.runs.iter().any(|run| run.existing.value) {
         steps.read_word("", Word::OldSystem, Word::VoltageTester, Expected::Done);
+    }
+}
+
+/// Every door is told which supply feeds it: what stands there is dead only once that one is isolated.
+fn fed_from_elsewhere(steps: &mut Steps<'_, '_>) {
+    let subject = steps.subject;
+    let site = subject.site;
+    for entrance in &site.entrances {
+        let reaches = |run: usize| {
+            let sections = &site.runs[run].sections;
+            sections.iter().any(|section| section.to == RunStop::Station(entrance.station))
+        };
+        let feed = subject.readings.power_order.iter().find(|feed| reaches(feed.run));
+        let Some(supply) = feed.and_then(|feed| feed.supply) else { continue };
+        let supply = site.supplies[supply].id.as_str();
+        steps.tell(entrance.id.as_str(), subject.locale.say(&Sentence::DeadOnceIsolated { supply }));
     }
 }
 
@@ -133,7 +153,12 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
     if subject.site.runs.iter().any(|run| run.existing.value) {
         steps.word("", Word::OldCableMeter);
     }
-    for run in subject.readings.power_order.iter().map(|feed| feed.run) {
+    let runs: Vec<usize> = subject.readings.power_order.iter().map(|feed| feed.run).collect();
+    for run in &runs {
+        short_at_end(steps, *run, true);
+    }
+    for run in &runs {
+        let run = *run;
         let site_run = &subject.site.runs[run];
         let name = site_run.id.as_str();
         let from = subject.site.start_id(site_run.from);
@@ -143,6 +168,16 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         let expected = Expected::predicted(subject.readings.loop_resistance(run), Unit::Ohm);
         steps.read(name, what, Word::Ohmmeter, expected);
         steps.takes(Taken::Predicted(Reading::LoopResistance { run }));
+    }
+    // What was short-circuited for the loops is open again before insulation and capacitance are read.
+    for run in &runs {
+        short_at_end(steps, *run, false);
+    }
+    for run in runs {
+        let site_run = &subject.site.runs[run];
+        let name = site_run.id.as_str();
+        let from = subject.site.start_id(site_run.from);
+        let end = run_end(subject, run);
         let measured = site_run.measured.insulation.as_ref().map(|measured| measured.value.as_ohms());
         insulation(steps, name, site_run.existing.value, measured);
         steps.takes(Taken::Insulation { run });
@@ -157,6 +192,21 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
         }
     }
     test_door_cables(steps);
+}
+
+/// The short-circuit at the far end of a run, fitted for its loop and removed after it: a step each, where the run ends.
+fn short_at_end(steps: &mut Steps<'_, '_>, run: usize, is_fitted: bool) {
+    let subject = steps.subject;
+    let site_run = &subject.site.runs[run];
+    let Some((last, before)) = site_run.sections.split_last() else { return };
+    let stops: Vec<&str> = before.iter().map(|section| subject.site.stop_id(section.to).as_str()).collect();
+    let stops = all_names(&stops, subject.locale.language);
+    let (run, stops) = (site_run.id.as_str(), (!stops.is_empty()).then_some(stops.as_str()));
+    let what = match is_fitted {
+        true => Sentence::FitShort { run, stops },
+        false => Sentence::RemoveShort { run },
+    };
+    steps.say(subject.site.stop_id(last.to).as_str(), subject.locale.say(&what));
 }
 
 /// The loop and the insulation of every cable at a door of which the plan says what it is.
@@ -182,7 +232,7 @@ fn test_door_cables(steps: &mut Steps<'_, '_>) {
 /// The resistance of a cable at a door, as measured with its far end short-circuited.
 fn of_loop(cable: &CableLoop) -> Expected {
     let span = Span { nominal: cable.usual_ohm, lowest: cable.light_ohm, highest: cable.adverse_ohm };
-    Expected::Between(span, Unit::Ohm)
+    Expected::metered(span, Unit::Ohm)
 }
 
 /// The insulation of a cable whose ends are bare; of an old one, on which unseen devices may still hang, never above a multimeter's voltage.

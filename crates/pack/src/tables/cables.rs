@@ -28,8 +28,6 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::From, 12).with_role(Role::Names),
         column(locale, Word::To, 12).with_role(Role::Names),
         length,
-        column(locale, Word::LabelFrom, 24),
-        column(locale, Word::LabelTo, 24),
         column(locale, Word::RunsWhere, 9),
         column(locale, Word::Remark, 18),
         measured(locale, Word::LengthLaid, Unit::Metre, 8),
@@ -56,7 +54,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             _ => (String::new(), Cell::Empty),
         };
         // Each piece is pulled, cut and labelled by itself.
-        for (name, [from, to]) in labels(subject, cable) {
+        for name in piece_names(cable) {
             table.row(vec![
                 Cell::text(name),
                 Cell::text(&run),
@@ -67,8 +65,6 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 Cell::text(subject.end_words(cable.from)),
                 Cell::text(subject.end_words(cable.to)),
                 locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
-                Cell::text(from),
-                Cell::text(to),
                 place.clone(),
                 Cell::text(remark(subject, cable)),
                 Cell::WriteIn,
@@ -98,27 +94,12 @@ fn unstated(subject: &Subject<'_>, cable: &UnstatedCable) -> Vec<Cell> {
         Cell::text(&from),
         Cell::text(&to),
         Cell::Empty,
-        Cell::text(format!("{name} | {from} > {to}")),
-        Cell::text(format!("{name} | {to} > {from}")),
         Cell::Empty,
         locale.cell(Word::CableNotStated),
         Cell::WriteIn,
         Cell::WriteIn,
         Cell::Tick,
     ]
-}
-
-/// The pieces of a length of cable, and what is written on the two ends of each: its designation, then this end, then the
-/// other one.
-fn labels(subject: &Subject<'_>, cable: &WiredCable) -> Vec<(String, [String; 2])> {
-    let (from, to) = (subject.end_words(cable.from), subject.end_words(cable.to));
-    let pieces = piece_names(cable).into_iter();
-    pieces
-        .map(|name| {
-            let ends = [format!("{name} | {from} > {to}"), format!("{name} | {to} > {from}")];
-            (name, ends)
-        })
-        .collect()
 }
 
 /// The names of the pieces of a length: of several side by side each has a number.

@@ -11,7 +11,7 @@ use latchline_assess::{
     CalculationLine, DeviceResult, MEASUREMENT_TOLERANCE, Path, PathSegment, Segment, SourceSummary,
     StageSource,
 };
-use latchline_finding::{Language, StateKind, Unit};
+use latchline_finding::{StateKind, Unit};
 use latchline_site::protectors;
 use latchline_wiring::runs::section_name;
 use latchline_words::calculation::Symbol;
@@ -143,7 +143,7 @@ fn source_row(subject: &Subject<'_>, path: &Path, id: &str, table: &mut Table) {
         locale.quantity(path.source_v, Unit::Volt, Rounding::Down),
         Cell::Empty,
         Cell::Empty,
-        Cell::text(format!("{what} {}", key_words(subject, keys))),
+        Cell::text(format!("{what}: {}", key_words(subject, keys))),
     ]);
 }
 
@@ -151,7 +151,7 @@ fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &m
     let locale = &subject.locale;
     // To the tenth of a millivolt, so that the drops add up to their sum as it is shown.
     let drop = locale.quantity_with(segment.drop_v, Unit::Volt, 4, Rounding::Nearest);
-    let resistance = three(subject, segment.resistance_ohm, "ohm");
+    let resistance = three(subject, segment.resistance_ohm, locale.ohm("ohm"));
     let current = three(subject, segment.current_a, "A");
     let (what, formula, inputs, source) = match segment.segment {
         Segment::Source => (
@@ -183,19 +183,12 @@ fn segment_row(subject: &Subject<'_>, segment: &PathSegment, id: &str, table: &m
     ]);
 }
 
-/// Keys as the source of a figure, each behind the table that it stands in: in German by what they are called.
+/// Keys as the source of a figure, each behind the table that it stands in: by what they are called.
 fn key_words(subject: &Subject<'_>, keys: &[&'static str]) -> String {
-    let language = subject.locale.language;
-    let said = keys.iter().map(|key| match (language, key.rsplit_once(' ')) {
-        (Language::English, _) => (*key).to_string(),
-        (_, Some((table, key))) => {
-            format!(
-                "{}: {}",
-                name_of(table, language).unwrap_or(table),
-                name_of(key, language).unwrap_or(key)
-            )
-        }
-        (_, None) => name_of(key, language).unwrap_or(key).to_string(),
+    let named = |key: &'static str| name_of(key, subject.locale.language).unwrap_or(key);
+    let said = keys.iter().map(|key| match key.rsplit_once(' ') {
+        Some((table, key)) => format!("{}: {}", named(table), named(key)),
+        None => named(key).to_string(),
     });
     said.collect::<Vec<_>>().join(", ")
 }

@@ -9,7 +9,8 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Role, Table};
-use latchline_finding::Unit;
+use latchline_finding::quantity::Current;
+use latchline_site::catalogue::BoxRole;
 use latchline_site::model::Place;
 use latchline_wiring::item::item_place;
 use latchline_wiring::{By, Item, Landing, TerminalSet, hangs_at};
@@ -44,13 +45,24 @@ fn key(place: &Place) -> (Option<usize>, Option<usize>, Option<usize>) {
     (place.building, place.core, place.floor)
 }
 
-/// Every place with a supply or a box, in walking order.
+/// Every place with a cupboard, in walking order: a supply, a distributor, something earthed, or several boxes. A lone branch box has its card.
 fn places<'s>(subject: &Subject<'s>) -> Vec<&'s Place> {
+    let site = subject.site;
     let mut places: Vec<&Place> = Vec::new();
     for item in &subject.order {
-        let place = item_place(subject.site, *item);
-        if matches!(item, Item::Supply(_) | Item::Box(_)) && !places.iter().any(|one| key(one) == key(place))
-        {
+        let place = item_place(site, *item);
+        let here = |other: &&Item| key(item_place(site, **other)) == key(place);
+        let is_cupboard = match *item {
+            Item::Supply(_) => true,
+            Item::Box(index) => {
+                let boxes = subject.order.iter().filter(|other| matches!(other, Item::Box(_)));
+                site.box_model(&site.boxes[index]).role.value == BoxRole::Distributor
+                    || boxes.filter(here).count() > 1
+                    || !subject.wiring.earthed_at(place).is_empty()
+            }
+            _ => false,
+        };
+        if is_cupboard && !places.iter().any(|one| key(one) == key(place)) {
             places.push(place);
         }
     }
@@ -75,22 +87,34 @@ fn device(subject: &Subject<'_>, item: Item, table: &mut Table) {
             !matches!(set, TerminalSet::Battery | TerminalSet::Mains | TerminalSet::Screen(_));
         if is_of_the_bus && before != Some(set) {
             let (cables, others) = landed(subject, item, set);
-            add(format!("{} {}", locale.word(Word::Terminal), set.mark()), Cell::text(cables), others);
+            add(
+                format!("{} {}", locale.word(Word::Terminal), set.mark(locale.language)),
+                Cell::text(cables),
+                others,
+            );
         }
         before = Some(set);
     }
     let Item::Supply(index) = item else { return };
     let word = |word: Word| locale.word(word).to_string();
-    add(word(Word::MainsFuse), Cell::WriteIn, word(Word::MainsByElectrician));
-    match &site.supply_model(&site.supplies[index]).battery {
+    let model = site.supply_model(&site.supplies[index]);
+    let rating = |fuse: Option<Current>| {
+        fuse.map_or(Cell::WriteIn, |fuse| Cell::text(format!("{} A", locale.trimmed(fuse.as_amps(), 3))))
+    };
+    let mains_fuse = model.mains_fuse.as_ref().map(|stated| stated.value);
+    add(word(Word::MainsFuse), rating(mains_fuse), word(Word::MainsByElectrician));
+    match &model.battery {
         None => add(word(Word::Battery), locale.cell(Word::NoBattery), String::new()),
         Some(battery) => {
-            let voltage = locale.in_words(battery.voltage.value.as_volts(), Unit::Volt);
-            let capacity = locale.in_words(battery.capacity.value.as_amp_hours(), Unit::AmpereHour);
+            // What a battery is sold as, not what is read at it.
+            let voltage = format!("{} V", locale.trimmed(battery.voltage.value.as_volts(), 2));
+            let capacity = format!("{} Ah", locale.trimmed(battery.capacity.value.as_amp_hours(), 1));
             let count = site.supplies[index].batteries.value;
             let remark = parallel_batteries(subject, index).unwrap_or_else(|| word(Word::BatteryByItsLeads));
             add(word(Word::Battery), Cell::text(format!("{count} × {voltage}, {capacity}")), remark);
-            add(word(Word::BatteryFuse), Cell::WriteIn, word(Word::FuseNotStated));
+            let fuse = battery.fuse.as_ref().map(|stated| stated.value);
+            let remark = if fuse.is_some() { Word::FuseInEachLead } else { Word::FuseNotStated };
+            add(word(Word::BatteryFuse), rating(fuse), word(remark));
         }
     }
 }

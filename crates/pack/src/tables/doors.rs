@@ -95,8 +95,8 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
     // Whether people get out is never taken for granted.
     let unstated = if sheet.is_judged_as_way_out { Word::NotStatedNotJudged } else { Word::NotStated };
     facts.words(Word::EscapeRoute, stated_word(sheet.escape_route, unstated));
-    let decided = [&sheet.escape_decided_by, &sheet.escape_decided_on].into_iter().flatten();
-    let decided: Vec<&str> = decided.map(String::as_str).collect();
+    let on = sheet.escape_decided_on.as_deref().map(|date| locale.date(date));
+    let decided: Vec<String> = sheet.escape_decided_by.iter().cloned().chain(on).collect();
     if !decided.is_empty() {
         facts.add(Word::DecidedBy, Cell::text(decided.join(", ")), "");
     } else if sheet.escape_route.is_some() {
@@ -261,11 +261,12 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
         Err(Unknown::NotNeeded) => facts.words(Word::Voltage, Word::VoltageNotNeeded),
         Err(Unknown::BusCollapses) => facts.words(Word::Voltage, Word::BusCollapses),
         Err(Unknown::NoFeed(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: &missing.say(locale.language) });
+            let missing = locale.say(&Sentence::Needs { what: &missing.on_paper(locale.language) });
             facts.add(Word::Voltage, locale.cell(Word::NotJudged), missing);
         }
         Err(Unknown::Missing(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: &Missing::list(missing, locale.language) });
+            let missing =
+                locale.say(&Sentence::Needs { what: &Missing::list_on_paper(missing, locale.language) });
             facts.add(Word::Voltage, locale.cell(Word::NotJudged), missing);
         }
     }

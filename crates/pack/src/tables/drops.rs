@@ -19,8 +19,14 @@ pub(super) fn read(steps: &mut Steps<'_, '_>, run: usize, start: &str) {
     let subject = steps.subject;
     let sections = &subject.site.runs[run].sections;
     let Some(last) = sections.len().checked_sub(1) else { return };
-    if !carries_current(steps, run, last) {
-        return;
+    match carries_current(steps, run, last) {
+        None => return,
+        Some(false) => {
+            let name = subject.site.runs[run].id.as_str();
+            steps.tell(name, subject.locale.word(Word::NoDropOnLink).to_string());
+            return;
+        }
+        Some(true) => {}
     }
     over(steps, run, (0, last), start);
     let joints: Vec<&SectionJoint> = subject.readings.joints_of(run).collect();
@@ -42,14 +48,14 @@ pub(super) fn read(steps: &mut Steps<'_, '_>, run: usize, start: &str) {
     }
 }
 
-/// A link that carries signals alone loses nothing, with or without a joint.
-fn carries_current(steps: &Steps<'_, '_>, run: usize, last: usize) -> bool {
+/// Whether a current flows through a run; `None` where no drop over it is predicted. A link that carries signals alone loses nothing, with
+/// or without a joint.
+fn carries_current(steps: &Steps<'_, '_>, run: usize, last: usize) -> Option<bool> {
     let readings = steps.subject.readings;
-    readings
-        .drops(run, 0, last)
-        .iter()
-        .filter_map(|reading| readings.get(reading))
-        .any(|drop| drop.highest.value > 0.0)
+    let drops = readings.drops(run, 0, last);
+    let mut predicted = drops.iter().filter_map(|reading| readings.get(reading)).peekable();
+    predicted.peek()?;
+    Some(predicted.any(|drop| drop.highest.value > 0.0))
 }
 
 /// The rows of the drops over some sections.

@@ -165,10 +165,10 @@ fn ours(subject: &Subject<'_>, item: Item) -> (String, String) {
             if !cable.is_empty() && !cables.contains(&cable) {
                 cables.push(cable);
             }
-            let other = landing.other.map(|other| other.name(subject.site));
+            let other = landing.other.map(|other| other.name(subject.site, subject.locale.language));
             let joined = match other {
                 Some(other) if terminal.set != TerminalSet::Ways => {
-                    format!("{} – {other}", terminal.name(subject.site))
+                    format!("{} – {other}", terminal.name(subject.site, subject.locale.language))
                 }
                 _ => continue,
             };

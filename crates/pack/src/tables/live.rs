@@ -3,16 +3,15 @@
 use super::steps::{FIRST_LIVE, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::step::{Expected, Sheet, Taken};
+use crate::step::{Expected, Sheet, Span, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::{Reading, ReadingPlace, StageSource};
 use latchline_finding::{Figure, Rounding, Unit};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::{RunStart, StationOwner, Supply};
+use latchline_site::model::{RunStart, RunStop, StationOwner, Supply};
 use latchline_site::ways::Ways;
-use latchline_wiring::terminal::place_name;
 use latchline_wiring::{Item, TerminalSet};
 
 /// Builds it.
@@ -29,8 +28,10 @@ fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     let mut steps = Steps::new(subject, Part::Live, Word::LiveTitle, FIRST_LIVE);
     steps.note(Word::LiveNote);
     steps.note(Word::ReentryNote);
+    steps.note(Word::TwoPeopleNote);
     steps.note(Word::StandbyMeaning);
     steps.note(Word::LedNote);
+    steps.note_of_meters();
     super::drops::note(&mut steps);
     power_up(&mut steps);
     batteries(&mut steps);
@@ -95,7 +96,7 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
 pub(crate) fn start_name(subject: &Subject<'_>, run: usize) -> String {
     let owner = CableOwner::Section { run, section: 0 };
     let from = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner).map(|cable| cable.from);
-    from.map_or(String::new(), |place| place_name(subject.site, place))
+    from.map_or(String::new(), |place| subject.place_name(place))
 }
 
 /// The terminals that a run is fed from, before a protector that stands there: what is lost on the run is read from here.
@@ -104,7 +105,7 @@ fn fed_from_name(subject: &Subject<'_>, run: usize) -> String {
         RunStart::Port { box_index, port } => (Item::Box(box_index), TerminalSet::Port(port)),
         RunStart::Supply(_) | RunStart::Station(_) => return start_name(subject, run),
     };
-    place_name(subject.site, place)
+    subject.place_name(place)
 }
 
 /// The current into a run with everything beyond it.
@@ -151,7 +152,7 @@ fn first_start(steps: &mut Steps<'_, '_>) {
         steps.word("", word);
     }
     steps.stage(Word::StageDeviceList);
-    steps.word("", Word::CompareDeviceList);
+    steps.count(Word::CompareDeviceList, steps.subject.site.stations.len());
     steps.word("", Word::NoteVersions);
 }
 
@@ -202,10 +203,15 @@ fn stations(steps: &mut Steps<'_, '_>) {
         let Item::Station(index) = *device else { continue };
         let station = &site.stations[index];
         let name = station.id.as_str();
-        let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
-        let expected = Expected::predicted(standby, Unit::Volt);
-        steps.read_word(name, Word::StandbyVoltageHere, Word::Voltmeter, expected);
-        steps.takes(Taken::standby_voltage(ReadingPlace::Station(index)));
+        // At the end of a run it has been read already.
+        let ends = |run: usize| site.runs[run].sections.last().map(|last| last.to);
+        let mut fed = subject.readings.power_order.iter().filter(|feed| feed.supply.is_some());
+        if !fed.any(|feed| ends(feed.run) == Some(RunStop::Station(index))) {
+            let standby = subject.readings.standby_voltage(ReadingPlace::Station(index));
+            let expected = Expected::predicted(standby, Unit::Volt);
+            steps.read_word(name, Word::StandbyVoltageHere, Word::Voltmeter, expected);
+            steps.takes(Taken::standby_voltage(ReadingPlace::Station(index)));
+        }
         let StationOwner::Dwelling { dwelling, ordinal } = station.owner else { continue };
         let caller = site.entrances.iter().find(|entrance| entrance.calls.dwellings.contains(&dwelling));
         let Some(caller) = caller else {
@@ -220,10 +226,7 @@ fn stations(steps: &mut Steps<'_, '_>) {
             (_, true) => Sentence::CallVideoExtension { caller },
             (_, false) => Sentence::CallAudioExtension { caller },
         });
-        let expected = match subject.readings.talking_voltage(index) {
-            Some(voltage) => Expected::DownTo(voltage.nominal.value, voltage.lowest.value, Unit::Volt),
-            None => Expected::Unknown(Unit::Volt),
-        };
+        let expected = Expected::predicted(subject.readings.talking_voltage(index), Unit::Volt);
         steps.read(name, what, Word::Voltmeter, expected);
         if let Some(state) = subject.readings.talking.get(index).cloned().flatten() {
             let at = ReadingPlace::Station(index);
@@ -250,6 +253,16 @@ fn batteries(steps: &mut Steps<'_, '_>) {
     }
 }
 
+/// How far the boot of the last device may be out, as a fraction, and how far a stopwatch in the hand, in seconds (assumed; no source).
+const BOOT_TOLERANCE: f64 = 0.2;
+const HAND_S: f64 = 0.5;
+
+fn time_until_up(time_s: f64) -> Expected {
+    let lowest = (time_s * (1.0 - BOOT_TOLERANCE) - HAND_S).max(0.0);
+    let highest = time_s * (1.0 + BOOT_TOLERANCE) + HAND_S;
+    Expected::Between(Span { nominal: time_s, lowest, highest }, Unit::Second)
+}
+
 /// Mains lost and back at every supply.
 fn mains_lost(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
@@ -267,7 +280,7 @@ fn mains_lost(steps: &mut Steps<'_, '_>) {
         }
         let start = subject.assessment.start_up.iter().find(|start| start.source == sheet.supply);
         let expected = match start.and_then(|start| start.time_s) {
-            Some(time_s) => Expected::About(time_s, Unit::Second),
+            Some(time_s) => time_until_up(time_s),
             None => Expected::Unknown(Unit::Second),
         };
         steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, expected);

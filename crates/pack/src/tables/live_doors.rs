@@ -96,13 +96,18 @@ fn lights_and_heater(steps: &mut Steps<'_, '_>, entrance: usize, sheet: &DoorShe
         let at = Item::Light { entrance, light: light.number - 1 }.name(site);
         let (feed, lit) = (locale.word(light_feed_word(light.feed)), locale.word(lit_word(light.lit)));
         let what = locale.say(&Sentence::TryLight { light: &light.model, feed, lit });
-        steps.read(&at, what, Word::Ammeter, Expected::About(light.current_a, Unit::Ampere));
+        let [lowest, nominal, highest] = light.drawn_a();
+        let drawn = Expected::metered(Span { nominal, lowest, highest }, Unit::Ampere);
+        steps.read(&at, what, Word::Ammeter, drawn);
     }
     if sheet.heater == Some(true) {
         let station = sheet.entrance.as_str();
         let drawn = sheet.load.iter().flat_map(|load| &load.lines);
-        let drawn = drawn.filter(|line| line.part == LoadPart::Heater).map(|line| line.night_a).next();
-        let expected = drawn.map_or(Expected::Unknown(Unit::Ampere), |a| Expected::About(a, Unit::Ampere));
+        let drawn =
+            drawn.filter(|line| line.part == LoadPart::Heater).map(|line| line.drawn_at_night_a()).next();
+        let expected = drawn.map_or(Expected::Unknown(Unit::Ampere), |[lowest, nominal, highest]| {
+            Expected::metered(Span { nominal, lowest, highest }, Unit::Ampere)
+        });
         steps.read(station, locale.say(&Sentence::TryHeater { station }), Word::Ammeter, expected);
     }
 }

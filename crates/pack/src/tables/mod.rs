@@ -42,7 +42,7 @@ pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub(crate) use live::start_name;
 pub use revisions::table as revisions_table;
-pub use snags::standing_findings;
+pub use snags::{places_of, standing_findings};
 pub(crate) use steps::{FIRST_LIVE, step_columns, written};
 pub use wiring::{item_title, rows_of_item};
 

@@ -87,8 +87,11 @@ pub fn table(subject: &Subject<'_>) -> Table {
         let title = line.title.of(locale.language).to_string();
         (title, line.quantity.round().max(0.0) as u64)
     });
-    let small: Vec<(String, u64)> =
-        of_bill.chain(connectors(subject)).chain(earth_conductors(subject)).collect();
+    let small: Vec<(String, u64)> = of_bill
+        .chain(connectors(subject))
+        .chain(earth_conductors(subject))
+        .chain(housings(subject))
+        .collect();
     for (title, count) in &small {
         let count = || Cell::Count(*count);
         let mut cells = vec![
@@ -107,8 +110,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     }
     let small = small.len();
     if shows_prices && unpriced + small > 0 {
-        let (parts, small) = (&unpriced.to_string(), &small.to_string());
-        table.note(locale.say(&Sentence::LinesWithoutPrice { parts, small }));
+        table.note(locale.say(&Sentence::LinesWithoutPrice { parts: unpriced, small }));
     }
     table
 }
@@ -174,11 +176,38 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         ]
         .map(|(length_m, side)| locale.cell_text(&locale.quantity(length_m, Unit::Metre, side), None));
         let amounts = Sentence::CableAmounts { net: &net, cut: &cut, bought: &bought, left: &left };
-        Cell::text(format!("{}; {}", locale.say(&amounts), locale.word(Word::OrderedInDrums)))
+        let amounts = format!("{}; {}", locale.say(&amounts), locale.word(Word::OrderedInDrums));
+        Cell::text(
+            [article(subject, line), Some(amounts)].into_iter().flatten().collect::<Vec<_>>().join("; "),
+        )
     } else {
-        Cell::Empty
+        article(subject, line).map_or(Cell::Empty, Cell::text)
     });
     cells
+}
+
+/// The number under which a part is ordered, in words.
+fn article(subject: &Subject<'_>, line: &BillLine) -> Option<String> {
+    line.article.as_deref().map(|number| subject.locale.say(&Sentence::ArticleNumber { number }))
+}
+
+/// Enclosures and cable glands that the catalogue names for what is mounted, by what they are called. They have no price of their own and are
+/// in no bill.
+fn housings(subject: &Subject<'_>) -> BTreeMap<String, u64> {
+    let site = subject.site;
+    let supplies = site.supplies.iter().map(|supply| &site.supply_model(supply).head);
+    let boxes = site.boxes.iter().map(|item| &site.box_model(item).head);
+    let stations = site.stations.iter().map(|station| &site.station_model(station).head);
+    let mut housings: BTreeMap<String, u64> = BTreeMap::new();
+    for head in supplies.chain(boxes).chain(stations) {
+        let part = head.name.as_str();
+        let enclosure = head.enclosure.as_deref().map(|name| Sentence::EnclosureOf { name, part });
+        let glands = head.glands.as_deref().map(|name| Sentence::GlandsOf { name, part });
+        for said in [enclosure, glands].into_iter().flatten() {
+            *housings.entry(subject.locale.say(&said)).or_default() += 1;
+        }
+    }
+    housings
 }
 
 fn round_to(value: f64, decimals: i32) -> f64 {

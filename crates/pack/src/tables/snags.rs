@@ -5,7 +5,8 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Role, Table};
-use latchline_finding::{Finding, Severity};
+use latchline_finding::{Argument, Finding, Severity};
+use latchline_site::codes::ADDRESS_DUPLICATE;
 use latchline_words::codes::title_of;
 
 /// Empty lines for what is found on site.
@@ -52,7 +53,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(format!(
                 "{}: {}",
                 title_of(gap.code.as_str(), locale.language),
-                locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) })
+                locale.say(&Sentence::Needs { what: &gap.missing.on_paper(locale.language) })
             )),
             Cell::Empty,
             Cell::Empty,
@@ -93,13 +94,22 @@ pub fn standing_findings(subject: &Subject<'_>) -> Vec<(String, String)> {
     subject.findings.iter().map(|finding| (place(finding), subject.locale.finding(finding))).collect()
 }
 
+/// Where a finding is: of two devices with one number both.
+pub fn places_of(finding: &Finding) -> Vec<&str> {
+    let other = match finding.argument("other") {
+        Some(Argument::Element(other)) if finding.code == ADDRESS_DUPLICATE => Some(other),
+        _ => None,
+    };
+    finding.element.iter().chain(other).map(|element| element.as_str()).collect()
+}
+
 fn finding_cells(subject: &Subject<'_>, finding: &Finding, number: usize, kind: Word) -> Vec<Cell> {
     let locale = &subject.locale;
     let [value, limit] = locale.figures_of(finding).map(|figure| figure.map_or(Cell::Empty, Cell::text));
     vec![
         Cell::count(number),
         locale.cell(kind),
-        Cell::text(finding.element.as_ref().map_or("", |element| element.as_str())),
+        Cell::text(places_of(finding).join(", ")),
         Cell::text(locale.finding(finding)),
         value,
         limit,

@@ -4,9 +4,10 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Locale;
 use crate::options::Part;
-use crate::step::{Expected, Sheet, Stage, Step, Taken};
+use crate::step::{Expected, MeterAccuracy, Sheet, Span, Stage, Step, Taken};
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Column, Role, Table};
+use latchline_finding::Unit;
 
 /// First letter of the stages before power.
 pub(super) const FIRST_BEFORE_POWER: char = 'A';
@@ -32,6 +33,27 @@ impl<'s, 'a> Steps<'s, 'a> {
 
     pub(super) fn note(&mut self, word: Word) {
         self.sheet.notes.push(self.subject.locale.word(word).to_string());
+    }
+
+    /// Says what the ranges of ohms and amperes allow for the meter.
+    pub(super) fn note_of_meters(&mut self) {
+        let locale = &self.subject.locale;
+        let allowed = |unit: Unit| {
+            let accuracy = MeterAccuracy::of(unit)?;
+            let share = locale.trimmed(accuracy.share * 100.0, 1);
+            Some(format!("{share} % + {} {}", locale.trimmed(accuracy.always, 3), locale.symbol(unit)))
+        };
+        if let Some((ohms, amperes)) = allowed(Unit::Ohm).zip(allowed(Unit::Ampere)) {
+            self.note_sentence(&Sentence::MeterNote { ohms: &ohms, amperes: &amperes });
+        }
+    }
+
+    /// Things to count: a number to be found.
+    pub(super) fn count(&mut self, what: Word, count: usize) {
+        let what = self.subject.locale.word(what).to_string();
+        let span = Span { nominal: count as f64, lowest: count as f64, highest: count as f64 };
+        self.row("", what, None, Expected::Between(span, Unit::Count));
+        self.is_general();
     }
 
     pub(super) fn note_sentence(&mut self, sentence: &Sentence<'_>) {
@@ -130,6 +152,29 @@ pub(crate) fn step_columns(locale: &Locale) -> Vec<Column> {
     ]
 }
 
+/// From so many places on, one after the other, at which the same is only to be ticked, they share a row: their job cards have a box for each.
+const FOLDED_FROM: usize = 3;
+
+/// Steps row by row; folded while devices are mounted and set, which is most of a sheet.
+fn folded(steps: Vec<Step>, is_folded: bool) -> Vec<Vec<Step>> {
+    let is_alike = |one: &Step, next: &Step| {
+        let is_tick = one.is_general && one.expected == Expected::Done && one.instrument.is_none();
+        is_tick && one.what == next.what && one.expected == next.expected && !next.place.is_empty()
+    };
+    let mut rows: Vec<Vec<Step>> = Vec::new();
+    for step in steps {
+        match rows.last_mut() {
+            Some(row) if is_alike(&row[0], &step) => row.push(step),
+            _ => rows.push(vec![step]),
+        }
+    }
+    let few = |row: Vec<Step>| match !is_folded || row.len() < FOLDED_FROM {
+        true => row.into_iter().map(|step| vec![step]).collect(),
+        false => vec![row],
+    };
+    rows.into_iter().flat_map(few).collect()
+}
+
 /// A sheet as a table.
 fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
     let locale = &subject.locale;
@@ -137,7 +182,20 @@ fn table(subject: &Subject<'_>, sheet: Sheet) -> Table {
     table.notes = sheet.notes;
     for stage in sheet.stages {
         table.heading(format!("{}. {}", stage.letter, stage.title));
-        for step in stage.steps {
+        let is_folded = matches!(stage.word, Word::StageTerminate | Word::StageSet);
+        for mut alike in folded(stage.steps, is_folded) {
+            let Some(last) = alike.pop() else { continue };
+            if let Some(first) = alike.first() {
+                let number = format!("{}–{}", first.number, last.number);
+                let places: Vec<&str> = alike.iter().chain([&last]).map(|step| step.place.as_str()).collect();
+                let mut cells =
+                    vec![Cell::text(number), Cell::text(places.join(", ")), Cell::text(&last.what)];
+                cells.resize(table.columns.len() - 1, Cell::Empty);
+                cells.push(Cell::Tick);
+                table.row(cells);
+                continue;
+            }
+            let step = last;
             let with = step.instrument.map_or(Cell::Empty, |word| locale.cell(word));
             let last = written(&step);
             let mut cells =

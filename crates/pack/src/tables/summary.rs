@@ -10,7 +10,7 @@ use latchline_finding::Unit;
 use latchline_site::catalogue::BoxRole;
 use latchline_words::codes::title_of;
 use latchline_words::key_names::assumed_values;
-use latchline_words::template::names;
+use latchline_words::template::all_names;
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -63,7 +63,7 @@ fn verdict(subject: &Subject<'_>, table: &mut Table) {
     table.heading(locale.word(Word::Verdict));
     add(subject, table, "", Word::Verdict, Cell::text(locale.verdict(subject)), "");
     for gap in &subject.assessment.not_judged {
-        let needs = locale.say(&Sentence::Needs { what: &gap.missing.say(locale.language) });
+        let needs = locale.say(&Sentence::Needs { what: &gap.missing.on_paper(locale.language) });
         let what = title_of(gap.code.as_str(), locale.language);
         add(subject, table, "", Word::NotJudged, Cell::text(what), needs);
     }
@@ -83,7 +83,7 @@ fn assumed(subject: &Subject<'_>, table: &mut Table) {
     }
     table.heading(subject.locale.word(Word::AssumedValues));
     for (what, parts) in values {
-        let of = names(&parts, subject.locale.language);
+        let of = all_names(&parts, subject.locale.language);
         add(subject, table, "", Word::AssumedValue, Cell::text(what), of);
     }
 }
@@ -178,8 +178,7 @@ fn states(subject: &Subject<'_>, table: &mut Table) {
             sets if sets <= 1.0 => locale.word(Word::OneSet).to_string(),
             sets => {
                 let of = format!("{sets:.0}");
-                let found =
-                    locale.say(&Sentence::SetsSolved { solved: &state.solved_sets.to_string(), of: &of });
+                let found = locale.say(&Sentence::SetsWeighed { of: &of });
                 let exact = locale.word(if state.exact { Word::SearchComplete } else { Word::SearchBounded });
                 format!("{found}; {exact}")
             }

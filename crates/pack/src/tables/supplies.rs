@@ -61,7 +61,7 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
         let missing = if mains.missing.is_empty() {
             String::new()
         } else {
-            locale.say(&Sentence::Needs { what: &Missing::list(&mains.missing, locale.language) })
+            locale.say(&Sentence::Needs { what: &Missing::list_on_paper(&mains.missing, locale.language) })
         };
         match mains.mains_current_a {
             Some(current) => {
@@ -77,7 +77,8 @@ fn supply(subject: &Subject<'_>, sheet: &SupplySheet, table: &mut Table) {
     match &sheet.battery {
         None => add(Word::Battery, locale.cell(Word::NoBattery), String::new()),
         Some(Err(missing)) => {
-            let missing = locale.say(&Sentence::Needs { what: &Missing::list(missing, locale.language) });
+            let missing =
+                locale.say(&Sentence::Needs { what: &Missing::list_on_paper(missing, locale.language) });
             add(Word::Battery, locale.cell(Word::NotJudged), missing);
         }
         Some(Ok(battery)) => battery_rows(subject, battery, &mut add),

@@ -8,7 +8,6 @@ use crate::subject::Subject;
 use crate::table::{Cell, MISSING, Role, Table};
 use latchline_assess::ReadingPlace;
 use latchline_finding::Unit;
-use latchline_wiring::terminal::place_name;
 use latchline_wiring::{Item, Pole, TerminalSet};
 
 /// Builds it.
@@ -32,7 +31,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     table.note(locale.word(Word::CornersMeaning));
     for device in &subject.order {
         for (terminal, place) in terminals(subject, *device) {
-            let mut cells = vec![Cell::text(place_name(subject.site, (*device, terminal)))];
+            let mut cells = vec![Cell::text(subject.place_name((*device, terminal)))];
             cells.extend(standby_cells(subject, place));
             cells.extend(if matches!(terminal, TerminalSet::In | TerminalSet::Input) {
                 worst_cells(subject, *device)

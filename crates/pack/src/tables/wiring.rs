@@ -8,7 +8,6 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Role, Table};
 use latchline_assess::door::words::part as part_word;
-use latchline_finding::Unit;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::ColourCode;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
@@ -96,10 +95,11 @@ fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
 /// The rows of one item: its terminals, what lands on each, where that leads.
 pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
     let mut rows = Vec::new();
-    let name = item.name(subject.site);
+    let (name, language) = (item.name(subject.site), subject.locale.language);
     for (terminal, landings) in subject.wiring.of_item(item) {
         let start = || {
-            let mark = if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark() };
+            let mark =
+                if terminal.set == TerminalSet::Ways { String::new() } else { terminal.set.mark(language) };
             vec![Cell::text(&name), Cell::text(mark), Cell::text(terminal.pole.mark())]
         };
         if let Some(end) = subject.wiring.screens.get(&terminal) {
@@ -139,7 +139,7 @@ fn designation(subject: &Subject<'_>, cable: usize, piece: u32) -> String {
 fn landing_cells(subject: &Subject<'_>, terminal: Terminal, landing: &Landing) -> Vec<Cell> {
     let locale = &subject.locale;
     let other = match landing.other {
-        Some(other) => Cell::text(other.name(subject.site)),
+        Some(other) => Cell::text(other.name(subject.site, locale.language)),
         None => locale.cell(Word::OutsideThePlan),
     };
     let mut cells = match &landing.by {
@@ -216,6 +216,9 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
     if let By::EarthConductor = landing.by {
         remarks.push(how_earthed(subject, terminal.item).to_string());
     }
+    if let Some(words) = of_relay(subject, terminal) {
+        remarks.push(words.to_string());
+    }
     if let By::Unstated { .. } = landing.by {
         remarks.push(locale.word(Word::CableNotStated).to_string());
     }
@@ -235,8 +238,14 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
             }
         }
     }
+    if landing.by == By::OwnLead && all.first() == Some(landing) {
+        remarks.extend(why_battery(subject, terminal));
+    }
     let wires = all.iter().filter(|landing| landing.by != By::OwnLead).count();
-    if wires > 1 && terminal.set != TerminalSet::Ways {
+    // Of several wires it is said once, at the first of the set.
+    let mut set = subject.wiring.of_item(terminal.item).filter(|(one, _)| one.set == terminal.set);
+    let is_first = set.next().is_some_and(|(one, _)| one == terminal) && all.first() == Some(landing);
+    if wires > 1 && is_first && terminal.set != TerminalSet::Ways {
         // A supply's output may be stated to take several runs.
         let is_stated = match terminal.item {
             Item::Supply(supply) => {
@@ -252,6 +261,23 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
         }));
     }
     remarks.join("; ")
+}
+
+/// Where a relay of a door station is, if the site file says that it is not behind the panel.
+fn of_relay<'s>(subject: &Subject<'s>, terminal: Terminal) -> Option<&'s str> {
+    let (Item::Station(station), TerminalSet::Relay(number)) = (terminal.item, terminal.set) else {
+        return None;
+    };
+    let StationOwner::Entrance(entrance) = subject.site.stations[station].owner else { return None };
+    let used = subject.site.entrances[entrance].locks.get(number as usize - 1)?;
+    let is_inside = used.relay_on_secure_side.as_ref().is_some_and(|stated| stated.value);
+    is_inside.then(|| subject.locale.word(Word::RelayIsOnSecureSide))
+}
+
+/// What else is to be minded at a battery's terminals at its supply.
+fn why_battery(subject: &Subject<'_>, terminal: Terminal) -> Option<String> {
+    let (Item::Supply(supply), TerminalSet::Battery) = (terminal.item, terminal.set) else { return None };
+    parallel_batteries(subject, supply)
 }
 
 /// Why nothing lands on a terminal.
@@ -276,10 +302,6 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
         }
         (Item::Part { .. }, TerminalSet::Contact) => locale.cell(Word::BreaksNothing),
         (_, TerminalSet::Mains) => locale.cell(Word::MainsByElectrician),
-        (Item::Supply(supply), TerminalSet::Battery) => match parallel_batteries(subject, supply) {
-            Some(words) => Cell::text(words),
-            None => locale.cell(Word::BatteryByItsLeads),
-        },
         (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
         (_, TerminalSet::Port(port)) => {
             Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() }))
@@ -294,7 +316,7 @@ pub(super) fn parallel_batteries(subject: &Subject<'_>, supply: usize) -> Option
     let supply = &site.supplies[supply];
     let battery = site.supply_model(supply).battery.as_ref()?;
     let count = supply.batteries.value as usize;
-    let voltage = locale.in_words(battery.voltage.value.as_volts(), Unit::Volt);
+    let voltage = format!("{} V", locale.trimmed(battery.voltage.value.as_volts(), 2));
     (count > 1).then(|| locale.say(&Sentence::BatteriesInParallel { count, voltage: &voltage }))
 }
 
@@ -327,6 +349,7 @@ pub fn item_title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
             })
         }
         Item::Protector(_) => locale.word(Word::SurgeProtectorItem),
+        Item::Battery { .. } => locale.word(Word::BatteryWithFuse),
         Item::Joint { .. } => {
             let ways = subject.wiring.of_item(item).map(|(_, landings)| landings.len()).sum::<usize>();
             return locale.say(&Sentence::Connector { ways: &ways.to_string() }).into();

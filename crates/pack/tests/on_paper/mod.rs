@@ -1,9 +1,9 @@
 //! What an installer with nothing but the sheets must find on them (common practice, no source), on the wiring of every kind of lock.
 
 use crate::{Made, resolved, stamp};
-use latchline_finding::Language;
+use latchline_finding::{Code, Finding, Language, Locale, Origin, Severity, Units};
 use latchline_pack::language::Word;
-use latchline_pack::{Options, Part, Row, Subject, Table, tables};
+use latchline_pack::{Audience, Cell, Options, PackInput, Part, Row, Subject, Table, tables};
 use latchline_site::model::Site;
 
 fn every_lock() -> Site {
@@ -89,7 +89,11 @@ fn a_drive_is_isolated_and_every_door_is_tried_without_power_between_off_and_on(
     let before = steps(site.clone(), Part::BeforePower);
     assert_eq!(before.iter().filter(|(_, what)| what.contains("may move without warning")).count(), drives);
     assert_eq!(
-        before.iter().filter(|(_, what)| what.starts_with("Switch every port off")).count(),
+        before
+            .iter()
+            .filter(|(_, what)| what.starts_with("Switch every port off"))
+            .map(|(places, _)| places.split(", ").count())
+            .sum::<usize>(),
         site.boxes.len()
     );
     assert!(before.iter().any(|(_, what)| what.contains("bar (cathode) at +")) || !has_diode(&site));
@@ -132,4 +136,94 @@ fn a_sheet_never_asks_to_move_a_relay_that_is_in_the_station() {
             }
         }
     }
+}
+
+/// Every text of a table: title, notes, heads of columns, headings and cells.
+fn texts(table: &Table) -> Vec<String> {
+    let mut texts = vec![table.title.clone()];
+    texts.extend(table.notes.iter().cloned());
+    texts.extend(table.columns.iter().map(|column| column.title.clone()));
+    for row in &table.rows {
+        match row {
+            Row::Heading(heading) => texts.push(heading.clone()),
+            Row::Cells(cells) => texts.extend(cells.iter().map(|cell| cell.words().to_string())),
+        }
+    }
+    texts
+}
+
+/// Keys of files have an underscore or stand in brackets; commands follow the program's name or begin with two hyphens.
+fn names_a_key_or_command(text: &str) -> bool {
+    let joins = |(at, _): (usize, &str)| {
+        let is_letter = |sign: Option<char>| sign.is_some_and(|sign| sign.is_ascii_lowercase());
+        is_letter(text[..at].chars().next_back()) && is_letter(text[at + 1..].chars().next())
+    };
+    text.match_indices('_').any(joins)
+        || text.contains("[[")
+        || text.contains("latchline ")
+        || text.contains(" --")
+}
+
+#[test]
+fn what_client_and_office_read_names_no_key_and_no_command() {
+    assert!(names_a_key_or_command("ostrel-ps voltage_tolerance") && names_a_key_or_command("latchline fix"));
+    assert!(!names_a_key_or_command("A-1 \u{2013} B: voltage"));
+    let mut read = 0;
+    for language in [Language::English, Language::German] {
+        for units in [Units::Metric, Units::Us] {
+            for audience in [Audience::Client, Audience::Office] {
+                let made = Made::of(every_lock());
+                let options = Options { locale: Locale { language, units }, audience, ..Options::default() };
+                let stamp = stamp();
+                let subject = Subject::new(&made.input(), &options, &stamp);
+                let theirs = options.parts_of_file(audience);
+                for table in tables::tables(&subject).iter().filter(|table| theirs.contains(&table.part)) {
+                    for text in texts(table) {
+                        read += 1;
+                        assert!(!names_a_key_or_command(&text), "{language:?} {:?}: {text}", table.part);
+                    }
+                }
+            }
+        }
+    }
+    assert!(read > 1000);
+}
+
+#[test]
+fn no_name_is_left_out_of_a_snag_however_many_there_are() {
+    let made = Made::of(every_lock());
+    let names: Vec<String> = (1..=25).map(|number| format!("flat-{number}x")).collect();
+    let finding = Finding::new(Code("chain-through-dwellings"), Severity::Warning, Origin::None)
+        .about("W1")
+        .with("dwellings", names.clone());
+    let findings = [finding];
+    for language in [Language::English, Language::German] {
+        let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
+        let stamp = stamp();
+        let input = PackInput { reading_findings: &findings, ..made.input() };
+        let subject = Subject::new(&input, &options, &stamp);
+        let tables = tables::tables(&subject);
+        let snags = tables.iter().find(|table| table.part == Part::Snags).expect("it is there");
+        let row = snags.body().find(|cells| cells[2].words() == "W1").expect("the snag is there");
+        assert!(names.iter().all(|name| row[3].words().contains(name.as_str())), "{row:?}");
+    }
+}
+
+/// Marks of terminals are those of the language; signs and letters of standards (+, L, N, PE, NO, NC, A1, A2) are the same in each.
+#[test]
+fn terminals_are_marked_in_the_language_of_the_pack() {
+    let marks = |language: Language| {
+        let made = Made::of(every_lock());
+        let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
+        let stamp = stamp();
+        let subject = Subject::new(&made.input(), &options, &stamp);
+        let tables = tables::tables(&subject);
+        let wiring = tables.iter().find(|table| table.part == Part::Wiring).expect("it is there");
+        let of = |cell: &Cell| cell.words().trim_end_matches(|sign: char| sign.is_ascii_digit()).to_string();
+        wiring.body().map(|cells| of(&cells[1])).collect::<std::collections::BTreeSet<_>>()
+    };
+    let (english, german) = (marks(Language::English), marks(Language::German));
+    assert!(english.contains("battery") && german.contains("Batterie"), "{german:?}");
+    let both: Vec<&String> = english.intersection(&german).filter(|mark| !mark.is_empty()).collect();
+    assert!(both.is_empty(), "{both:?}");
 }

@@ -64,7 +64,7 @@ fn a_plan_without_revisions_says_so_and_gives_rows_to_write_in() {
     let (options, stamp) = (Options::default(), stamp());
     let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
     let table = table_of(&pack.tables, Part::Revisions);
-    assert!(table.notes[0].contains("states no revision") && table.notes[0].contains(&stamp.revision));
+    assert!(table.notes[0].contains("No revision is stated") && table.notes[0].contains(&stamp.revision));
     assert!(table.body().count() >= 10);
     assert!(table.body().all(|cells| cells.iter().all(|cell| *cell == Cell::WriteIn)));
 }

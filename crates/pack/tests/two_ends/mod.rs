@@ -1,7 +1,7 @@
 //! A run from one building to another with a surge protector at each end: terminals, joints, parts, earths and steps.
 
 use crate::{Made, resolved, stamp};
-use latchline_finding::{Locale, Units};
+use latchline_finding::{Language, Locale, Units};
 use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
 use latchline_wiring::{By, Item, TerminalSet};
 
@@ -46,10 +46,17 @@ fn the_line_goes_through_both() {
         ];
         for (one, by, other) in wanted {
             for (here, there) in [(one, other), (other, one)] {
-                let found = subject.wiring.terminals.iter().find(|(terminal, _)| terminal.name(site) == here);
+                let found = subject
+                    .wiring
+                    .terminals
+                    .iter()
+                    .find(|(terminal, _)| terminal.name(site, Language::English) == here);
                 let (_, landings) = found.unwrap_or_else(|| panic!("no terminal {here}"));
                 let [landing] = &landings[..] else { panic!("{here}: {landings:?}") };
-                assert_eq!(landing.other.map(|other| other.name(site)).as_deref(), Some(there));
+                assert_eq!(
+                    landing.other.map(|other| other.name(site, Language::English)).as_deref(),
+                    Some(there)
+                );
                 assert_eq!(matches!(landing.by, By::Link), by == "short wire", "{here}");
             }
         }
@@ -70,7 +77,7 @@ fn the_line_goes_through_both() {
         let cables = of(tables, Part::Cables);
         let link = cables.body().find(|cells| cells[0].words() == "link").expect("the link");
         assert_eq!([link[6].words(), link[7].words()], ["link/surge:line", "link/surge-end:line"]);
-        assert!(link[12].words().contains("at its start") && link[12].words().contains("at its end"));
+        assert!(link[10].words().contains("at its start") && link[10].words().contains("at its end"));
     });
 }
 
@@ -85,7 +92,10 @@ fn each_bar_names_what_lands_on_it() {
             .iter()
             .map(|bar| {
                 let building = &subject.site.buildings[bar.place.building.expect("a building")].id;
-                (building.to_string(), bar.earthed.iter().map(|one| one.name(subject.site)).collect())
+                (
+                    building.to_string(),
+                    bar.earthed.iter().map(|one| one.name(subject.site, Language::English)).collect(),
+                )
             })
             .collect();
         let names = |names: &[&str]| names.iter().map(|name| name.to_string()).collect::<Vec<_>>();

@@ -42,6 +42,8 @@ pub struct BillLine {
     pub unit_price: Option<Money>,
     /// Currency of its price where that is left out, being in no currency that can be added up here.
     pub price_left_out_in: Option<String>,
+    /// Number under which it is ordered.
+    pub article: Option<String>,
     /// Minutes of labour for one.
     pub unit_minutes: Option<f64>,
 }

@@ -62,6 +62,7 @@ impl Parts {
             quantity: count as f64,
             unit_price: None,
             price_left_out_in: None,
+            article: None,
             unit_minutes: None,
         };
         self.0.into_iter().map(line).collect()

@@ -1,6 +1,6 @@
 //! Distributors and branch boxes.
 
-use super::head::{PART_KEYS, PartHead};
+use super::head::{HOUSED_KEYS, PartHead};
 use super::supply::LimitKind;
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, LoadValue, choices, keys};
@@ -39,7 +39,7 @@ choices! {
 
 keys! {
     /// A distributor or branch box.
-    pub struct BoxModel = BOX_MODEL BoxModel after PART_KEYS;
+    pub struct BoxModel = BOX_MODEL BoxModel after HOUSED_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.

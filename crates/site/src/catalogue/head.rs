@@ -34,9 +34,28 @@ const REPLACES: KeySpec = KeySpec::may(
 )
 .bears(Bears::OnNothing);
 
+const ARTICLE: KeySpec =
+    KeySpec::may("article", TEXT, "Number under which it is ordered; the parts list has it.")
+        .bears(Bears::OnNothing);
+const ENCLOSURE: KeySpec = KeySpec::may(
+    "enclosure",
+    TEXT,
+    "Enclosure, back box or frame that it is mounted in and that is ordered beside it: the parts list counts one for each.",
+)
+.bears(Bears::OnNothing);
+const GLANDS: KeySpec = KeySpec::may(
+    "glands",
+    TEXT,
+    "Cable glands that one of it needs, such as \"4 x M20\": the parts list counts a set for each.",
+)
+.bears(Bears::OnNothing);
+
 /// First keys of every part that is bought.
 pub(super) const PART_KEYS: &[KeySpec] =
-    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES];
+    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES, ARTICLE];
+/// First keys of what is mounted in an enclosure.
+pub(super) const HOUSED_KEYS: &[KeySpec] =
+    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES, ARTICLE, ENCLOSURE, GLANDS];
 /// First keys of a family, which is not bought.
 pub(super) const FAMILY_KEYS: &[KeySpec] = &[TITLE, SOURCE, ASSUMED, MEASURED, STANDARD, REPLACES];
 /// First keys of a table inside a part.
@@ -58,6 +77,12 @@ pub struct PartHead {
     pub price_left_out_in: Option<String>,
     /// Labour to mount or pull it, in minutes per piece (cables: per metre).
     pub labour_minutes: Option<Sourced<f64>>,
+    /// Number under which it is ordered.
+    pub article: Option<String>,
+    /// What it is mounted in and that is ordered beside it.
+    pub enclosure: Option<String>,
+    /// Cable glands that one of it needs.
+    pub glands: Option<String>,
     /// Its keys whose values are assumed, in the order of their table.
     pub assumed: Vec<AssumedKey>,
     /// Where the part is defined.
@@ -68,7 +93,9 @@ impl PartHead {
     /// Reads the first keys of a part, all but [`PartHead::assumed`], which is known when the whole part is read.
     pub(super) fn read(entry: &Entry<'_>, provenance: Provenance) -> Option<Self> {
         let record = &entry.record;
-        let is_bought = record.spec.keys.iter().any(|key| key.name == PRICE.name);
+        let has = |key: KeySpec| record.spec.keys.iter().any(|known| known.name == key.name);
+        let text = |key: KeySpec| if has(key) { record.read(key.name, provenance) } else { None };
+        let is_bought = has(PRICE);
         Some(PartHead {
             name: entry.name.to_string(),
             title: record.read("title", provenance)?,
@@ -76,6 +103,9 @@ impl PartHead {
             price: if is_bought { record.read("price", provenance) } else { None },
             price_left_out_in: None,
             labour_minutes: if is_bought { record.read("labour_minutes", provenance) } else { None },
+            article: text(ARTICLE),
+            enclosure: text(ENCLOSURE),
+            glands: text(GLANDS),
             assumed: Vec::new(),
             origin: OriginOfPart(record.at(&entry.span)),
         })

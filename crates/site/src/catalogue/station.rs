@@ -1,6 +1,6 @@
 //! Door, indoor and management stations.
 
-use super::head::{PART_KEYS, PartHead};
+use super::head::{HOUSED_KEYS, PartHead};
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, LoadValue, choices, keys};
 use latchline_finding::Sourced;
@@ -43,7 +43,7 @@ choices! {
 keys! {
     /// A door, indoor or management station. Loads are given at its terminals as power ("4.5 W"), current ("85 mA") or
     /// resistance ("470 ohm").
-    pub struct StationModel = STATION_MODEL StationModel after PART_KEYS;
+    pub struct StationModel = STATION_MODEL StationModel after HOUSED_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.

@@ -1,6 +1,6 @@
 //! Supplies and their batteries.
 
-use super::head::{INNER_KEYS, PART_KEYS, PartHead};
+use super::head::{HOUSED_KEYS, INNER_KEYS, PartHead};
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, choices, keys};
 use latchline_finding::Sourced;
@@ -24,7 +24,7 @@ choices! {
 
 keys! {
     /// A DC power supply unit.
-    pub struct SupplyModel = SUPPLY_MODEL SupplyModel after PART_KEYS;
+    pub struct SupplyModel = SUPPLY_MODEL SupplyModel after HOUSED_KEYS;
     try read(record, provenance, head: PartHead);
 
     /// Name, title, source, price.
@@ -72,6 +72,8 @@ keys! {
     ambient_limit: Option<Sourced<Temperature>> = may(TEMPERATURE);
     /// Share of its rated power that it loses for every kelvin above ambient_limit.
     derating_per_kelvin: Option<Sourced<Ratio>> = may(TOLERANCE);
+    /// Rating of the fuse or circuit breaker in its mains feed.
+    mains_fuse: Option<Sourced<Current>> = may(CURRENT).bears(Bears::OnNothing);
     /// Built-in or attached battery.
     battery: Option<Battery> = may(Kind::Table(&BATTERY)),
         by record.inner("battery", |battery| Battery::read(battery, provenance))?;
@@ -103,4 +105,6 @@ keys! {
     efficiency: Option<Sourced<Ratio>> = may(EFFICIENCY).bears(Bears::OnBattery);
     /// Greatest charging current.
     charge_current: Option<Sourced<Current>> = may(CURRENT);
+    /// Rating of the fuse in the lead of each battery.
+    fuse: Option<Sourced<Current>> = may(CURRENT).bears(Bears::OnNothing);
 }

@@ -31,15 +31,15 @@ code! {
     german:
         /// # Was geprüft wird
         /// Dass das Relais so verdrahtet ist, wie das Schloss es braucht: Ein Schloss, das ohne Strom öffnet
-        /// (Ruhestrom), hängt an Wurzel und Öffner, in Reihe mit seiner Speisung; eines, das ohne Strom zu bleibt
-        /// (Arbeitsstrom), an Wurzel und Schließer. Ein Antrieb mit potenzialfreiem Kontakt wird nicht betrachtet.
+        /// (Ruhestrom), hängt an COM (C) und Öffner, in Reihe mit seiner Speisung; eines, das ohne Strom zu bleibt
+        /// (Arbeitsstrom), an COM (C) und Schließer. Ein Antrieb mit potenzialfreiem Kontakt wird nicht betrachtet.
         ///
         /// # Warum es zählt
         /// Der falsche Kontakt kehrt die Tür um: Sie steht den ganzen Tag offen und verriegelt fünf Sekunden lang,
         /// wenn ein Bewohner die Taste drückt.
         ///
         /// # Beispiel
-        /// Ein Haltemagnet an Wurzel und Schließer.
+        /// Ein Haltemagnet an COM (C) und Schließer.
         ///
         /// # Was zu tun ist
         /// Den Draht an den anderen Kontakt legen; `contact` im Plan setzen.

@@ -1,6 +1,7 @@
 //! What findings say: one file a code, named like its rule. It holds the title, the message, what stands at the place,
 //! what to do, what to measure first where it shows on site, and the manual page that `explain` prints, each in English and in German.
 
+use crate::template::Lists;
 use crate::{of_finding, template};
 use latchline_finding::{Finding, Language, Locale};
 
@@ -71,10 +72,14 @@ pub fn title_of(code: &str, language: Language) -> String {
 /// The wording of a finding. A code without words, or a message that lacks an argument, falls back to the title with
 /// the element, the figures and the state, so that nothing is ever lost.
 pub fn wording(finding: &Finding, locale: impl Into<Locale>) -> Wording {
-    let locale = locale.into();
+    worded(finding, Lists::Counted, locale.into())
+}
+
+fn worded(finding: &Finding, lists: Lists, locale: Locale) -> Wording {
     let language = locale.language;
     let words = of(finding.code.as_str());
-    let said = |template: &str| of_finding::fill(template, finding, locale).filter(|text| !text.is_empty());
+    let said =
+        |template: &str| of_finding::filled(template, finding, lists, locale).filter(|text| !text.is_empty());
     let [message, label, hint] = words.map_or([""; 3], |words| words.templates(language));
     Wording {
         message: said(message).unwrap_or_else(|| fallback(finding, words, locale)),
@@ -85,9 +90,17 @@ pub fn wording(finding: &Finding, locale: impl Into<Locale>) -> Wording {
 
 /// What is wrong as a sentence without full stop: with a capital letter, unless it begins with a name, which stays as it is written.
 pub fn sentence(finding: &Finding, locale: impl Into<Locale>) -> String {
-    let locale = locale.into();
+    in_a_sentence(finding, Lists::Counted, locale.into())
+}
+
+/// The same with every name of a list: for paper.
+pub fn whole_sentence(finding: &Finding, locale: impl Into<Locale>) -> String {
+    in_a_sentence(finding, Lists::Whole, locale.into())
+}
+
+fn in_a_sentence(finding: &Finding, lists: Lists, locale: Locale) -> String {
     let language = locale.language;
-    let message = wording(finding, locale).message;
+    let message = worded(finding, lists, locale).message;
     let template = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
     let element = finding.element.as_ref().map(|element| template::plain(element.as_str()));
     let is_name = template.trim_start_matches('<').starts_with('{')

@@ -126,7 +126,7 @@ words! {
         AtDoorStation: "door station" | "Türstation",
         BarToPlus: "bar to plus" | "Ring (Kathode) an Plus",
         BusAtThe: "bus at the" | "Bus an der",
-        Clamp: "clamp" | "Klemmdiode",
+        Clamp: "clamp" | "Suppressordiode",
         ClosedAtRest: "closed at rest" | "in Ruhe geschlossen",
         ClosedWhileShut: "closed while shut" | "geschlossen, solange zu",
         CoilOnToRelease: "coil on to release" | "Spule an zum Freigeben",
@@ -158,6 +158,9 @@ words! {
         NormallyClosed: "normally closed" | "Öffner",
         NormallyOpen: "normally open" | "Schließer",
         OfTheDrive: "the drive" | "des Antriebs",
+        OfDoorStationOnSecureSide:
+            "of the door station, on the secure side"
+            | "der Türstation, auf der gesicherten Seite",
         OpenAtRest: "open at rest" | "in Ruhe offen",
         OpensToRelease: "opens to release" | "öffnet zum Freigeben",
         OpensWithoutPower:

@@ -69,7 +69,7 @@ terms! {
     "dB (decibel)" | "dB (Dezibel)", ("db", "db"):
         "A measure of how much a signal loses on its way: 6 dB leave half of its voltage, 20 dB a tenth."
         | "Ein Maß dafür, wie viel ein Signal unterwegs verliert: Bei 6 dB bleibt die halbe Spannung, bei 20 dB ein Zehntel.";
-    "diode, varistor, clamp" | "Diode, Varistor, Klemme", ("diode|varistor|suppressor", "diode|varistor|suppressordiode"):
+    "diode, varistor, clamp" | "Diode, Varistor, Suppressordiode", ("diode|varistor|suppressor", "diode|varistor|suppressordiode"):
         "A small part across a lock's coil. It takes the jolt of voltage when the coil is switched off, which would harm the contact."
         | "Ein kleines Teil an der Spule eines Schlosses. Es fängt den Spannungsstoß beim Abschalten ab, der dem Kontakt schaden würde.";
     "distributor" | "Verteiler", ("distributor", "verteiler"):

@@ -6,8 +6,8 @@ sentences! {
     /// A sentence of the pack with its arguments, which are shown as they are.
     pub enum Sentence<'a> {
         NoRevisionStated { shown: &'a str }:
-            "The site file states no revision (write [[revision]] with mark, date and change). Until then every sheet says {shown}."
-            | "Die Anlagendatei gibt keinen Stand an ([[revision]] mit mark, date und change eintragen). Bis dahin steht auf jedem Blatt {shown}.",
+            "No revision is stated for this system yet. Until one is, every sheet says {shown}."
+            | "Für diese Anlage ist noch kein Stand angegeben. Bis dahin steht auf jedem Blatt {shown}.",
         RevisionHolds { shown: &'a str }:
             "Revision {shown} holds, and stands on every sheet. A sheet that says another is out of date."
             | "Es gilt Stand {shown}; er steht auf jedem Blatt. Ein Blatt mit einem anderen ist überholt.",
@@ -139,8 +139,8 @@ sentences! {
             "{name}: {needed}, bought to length (the catalogue states no drum lengths)"
             | "{name}: {needed}, nach Länge gekauft (der Katalog nennt keine Trommellängen)",
         CutProved { name: &'a str, drums: &'a str, needed: &'a str, bought: &'a str, waste: &'a str }:
-            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; proved: no cutting plan buys less"
-            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; bewiesen: kein Schnittplan kauft weniger",
+            "{name}: {drums}; needed {needed}, bought {bought}, left over {waste}; no cutting plan buys less"
+            | "{name}: {drums}; Bedarf {needed}, gekauft {bought}, Rest {waste}; kein Schnittplan kauft weniger",
         CutTooLong { name: &'a str, needed: &'a str, piece: &'a str, longest: &'a str }:
             "{name}: {needed}, order to length: a piece of {piece} is longer than the longest drum of {longest}"
             | "{name}: {needed}, nach Länge bestellen: Ein Stück von {piece} ist länger als die längste Trommel von {longest}",
@@ -153,12 +153,21 @@ sentences! {
         DoorAgreedWithoutFire { door: &'a str }:
             "{door}: release and escape agreed with (name)"
             | "{door}: Freigabe und Fluchtweg abgestimmt mit (Name)",
+        DeadOnceIsolated { supply: &'a str }:
+            "The bus here is dead only once {supply} is isolated: do that first."
+            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: das zuerst.",
+        FitShort { run: &'a str, stops: Option<&'a str> }:
+            "Run {run}: short-circuit its conductors here<, and see that they are joined through at {stops}>."
+            | "Strang {run}: hier die Adern kurzschließen<; an {stops} müssen sie durchverbunden sein>.",
+        RemoveShort { run: &'a str }:
+            "Run {run}: take the short-circuit off again."
+            | "Strang {run}: den Kurzschluss wieder entfernen.",
         DropInACall { caller: &'a str, station: &'a str }:
-            "The same while {station} talks with {caller}"
-            | "Derselbe, während {caller} und {station} sprechen",
+            "The same while {station} talks with {caller}: ________ V − ________ V ="
+            | "Derselbe, während {caller} und {station} sprechen: ________ V − ________ V =",
         DropInStandby { from: &'a str, end: &'a str }:
-            "Drop from {from} to {end}, standby, heaters off"
-            | "Spannungsfall von {from} bis {end}, Ruhe, Heizungen aus",
+            "Drop from {from} to {end}, standby, heaters off: ________ V − ________ V ="
+            | "Spannungsfall von {from} bis {end}, Ruhe, Heizungen aus: ________ V − ________ V =",
         DropNote { accuracy: &'a str }:
             "A drop is the voltage at the start less that at the end. It shows a bad joint that one voltage alone does not show. Read both within a minute, with one meter on one range. In standby, lights and heaters of the doors are off and nobody calls; for a drop while talking they are on, and nobody else calls. Ohms named under a drop allow for every tolerance and {accuracy} between two readings of a meter (assumed). What would fail, fails in its worst state."
             | "Spannungsfall: Spannung am Anfang weniger Spannung am Ende. Er zeigt eine schlechte Verbindung, die eine Spannung allein nicht zeigt. Beide binnen einer Minute messen, mit einem Messgerät in einem Bereich. In Ruhe sind Licht und Heizung der Türen aus, kein Ruf; beim Sprechen sind sie an, sonst kein Ruf. Die darunter genannten Ohm lassen alle Toleranzen zu und {accuracy} zwischen zwei Messungen eines Geräts (angenommen). Wo ein Gerät als versagend genannt ist, gilt das in seinem ungünstigsten Betriebszustand.",
@@ -193,12 +202,12 @@ sentences! {
         JointShowsAndNoneFails { joint: &'a str }:
             "Shows any joint of {joint} or more."
             | "Zeigt jede Verbindung ab {joint}.",
-        LinesWithoutPrice { parts: &'a str, small: &'a str }:
-            "Not in the total, since they have no price: {parts} parts of the plan, {small} kinds of small parts."
-            | "Nicht in der Summe, weil ohne Preis: {parts} Teile des Plans, {small} Arten Kleinteile.",
+        LinesWithoutPrice { parts: usize, small: usize }:
+            "Not in the total, since they have no price: {parts:part|parts} of the plan, {small:kind|kinds} of small parts."
+            | "Nicht in der Summe, weil ohne Preis: {parts:Teil|Teile} des Plans, {small:Art|Arten} Kleinteile.",
         TotalHolds { plan: &'a str, currency: &'a str }:
-            "The total holds spare stations and whole drums. Without them, cable by the metre, it is {plan} {currency}; design, fix and compare count so."
-            | "Die Summe enthält Reservestationen und ganze Trommeln. Ohne sie, Leitung nach Metern, sind es {plan} {currency}; so rechnen design, fix und compare.",
+            "The total holds spare stations and whole drums. Without them, cable by the metre, it is {plan} {currency}. Estimates made while planning count so."
+            | "Die Summe enthält Reservestationen und ganze Trommeln. Ohne sie, Leitung nach Metern, sind es {plan} {currency}. So rechnen Schätzungen beim Planen.",
         LockCalculation { door: &'a str, number: &'a str }:
             "{door}: lock {number}"
             | "{door}: Schloss {number}",
@@ -220,6 +229,14 @@ sentences! {
         PullUnstated { from: &'a str, to: &'a str }:
             "Pull from {from} to {to} and label both ends; the plan does not state this cable: write down type and length"
             | "Von {from} nach {to} einziehen, beide Enden beschriften; der Plan nennt diese Leitung nicht: Typ und Länge notieren",
+        MeterNote { ohms: &'a str, amperes: &'a str }:
+            "The ranges of resistances and currents also allow for a hand-held multimeter: of the reading {ohms}, and {amperes} (assumed). If yours is worse, allow more. Ranges of voltages are those of the system alone."
+            | "Die Bereiche der Widerstände und Ströme lassen auch einem Handmultimeter Raum: vom Messwert {ohms}, und {amperes} (angenommen). Ist Ihres ungenauer, mehr zulassen. Die Bereiche der Spannungen sind die der Anlage allein.",
+        ArticleNumber { number: &'a str }: "article {number}" | "Artikel {number}",
+        EnclosureOf { name: &'a str, part: &'a str }: "Enclosure for {part}: {name}" | "Gehäuse für {part}: {name}",
+        GlandsOf { name: &'a str, part: &'a str }:
+            "Cable glands for one {part}: {name}"
+            | "Kabelverschraubungen für ein {part}: {name}",
         ModuleCurrent { day: &'a str, night: &'a str }:
             "{day} by day, {night} by night"
             | "{day} bei Tag, {night} bei Nacht",
@@ -252,9 +269,9 @@ sentences! {
             "Set {address}: {settings}"
             | "Einstellen {address}: {settings}",
         SetVoltage { voltage: &'a str }: "Set the output to {voltage}." | "Ausgang auf {voltage} einstellen.",
-        SetsSolved { solved: &'a str, of: &'a str }:
-            "the worst of {of} combinations of calls, found by {solved} calculations"
-            | "die ungünstigste von {of} Rufkombinationen, gefunden mit {solved} Rechnungen",
+        SetsWeighed { of: &'a str }:
+            "with the worst of {of} combinations of calls"
+            | "mit der ungünstigsten von {of} Rufkombinationen",
         SiteHasErrors { count: &'a str }:
             "THIS SITE HAS ERRORS ({count}): DO NOT BUILD FROM IT. See the snag list."
             | "DIESE ANLAGE HAT FEHLER ({count}): NICHT DANACH BAUEN. Siehe Mängelliste.",
@@ -262,8 +279,8 @@ sentences! {
             "Spares: from {from} stations of a model on, one for each {of} or part of {of} (common practice). Cable: what is left on the drums."
             | "Reserve: ab {from} Stationen eines Modells eine je angefangene {of} (üblich). Leitung: Rest der Trommeln.",
         SumOfDrops { source: &'a str, drops: &'a str, off: Option<&'a str> }:
-            "supply U₀ = {source}, drops on the way Σ R I = {drops}<; {off} taken off for what the search and the solver leave open>"
-            | "Speisung U₀ = {source}, Spannungsfälle Σ R I = {drops}<; {off} abgezogen für das, was Suche und Lösung offen lassen>",
+            "supply U₀ = {source}, drops on the way Σ R I = {drops}<; {off} taken off to be safe>"
+            | "Speisung U₀ = {source}, Spannungsfälle Σ R I = {drops}<; {off} zur Sicherheit abgezogen>",
         SupplyCalculation { supply: &'a str }:
             "{supply}: battery, mains, heat"
             | "{supply}: Batterie, Netz, Wärme",

@@ -27,8 +27,8 @@ macro_rules! commissioning {
             "Change every factory code and password. Do not write the new ones on this sheet."
             | "Alle werkseitigen Codes und Passwörter ändern. Die neuen nicht auf dieses Blatt schreiben.",
         CompareDeviceList:
-            "Have the system list its devices. Compare the list with the device schedule: none missing, none unexpected, none twice."
-            | "Die Anlage ihre Geräte auflisten lassen. Mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt.",
+            "Have the system list its devices. Compare the list with the device schedule: none missing, none unexpected, none twice. Stations found:"
+            | "Die Anlage ihre Geräte auflisten lassen. Mit der Geräteliste vergleichen: keines fehlt, keines ist fremd, keines doppelt. Gefundene Stationen:",
         ConnectBattery:
             "Battery: look at polarity and fuse, then connect it again."
             | "Batterie: Polung und Sicherung prüfen, dann wieder anklemmen.",
@@ -88,8 +88,8 @@ macro_rules! commissioning {
             "Voltage at the lock while it is energised"
             | "Spannung am Schloss, während es bestromt ist",
         LockWithoutPower:
-            "Without power the lock does what the door sheet says."
-            | "Ohne Strom verhält sich das Schloss, wie das Türdatenblatt sagt.",
+            "Without power the lock does what its job card (or the door sheet) says."
+            | "Ohne Strom verhält sich das Schloss, wie seine Arbeitskarte (oder das Türdatenblatt) sagt.",
         Lowest: "Lowest" | "Min.",
         MainsLostAndBack:
             "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
@@ -110,11 +110,15 @@ macro_rules! commissioning {
             "Multimeter: make and number, calibrated until"
             | "Multimeter: Fabrikat und Nummer, kalibriert bis",
         MountAndWire:
-            "Terminate by the wiring schedule, pull at every conductor, mount. The electronics stay unplugged until the polarity is proved."
-            | "Nach Klemmenplan anschließen, an jeder Ader ziehen, montieren. Die Geräteeinsätze bleiben abgezogen, bis die Polung geprüft ist.",
+            "Terminate as the job card (or the wiring schedule) shows, pull at every conductor, mount. The electronics stay unplugged until the polarity is proved."
+            | "Nach Arbeitskarte (oder Klemmenplan) anschließen, an jeder Ader ziehen, montieren. Die Geräteeinsätze bleiben abgezogen, bis die Polung geprüft ist.",
         NoShortAtOutput:
             "All electronics plugged in: no short circuit at the output between + and −, and none to earth."
             | "Alle Geräteeinsätze aufgesteckt: kein Kurzschluss am Ausgang zwischen + und − und keiner gegen Erde.",
+        NoDropOnLink:
+            "This run carries signals alone: without a current there is no drop to read. A bad joint in it shows in the loop resistance before power, and in picture and speech."
+            | "Dieser Strang führt nur Signale: Ohne Strom gibt es keinen Spannungsfall zu messen. Eine schlechte Verbindung darin zeigt sich am Schleifenwiderstand vor dem Einschalten und an Bild und Sprache.",
+        NotPredicted: "not predicted" | "nicht vorhergesagt",
         NobodyCalls:
             "No entrance calls this station: see the snag list."
             | "Kein Eingang ruft diese Station: siehe Mängelliste.",
@@ -233,6 +237,9 @@ macro_rules! commissioning {
         TesterName:
             "Name, company"
             | "Name, Firma",
+        TwoPeopleNote:
+            "Two people, one at each end with a telephone: polarity at a far end, and a drop, whose two voltages are read within a minute. A drop during a call takes somebody at the door as well."
+            | "Zu zweit, je einer an einem Ende mit Telefon: Polung am fernen Ende, und ein Spannungsfall, dessen zwei Spannungen binnen einer Minute gemessen werden. Ein Spannungsfall während eines Rufs braucht auch jemanden an der Tür.",
         TryDoorContact:
             "Open and shut the door: what takes the door contact tells both."
             | "Tür öffnen und schließen: Was den Türkontakt auswertet, zeigt beides.",

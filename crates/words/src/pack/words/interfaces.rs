@@ -43,7 +43,7 @@ macro_rules! interfaces {
         DryNormallyOpen: "dry, rests open (normally open)" | "potenzialfrei, in Ruhe offen (Schließer)",
         DryOfStation:
             "dry, of the door station's relay, common and normally open"
-            | "potenzialfrei, vom Relais der Türstation, Wurzel und Schließer",
+            | "potenzialfrei, vom Relais der Türstation, COM (C) und Schließer",
         InterfaceColumn: "Interface" | "Schnittstelle",
         InterfaceCutTest:
             "With the owner of the other system: open one wire of the interface at our terminals; what happens is as its sheet says. Join it again."

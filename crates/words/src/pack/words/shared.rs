@@ -25,7 +25,7 @@ macro_rules! shared {
             "This is a calculation and a plan, not a certificate of compliance."
             | "Dies ist eine Berechnung und ein Plan, kein Konformitätsnachweis.",
         Cautions: "Cautions" | "Vorsicht",
-        ClampPart: "Suppressor diode (clamp)" | "Suppressordiode (Klemme)",
+        ClampPart: "Suppressor diode (clamp)" | "Suppressordiode",
         Contents: "Contents" | "Inhalt",
         ContentsTitle: "Pack" | "Mappe",
         DiodePart: "Diode, cathode to plus" | "Diode, Kathode an Plus",

@@ -20,8 +20,8 @@ macro_rules! summary {
         FirstLimit: "Load at which the first limit is met" | "Last, bei der die erste Grenze erreicht wird",
         FreePorts: "Free ports" | "Freie Abgänge",
         InHandNote:
-            "How many further stations a run or a free port carries is found by adding them and checking the whole again: latchline headroom."
-            | "Wie viele weitere Stationen ein Strang oder freier Abgang trägt, zeigt sich, indem man sie einträgt und alles neu prüft: latchline headroom.",
+            "How many further stations a run or a free port carries is found by adding them and checking the whole again."
+            | "Wie viele weitere Stationen ein Strang oder freier Abgang trägt, zeigt sich, indem man sie einträgt und alles neu prüft.",
         InHandTitle: "What is in hand" | "Reserven",
         LargestCurrent: "Largest current" | "Größter Strom",
         LargestPower: "Largest power in any state" | "Größte Leistung in allen Zuständen",
@@ -41,8 +41,8 @@ macro_rules! summary {
             "some were left out: the figures are the worst found"
             | "einige ausgelassen: Die Werte sind die ungünstigsten gefundenen",
         SearchComplete:
-            "none can be worse: those not calculated are bounded"
-            | "keine kann ungünstiger sein: Die übrigen sind abgeschätzt",
+            "no other can be worse"
+            | "keine andere kann ungünstiger sein",
         StatesSolved: "Operating states that were calculated" | "Gerechnete Betriebszustände",
         SummaryTitle: "System summary" | "Anlagenübersicht",
         Supplies: "Supplies" | "Netzteile",

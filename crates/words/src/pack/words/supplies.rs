@@ -19,13 +19,16 @@ macro_rules! supplies {
         Heat: "Heat in the cupboard" | "Verlustwärme",
         BatteryFuse: "Fuse of the battery" | "Sicherung der Batterie",
         CupboardsNote:
-            "A page for each place with a supply or a box. What is empty in the column of values is found on site and written down."
-            | "Eine Seite je Ort mit Netzteil oder Verteiler. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
+            "A page for each place with a supply or a distributor; a branch box by itself is on its job card. What is empty in the column of values is found on site and written down."
+            | "Eine Seite je Ort mit Netzteil oder Verteiler; eine Abzweigdose allein steht auf ihrer Arbeitskarte. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
         CupboardsTitle: "Cupboards" | "Verteilungen",
         BarToMainEarth:
             "joined to the main earthing terminal; by a licensed electrician"
             | "mit der Haupterdungsschiene verbunden; durch eine Elektrofachkraft",
         EarthBar: "Earth and screen bar" | "Erdungs- und Schirmschiene",
+        FuseInEachLead:
+            "in the plus lead of each battery"
+            | "in der Plusleitung jeder Batterie",
         FuseNotStated:
             "not in the plan: as the maker of the supply states"
             | "nicht im Plan: nach Angabe des Netzteilherstellers",

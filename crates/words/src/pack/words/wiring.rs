@@ -12,6 +12,9 @@ macro_rules! wiring {
         BatteryByItsLeads:
             "battery of the supply, by its own leads and fuse"
             | "Batterie des Netzteils, mit eigenen Leitungen und Sicherung",
+        BatteryWithFuse:
+            "battery, with the fuse in its plus lead"
+            | "Batterie, mit der Sicherung in ihrer Plusleitung",
         BreaksNothing:
             "stays free: this lock stays shut without power, so a break cannot release it"
             | "bleibt frei: Dieses Schloss bleibt ohne Strom zu, eine Unterbrechung gibt es nicht frei",
@@ -30,8 +33,8 @@ macro_rules! wiring {
             "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."
             | "Eine Verbindungsklemme verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Sie sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
-            "Proved: a bound below which no cutting plan can buy was calculated, and the drums bought equal it. The user guide says which theorem that rests on (page Pack)."
-            | "Bewiesen: Die gekauften Trommeln erreichen eine berechnete Schranke, unter der kein Schnittplan kaufen kann. Auf welchem Satz das beruht, steht im Handbuch (Seite Pack).",
+            "Where a cable says that no cutting plan buys less, that was proved for these lengths and drums."
+            | "Wo bei einer Leitung steht, dass kein Schnittplan weniger kauft, ist das für diese Längen und Trommeln bewiesen.",
         CutLength: "Cut to" | "Ablängen auf",
         CutListTitle: "Cut list" | "Zuschnittliste",
         Device: "Device" | "Gerät",
@@ -47,10 +50,8 @@ macro_rules! wiring {
         InTheWalls: "in the walls already" | "liegt bereits",
         Indoors: "indoors" | "innen",
         LabelConvention:
-            "Both ends carry the designation of the cable, then this end, then the other one: device, colon, terminal (in the manner of IEC 81346 and IEC 61666)."
-            | "Beide Enden tragen die Bezeichnung der Leitung, dann dieses Ende, dann das andere: Gerät, Doppelpunkt, Klemme (in der Art von IEC 81346 und IEC 61666).",
-        LabelFrom: "Label at this end" | "Schild am Anfang",
-        LabelTo: "Label at the far end" | "Schild am Ende",
+            "Each end of a cable carries its designation, then this end, then the other one, as the columns From and To have them: \"W1 | A:1 > B:in\" at the one, \"W1 | B:in > A:1\" at the other (device, colon, terminal, in the manner of IEC 81346 and IEC 61666). The label sheets have every one."
+            | "Jedes Ende einer Leitung trägt ihre Bezeichnung, dann dieses Ende, dann das andere, wie in den Spalten Von und Nach: „W1 | A:1 > B:Ein“ am einen, „W1 | B:Ein > A:1“ am anderen (Gerät, Doppelpunkt, Klemme, in der Art von IEC 81346 und IEC 61666). Die Etikettenbogen haben sie alle.",
         LeftOnDrum: "Left on drum" | "Rest auf Trommel",
         Leg: "Leg" | "Pol",
         LegsConvention:
@@ -80,6 +81,9 @@ macro_rules! wiring {
         PairUsed: "Pair used" | "Paar benutzt",
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
+        RelayIsOnSecureSide:
+            "this relay is on the secure side of the door, not behind the door station (as stated)"
+            | "dieses Relais sitzt auf der gesicherten Seite der Tür, nicht hinter der Türstation (wie angegeben)",
         RunsWhere: "Runs" | "Verlegt",
         ScreenOfCable: "screen of the cable" | "Schirm der Leitung",
         ScreenEarthed:

@@ -382,7 +382,7 @@ fn label(
     }
     if !unnamed.is_empty() {
         let words = lettering.say(&Phrase::NotNamed { names: &unnamed.join(", ") });
-        let text = fitted((area.x, area.bottom() + 1.5), &words, LEAST_MM, false, area.width - 30.0);
+        let text = fitted((area.x, area.bottom() + 2.3), &words, LEAST_MM, false, area.width - 30.0);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
 }

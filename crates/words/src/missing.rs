@@ -56,7 +56,7 @@ sentences! {
 
 sentences! {
     /// The same of an escape route, for people who never see a file.
-    pub(crate) enum OnPaper<'a> {
+    pub enum OnPaper<'a> {
         EscapeRoute { entrance: &'a str }:
             "{entrance}: whether people escape through it, as whoever answers for fire safety decided, and who decided it when"
             | "{entrance}: ob sie ein Fluchtweg ist, wie es entschied, wer für den Brandschutz einsteht, und wer das wann entschied",

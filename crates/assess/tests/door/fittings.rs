@@ -192,11 +192,11 @@ fn the_sheet_tells_the_standby_load_part_by_part() {
         .collect();
     // At 24 V: 4.5 W; 6 W; 30 mA and 10 mA more at night; magnet 12 V x 0.5 A; 0.2 A.
     let expected = [
-        ("door standby", 0.1875, 0.1875),
-        ("door heater_extra", 0.0, 0.25),
-        ("keypad current and night_current", 0.03, 0.04),
-        ("magnet voltage and current", 0.25, 0.25),
-        ("porch load", 0.0, 0.2),
+        ("door: load in standby", 0.1875, 0.1875),
+        ("door: load of the heater", 0.0, 0.25),
+        ("keypad: current and current at night", 0.03, 0.04),
+        ("magnet: voltage and current", 0.25, 0.25),
+        ("porch: load", 0.0, 0.2),
     ];
     assert_eq!(lines.len(), expected.len(), "{lines:?}");
     for (line, expected) in lines.iter().zip(expected) {

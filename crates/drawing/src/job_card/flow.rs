@@ -32,6 +32,20 @@ enum Filling {
     HighestFirst,
     /// Column by column to their ends: a block goes on in the next, with its designation over it.
     Torn,
+    /// The highest block first: where no column holds it, it goes on from column to column; all others where there is room.
+    HighestTorn,
+}
+
+impl Filling {
+    /// Whether a block may go on in another column though one holds it.
+    fn tears(self) -> bool {
+        matches!(self, Filling::Torn | Filling::HighestTorn)
+    }
+
+    /// Whether blocks are placed by their height.
+    fn is_by_height(self) -> bool {
+        matches!(self, Filling::HighestFirst | Filling::HighestTorn)
+    }
 }
 
 /// Where blocks may stand.
@@ -112,13 +126,16 @@ impl<'s> Sheets<'s> {
         self.sheets.len() - 1
     }
 
+    /// What is free in a column below the heads of its figures.
+    fn free_mm(&self, sheet: &Sheet, column: usize, has_figures: bool) -> f64 {
+        let head_mm = if has_figures && !sheet.is_headed[column] { line_mm(FOOT_MM) } else { 0.0 };
+        self.room.bottom(column, 1) - sheet.y[column] - head_mm + 1e-6
+    }
+
     /// Sheet and column for a block of this height; over the first figures of a column stand their heads.
     fn place_for(&mut self, height: f64, has_figures: bool) -> (usize, usize) {
-        let (room, columns) = (self.room, self.room.columns);
-        let fits = |sheet: &Sheet, column: usize| {
-            let head_mm = if has_figures && !sheet.is_headed[column] { line_mm(FOOT_MM) } else { 0.0 };
-            sheet.y[column] + head_mm + height <= room.bottom(column, 1) + 1e-6
-        };
+        let columns = self.room.columns;
+        let fits = |sheet: &Sheet, column: usize| height <= self.free_mm(sheet, column, has_figures);
         match self.filling {
             Filling::InOrder | Filling::Torn => {
                 let last = self.sheets.len() - 1;
@@ -127,7 +144,7 @@ impl<'s> Sheets<'s> {
                 self.at = place.1;
                 place
             }
-            Filling::LeastFull | Filling::HighestFirst => {
+            Filling::LeastFull | Filling::HighestFirst | Filling::HighestTorn => {
                 for (number, sheet) in self.sheets.iter().enumerate() {
                     let columns = (0..columns).filter(|column| fits(sheet, *column));
                     if let Some(column) = columns.min_by(|a, b| sheet.y[*a].total_cmp(&sheet.y[*b])) {
@@ -143,6 +160,7 @@ impl<'s> Sheets<'s> {
         match part {
             Part::Column { role, pieces, has_figures, continued } => match self.filling {
                 Filling::Torn => self.torn(role, pieces, has_figures, &continued),
+                Filling::HighestTorn => self.torn_where_needed(role, pieces, has_figures, &continued),
                 _ => self.column(role, pieces, has_figures),
             },
             Part::Across { group, height_mm } => self.across(group, height_mm),
@@ -152,24 +170,15 @@ impl<'s> Sheets<'s> {
     /// A block that goes on in the next column where its own ends, unless little of it would stand at either place.
     fn torn(&mut self, mut role: Role, mut list: Vec<Piece>, has_figures: bool, continued: &Piece) {
         loop {
-            let height =
-                |list: &[Piece]| list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
             let Some(sheet) = self.sheets.last() else { return };
-            let head_mm = if has_figures && !sheet.is_headed[self.at] { line_mm(FOOT_MM) } else { 0.0 };
-            let free = self.room.bottom(self.at, 1) - sheet.y[self.at] - head_mm;
-            let fitting = (1..=list.len()).take_while(|count| height(&list[..*count]) <= free).count();
-            let is_torn =
-                fitting < list.len() && fitting >= LEAST_PIECES && list.len() - fitting >= LEAST_PIECES;
-            if !is_torn {
+            let Some(fitting) = torn_at(&list, self.free_mm(sheet, self.at, has_figures)) else {
                 self.column(role, list, has_figures);
                 return;
-            }
+            };
             let rest = list.split_off(fitting);
-            let element = role.element.clone().or_else(|| role.continues.clone());
+            let next = continuing(&role);
             self.column(role, list, has_figures);
-            role = Group::new("job-block").role;
-            role.continues = element;
-            list = std::iter::once(continued.clone()).chain(rest).collect();
+            (role, list) = (next, std::iter::once(continued.clone()).chain(rest).collect());
             if self.at + 1 < self.room.columns {
                 self.at += 1;
             } else {
@@ -178,10 +187,53 @@ impl<'s> Sheets<'s> {
         }
     }
 
-    /// A block in a column.
+    /// A block in one column of the last sheet; where none holds it, from the left in as many as it takes.
+    fn torn_where_needed(
+        &mut self,
+        mut role: Role,
+        mut list: Vec<Piece>,
+        has_figures: bool,
+        continued: &Piece,
+    ) {
+        let mut first = 0;
+        loop {
+            let number = self.sheets.len() - 1;
+            let free: Vec<f64> = (0..self.room.columns)
+                .map(|column| self.free_mm(&self.sheets[number], column, has_figures))
+                .collect();
+            let behind = || first..self.room.columns;
+            if let Some(column) = behind().find(|column| height_mm(&list) <= free[*column]) {
+                self.put((number, column), role, list, has_figures);
+                return;
+            }
+            let torn = behind().find_map(|column| Some((column, torn_at(&list, free[column])?)));
+            let Some((column, fitting)) = torn else {
+                if first == 0 && self.sheets[number].y.iter().all(|y| *y <= self.room.content.y) {
+                    // No sheet holds it.
+                    self.put((number, 0), role, list, has_figures);
+                    return;
+                }
+                self.turn();
+                first = 0;
+                continue;
+            };
+            let rest = list.split_off(fitting);
+            let next = continuing(&role);
+            self.put((number, column), role, list, has_figures);
+            (role, list) = (next, std::iter::once(continued.clone()).chain(rest).collect());
+            first = column + 1;
+        }
+    }
+
+    /// A block in the column that the filling says.
     fn column(&mut self, role: Role, list: Vec<Piece>, has_figures: bool) {
-        let height = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM;
-        let (number, column) = self.place_for(height, has_figures);
+        let place = self.place_for(height_mm(&list), has_figures);
+        self.put(place, role, list, has_figures);
+    }
+
+    /// A block in a column of a sheet.
+    fn put(&mut self, (number, column): (usize, usize), role: Role, list: Vec<Piece>, has_figures: bool) {
+        let height = height_mm(&list);
         let (width, left) = (self.room.column_mm(), self.room.left(column));
         let sheet = &mut self.sheets[number];
         if has_figures && !std::mem::replace(&mut sheet.is_headed[column], true) {
@@ -229,6 +281,25 @@ impl<'s> Sheets<'s> {
     }
 }
 
+/// Height of a block of these pieces with its frame.
+fn height_mm(list: &[Piece]) -> f64 {
+    list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM
+}
+
+/// After how many of its pieces a block is torn in what is free; `None` where it fits, or little of it would stand at either place.
+fn torn_at(list: &[Piece], free_mm: f64) -> Option<usize> {
+    let fitting = (1..=list.len()).take_while(|count| height_mm(&list[..*count]) <= free_mm).count();
+    let is_torn = fitting < list.len() && fitting >= LEAST_PIECES && list.len() - fitting >= LEAST_PIECES;
+    is_torn.then_some(fitting)
+}
+
+/// What a part of a block is that goes on.
+fn continuing(role: &Role) -> Role {
+    let mut next = Group::new("job-block").role;
+    next.continues = role.element.clone().or_else(|| role.continues.clone());
+    next
+}
+
 /// The sheets of one card: column by column where that does with one sheet, else as few as there are. No block is torn that
 /// fits into a column, unless that does with one sheet and is allowed.
 pub(super) fn flow(
@@ -241,15 +312,15 @@ pub(super) fn flow(
     let fill = |filling: Filling| {
         let mut sheets = Sheets::new(room, filling, &set.heads);
         let mut parts = parts(blocks, set, room, assessment, lettering);
-        if filling == Filling::HighestFirst {
+        if filling.is_by_height() {
             parts.sort_by(|a, b| b.order_mm().total_cmp(&a.order_mm()));
         }
         parts.into_iter().for_each(|part| sheets.place(part));
         sheets.sheets.into_iter().map(|sheet| sheet.group).collect::<Vec<_>>()
     };
     let mut best = fill(Filling::InOrder);
-    for filling in [Filling::LeastFull, Filling::HighestFirst, Filling::Torn] {
-        if best.len() == 1 || (filling == Filling::Torn && !may_tear) {
+    for filling in [Filling::LeastFull, Filling::HighestFirst, Filling::Torn, Filling::HighestTorn] {
+        if best.len() == 1 || (filling.tears() && !may_tear) {
             break;
         }
         let other = fill(filling);
@@ -293,7 +364,7 @@ fn parts(
         let list = pieces(block, set, width, &notes, lettering.0);
         let has_figures = block.steps.iter().any(|step| step.writes);
         let head_mm = if has_figures { line_mm(FOOT_MM) } else { 0.0 };
-        let whole = list.iter().map(|piece| piece.height_mm).sum::<f64>() + 2.0 * PAD_MM + head_mm;
+        let whole = height_mm(&list) + head_mm;
         let title = format!("{}: {}", block.designation, block.what);
         let mut role = Group::of_element("job-block", block.element.clone(), title).role;
         let continued = continuation(block, set, width);

@@ -108,6 +108,6 @@ mod tests {
         assert_eq!(notes.short(long), "[1]");
         assert_eq!(notes.short(&format!("free; {long}")), "free; [1]");
         assert_eq!(notes.short("once only, however long it is"), "once only, however long it is");
-        assert!(notes.drawn(80.0).is_some_and(|(_, height)| height > 2.0 * line_mm(TEXT_MM)));
+        assert!(notes.drawn(40.0).is_some_and(|(_, height)| height > 2.0 * line_mm(TEXT_MM)));
     }
 }

@@ -141,6 +141,9 @@ pub(super) fn in_general<'s>(subject: &Subject<'s>, at: &'s AssignedStep) -> Opt
     if step.is_general {
         return Some(step.what.as_str());
     }
+    if let Some(word) = step.in_general {
+        return Some(subject.locale.word(word));
+    }
     let word = match (&step.expected, &step.taken) {
         (Expected::Done | Expected::Polarity, _) if at.stage == Word::StagePull => Word::BriefPulledEach,
         (Expected::Done | Expected::Polarity, _) => tick_of_sentence(at)?,

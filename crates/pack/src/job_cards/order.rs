@@ -207,7 +207,11 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
     let mut named: Vec<&str> = by_ohmmeter.map(|step| step.step.place.as_str()).collect();
     named.dedup();
     let whole = if has_several { words.join("; ") } else { words.join(" ") };
-    let mut what = locale.say(&Sentence::OnCards { cards: &ranges(&numbers), whole: &whole });
+    let cards = ranges(&numbers);
+    let mut what = locale.say(&match numbers.len() {
+        1 => Sentence::OnOneCard { card: &cards, whole: &whole },
+        _ => Sentence::OnCards { cards: &cards, whole: &whole },
+    });
     if !named.is_empty() {
         what.push_str(&format!(" {}: {}", locale.word(Word::OhmmeterOnly), named.join(", ")));
     }

@@ -202,11 +202,12 @@ fn short_at_end(steps: &mut Steps<'_, '_>, run: usize, is_fitted: bool) {
     let stops: Vec<&str> = before.iter().map(|section| subject.site.stop_id(section.to).as_str()).collect();
     let stops = all_names(&stops, subject.locale.language);
     let (run, stops) = (site_run.id.as_str(), (!stops.is_empty()).then_some(stops.as_str()));
-    let what = match is_fitted {
-        true => Sentence::FitShort { run, stops },
-        false => Sentence::RemoveShort { run },
+    let (what, in_general) = match is_fitted {
+        true => (Sentence::FitShort { run, stops }, Word::ShortFittedEach),
+        false => (Sentence::RemoveShort { run }, Word::ShortRemovedEach),
     };
     steps.say(subject.site.stop_id(last.to).as_str(), subject.locale.say(&what));
+    steps.is_in_general(in_general);
 }
 
 /// The loop and the insulation of every cable at a door of which the plan says what it is.

@@ -113,6 +113,14 @@ impl<'s, 'a> Steps<'s, 'a> {
         }
     }
 
+    /// What the order of work says of the last step, which it gives at many places.
+    pub(super) fn is_in_general(&mut self, words: Word) {
+        let last = self.sheet.stages.last_mut().and_then(|stage| stage.steps.last_mut());
+        if let Some(step) = last {
+            step.in_general = Some(words);
+        }
+    }
+
     /// Something to know.
     pub(super) fn tell(&mut self, place: &str, what: String) {
         self.row(place, what, None, Expected::Told);
@@ -122,8 +130,16 @@ impl<'s, 'a> Steps<'s, 'a> {
         self.number += 1;
         let (number, place) = (self.number, place.to_string());
         if let Some(stage) = self.sheet.stages.last_mut() {
-            let step =
-                Step { number, place, what, instrument: with, expected, taken: None, is_general: false };
+            let step = Step {
+                number,
+                place,
+                what,
+                instrument: with,
+                expected,
+                taken: None,
+                is_general: false,
+                in_general: None,
+            };
             stage.steps.push(step);
         }
     }

@@ -27,6 +27,12 @@ macro_rules! job_cards {
         BriefProtector: "surge protector fitted" | "Überspannungsschutz eingesetzt",
         BriefDropOfRun: "Drop over the run" | "Spannungsfall über den Strang",
         BriefPulledEach: "Each length in, labelled at both ends" | "Jede Länge verlegt, an beiden Enden beschriftet",
+        ShortFittedEach:
+            "At the end of each run: short-circuit its conductors, and see that they are joined through at every stop."
+            | "Am Ende jedes Strangs: Adern kurzschließen; an jeder Stelle dazwischen müssen sie durchverbunden sein.",
+        ShortRemovedEach:
+            "At the end of each run: take the short-circuit off again."
+            | "Am Ende jedes Strangs: den Kurzschluss wieder entfernen.",
         BriefVoltage: "Voltage" | "Spannung",
         BriefPulled: "in, labelled" | "verlegt, beschriftet",
         BriefRelease: "release, volume" | "Freigabe, Lautstärke",

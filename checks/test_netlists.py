@@ -138,6 +138,19 @@ def faults_of_cards(drawn: Drawn) -> list[str]:
                 continue
             mark = ""
             for piece in block.iter(f"{SVG}g"):
+                if piece.get("class") == "plugged-terminals":
+                    # Side by side: the marks of all stand behind where they lead, in the same order.
+                    heads = [group for group in piece.iter(f"{SVG}g") if group.get("class") == "terminal-set"]
+                    mark = squeezed("".join(words for _, _, words in netlists.texts_of(heads[0])))
+                    bodies = [group for group in piece if group.get("class") == "terminal"]
+                    poles = ["".join(words for _, _, words in netlists.texts_of(body)) for body in bodies]
+                    words = squeezed(" ".join(text.text for text in piece if text.tag == f"{SVG}text"))
+                    led, joined = words.partition("[")[0], squeezed("".join(poles))
+                    to = led.removesuffix(joined) if led.endswith(joined) else None
+                    owner = block.get("data-element") or block.get("data-continues")
+                    for pole in poles if to else []:
+                        found[(owner, mark, pole, squeezed(to + pole))] += 1
+                    continue
                 if piece.get("class") != "terminal":
                     continue
                 heads = [group for group in piece.iter(f"{SVG}g") if group.get("class") == "terminal-set"]

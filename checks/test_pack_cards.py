@@ -190,9 +190,10 @@ def test_a_place_is_one_sheet_where_it_fits(tmp_path, demo, language, paper):
         sizes.add(tuple(float(root.get(edge).removesuffix("mm")) for edge in ("width", "height")))
     assert sorted(cards) == list(range(1, of + 1)) and of == 16
     doors = {number: cards[number] for number, kind in kinds.items() if kind in ("Door", "Tür")}
-    # Tabloid is 18 mm less high than A3: a door with everything on it goes on on a second sheet there.
-    assert len(doors) == 4 and sum(doors.values()) <= (4 if paper == "a4" else 5), doors
-    assert max(cards.values()) <= 2 and sum(cards.values()) <= (22 if paper == "a4" else 28), cards
+    # The front door of the first block has a lock in a loop with fire contact and exit button, a light, a reader, a heater and an alarm
+    # contact: it goes on on a second sheet. Tabloid is 18 mm less high than A3: so does another one there.
+    assert len(doors) == 4 and sum(doors.values()) <= (5 if paper == "a4" else 6), doors
+    assert max(cards.values()) <= 2 and sum(cards.values()) <= (24 if paper == "a4" else 30), cards
     assert sizes <= set(SHEETS[paper]), sizes
     # What is drawn on in CAD is no card.
     assert not list((tmp_path / "pack/drawings").glob("job-cards-*.dxf"))

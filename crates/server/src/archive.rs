@@ -5,7 +5,7 @@ use crate::refused::Refused;
 use latchline_finding::{Both, Language, Sources};
 use latchline_site::ParsedSite;
 use latchline_store::{
-    Conflict, FileChange, LARGEST_TEXT_BYTES, LiveFolder, Number, Outcome, Proposal, Revision, Settled,
+    Conflict, FileChange, Kind, LARGEST_TEXT_BYTES, LiveFolder, Number, Outcome, Proposal, Revision, Settled,
     Signed, SiteEntry, State, Store, StoreError, Submission, Texts,
 };
 use latchline_words::office::{OfficeRefusal, Told};
@@ -198,6 +198,17 @@ impl Archive {
     /// One of them.
     pub fn state(&self, name: &str, number: i64) -> Result<State, Refused> {
         Ok(self.store.state(self.site(name)?.id, Number(number))?)
+    }
+
+    /// What the change says that undo (`is_back`) or redo of a client turns to, as it was first made.
+    pub fn note_of_turn(&self, name: &str, client: &str, is_back: bool) -> Result<String, Refused> {
+        let site = self.site(name)?.id;
+        let turns = self.store.turns(site, client)?;
+        let mut turned = if is_back { turns.undo } else { turns.redo };
+        while let Some(Revision { kind: Kind::Undo | Kind::Redo, of: Some(of), .. }) = turned {
+            turned = Some(self.store.state(site, of)?.revision);
+        }
+        Ok(turned.map_or_else(String::new, |revision| revision.signed.note))
     }
 
     /// Whether a client can take something back, and make it again.

@@ -5,3 +5,4 @@ mod common;
 mod hostile;
 mod joined_job;
 mod one_rounding;
+mod turns;

@@ -47,17 +47,18 @@ fn head(block: &CardBlock, width_mm: f64, notes: &Notes) -> Piece {
     let named = wrapped(&block.designation, size, true, room);
     let beside = text_width_mm(&block.designation, size, true) + 2.0;
     let mut y = letter_lines(&mut group, (0.0, 0.0), &named, size, true);
+    // The numbers of notes stand behind what it is.
+    let (marks, lines): (Vec<String>, Vec<String>) =
+        block.lines.iter().map(|line| notes.short(line)).partition(|line| line.starts_with('['));
+    let what = std::iter::once(notes.short(&block.what)).chain(marks).collect::<Vec<_>>().join(" ");
     // What a part without a code is stands behind its name, where there is room.
-    let is_beside = block.code.is_none()
-        && named.len() == 1
-        && beside + text_width_mm(&block.what, TEXT_MM, false) <= room;
+    let is_beside =
+        block.code.is_none() && named.len() == 1 && beside + text_width_mm(&what, TEXT_MM, false) <= room;
     if is_beside {
         let top = baseline_mm(size) - baseline_mm(TEXT_MM);
-        letter(&mut group, (beside, top), &block.what, TEXT_MM, false);
+        letter(&mut group, (beside, top), &what, TEXT_MM, false);
     }
-    let what = (!is_beside).then_some(&block.what).into_iter();
-    let said: Vec<String> = what.chain(&block.lines).map(|line| notes.short(line)).collect();
-    for line in said {
+    for line in (!is_beside).then_some(what).into_iter().chain(lines) {
         y += letter_lines(&mut group, (0.0, y), &wrapped(&line, TEXT_MM, false, room), TEXT_MM, false);
     }
     if let Some(warning) = &block.warning {

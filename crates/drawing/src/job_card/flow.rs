@@ -118,6 +118,12 @@ impl<'s> Sheets<'s> {
         sheets
     }
 
+    /// Height of all columns behind the first sheet.
+    fn behind_mm(&self) -> f64 {
+        let of = |sheet: &Sheet| sheet.y.iter().map(|y| y - self.room.content.y).sum::<f64>();
+        self.sheets.iter().skip(1).map(of).sum()
+    }
+
     /// Begins another sheet; gives its number.
     fn turn(&mut self) -> usize {
         let (y, is_headed) = (vec![self.room.content.y; self.room.columns], vec![false; self.room.columns]);
@@ -300,8 +306,11 @@ fn continuing(role: &Role) -> Role {
     next
 }
 
-/// The sheets of one card: column by column where that does with one sheet, else as few as there are. No block is torn that
-/// fits into a column, unless that does with one sheet and is allowed.
+/// Another order of blocks is taken where it leaves less than this share of what stands behind the first sheet.
+const LESS_BEHIND: f64 = 0.5;
+
+/// The sheets of one card: column by column where that does with one sheet, else as few as there are, the first of them full. No block
+/// is torn that fits into a column, unless that serves this and is allowed.
 pub(super) fn flow(
     blocks: &[CardBlock],
     set: &CardSet,
@@ -316,19 +325,22 @@ pub(super) fn flow(
             parts.sort_by(|a, b| b.order_mm().total_cmp(&a.order_mm()));
         }
         parts.into_iter().for_each(|part| sheets.place(part));
-        sheets.sheets.into_iter().map(|sheet| sheet.group).collect::<Vec<_>>()
+        sheets
     };
     let mut best = fill(Filling::InOrder);
     for filling in [Filling::LeastFull, Filling::HighestFirst, Filling::Torn, Filling::HighestTorn] {
-        if best.len() == 1 || (filling.tears() && !may_tear) {
+        if best.sheets.len() == 1 || (filling.tears() && !may_tear) {
             break;
         }
         let other = fill(filling);
-        if other.len() < best.len() {
+        let is_as_few = other.sheets.len() == best.sheets.len();
+        if other.sheets.len() < best.sheets.len()
+            || is_as_few && other.behind_mm() < LESS_BEHIND * best.behind_mm()
+        {
             best = other;
         }
     }
-    best
+    best.sheets.into_iter().map(|sheet| sheet.group).collect()
 }
 
 /// What is placed, in order: what stands across first, then the blocks.

@@ -45,7 +45,7 @@ pub(super) fn strip(sets: &[StripSet], element: &str, width_mm: f64, notes: &Not
 
 impl Strip<'_> {
     fn set(self, set: &StripSet) -> Piece {
-        let mut of_set = match self.free_row(set) {
+        let mut of_set = match self.free_row(set).or_else(|| self.plugged_row(set)) {
             Some(piece) => vec![piece],
             None => set
                 .terminals
@@ -91,6 +91,39 @@ impl Strip<'_> {
         }
         let mut group = Group::new("free-terminals");
         let lines = wrapped(&self.notes.short(&first.remark), TEXT_MM, false, self.width_mm - x);
+        let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
+        let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
+        let height_mm = height.max(ROW_MM);
+        for (number, terminal) in set.terminals.iter().enumerate() {
+            let mut body = Group::new("terminal");
+            terminal_body(&mut body, self.set_mm + number as f64 * TERMINAL_MM, &terminal.pole, height_mm);
+            group.group(body);
+        }
+        Some(Piece { height_mm, group })
+    }
+
+    /// Terminals that lead by one lead or plug to those of one other set, each to that of its own mark, stand side by side, with the marks
+    /// behind where they lead.
+    fn plugged_row(self, set: &StripSet) -> Option<Piece> {
+        let first = set.terminals.first()?;
+        let (to, cable) = (leads_to(first)?, first.wires.first()?.cable.as_str());
+        let is_alike = |terminal: &StripTerminal| {
+            leads_to(terminal) == Some(to)
+                && terminal.wires[0].cable == cable
+                && terminal.remark == first.remark
+        };
+        let count = set.terminals.len();
+        let x = self.set_mm + count as f64 * TERMINAL_MM + 2.0;
+        let room = self.width_mm - x;
+        if count < 2 || !set.terminals.iter().all(is_alike) || room < LEAST_REMARK_MM {
+            return None;
+        }
+        let poles: Vec<&str> = set.terminals.iter().map(|terminal| terminal.pole.as_str()).collect();
+        let words = format!("{cable} → {to} {}", poles.join(" "));
+        let mut lines = wrapped(&words, TEXT_MM, false, room);
+        lines.extend(wrapped(&self.notes.short(&first.remark), TEXT_MM, false, room));
+        lines.retain(|line| !line.is_empty());
+        let mut group = Group::new("plugged-terminals");
         let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
         let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
         let height_mm = height.max(ROW_MM);
@@ -172,6 +205,16 @@ impl Strip<'_> {
         let last = lines.last().map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
         let end = (text_x + last, y + top + height - if lines.is_empty() { 0.0 } else { line_mm(TEXT_MM) });
         DrawnWire { height_mm: (height + 2.0 * top).max(ROW_MM), end }
+    }
+}
+
+/// Device and set to whose terminal of the same mark a terminal leads, by one conductor that has no colour of its own.
+fn leads_to(terminal: &StripTerminal) -> Option<&str> {
+    match &terminal.wires[..] {
+        [CardWire { colour: WireColour::None, other, .. }] => {
+            other.strip_suffix(terminal.pole.as_str())?.strip_suffix(' ')
+        }
+        _ => None,
     }
 }
 

@@ -55,7 +55,8 @@ pub(super) fn carried_over<'a>(
         };
         if carried.entries > 0 {
             tell(PackWords::CarriedOver { entries: carried.entries, file });
-            last = Some(name.clone());
+            // Of several the first is named: a workbook before single tables.
+            last.get_or_insert_with(|| name.clone());
         }
         if carried.differing > 0 {
             tell(PackWords::CarriedDiffer { count: carried.differing, file });

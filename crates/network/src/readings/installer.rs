@@ -89,7 +89,9 @@ fn calling(from: &Predictor<'_>) -> Vec<Option<BusState>> {
         return states;
     };
     for (option, call) in phase.options.iter().enumerate() {
-        if call.moment != CallMoment::Ringing && states[call.caller].is_none() {
+        // A door that is released outside of a call talks with nobody.
+        let talks = call.moment != CallMoment::Ringing && !call.is_release();
+        if talks && states[call.caller].is_none() {
             states[call.caller] = Some(BusState::of(phase, &[option]));
         }
     }

@@ -14,7 +14,8 @@ use crate::tables::{address_words, double_words, item_title, kind_words, model_n
 use latchline_drawing::job_card::{CardBlock, CardCode, CardPower, CardStep, DoorPicture};
 use latchline_finding::Unit;
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
-use latchline_site::cables::CableOwner;
+use latchline_site::cables::{CableLength, CableOwner};
+use latchline_site::model::{RunStop, StationOwner};
 use latchline_wiring::Item;
 
 /// The block of an item.
@@ -26,6 +27,7 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         true => format!("{}: {}", kind_words(subject, item), model_name(subject, item)),
         false => item_title(subject, item).into_owned(),
     };
+    let what = std::iter::once(what).chain(own_cable(subject, &name)).collect::<Vec<_>>().join(" · ");
     let (address, positions) = address_words(subject, item);
     // The picture of the switches says how they stand; in words only where there is none.
     let pictured = switches(subject, item);
@@ -35,7 +37,8 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         Item::Joint { .. } => locale.word(Word::ConnectorSits).to_string(),
         _ => String::new(),
     };
-    let lines = [address, positions, sits].into_iter().filter(|line| !line.is_empty()).collect();
+    let lines = [address, positions, sits].into_iter().filter(|line| !line.is_empty());
+    let lines = lines.chain(runs_to_door(subject, item)).collect();
     let blanks = match is_device {
         true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),
         false => Vec::new(),
@@ -53,6 +56,37 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         steps: assigned.at(Spot::Item(item)).map(|step| card_step(subject, step)).collect(),
         blanks,
     }
+}
+
+/// A cable with its length.
+fn cable_words(subject: &Subject<'_>, laid: &CableLength) -> String {
+    let locale = &subject.locale;
+    let length = locale.quantity(laid.length.as_metres(), Unit::Metre, Rounding::Nearest);
+    locale.say(&Sentence::CableOnCard { cable: &laid.cable, length: &locale.cell_text(&length, None) })
+}
+
+/// The cable of its own on which something hangs at a door.
+fn own_cable(subject: &Subject<'_>, name: &str) -> Option<String> {
+    let mut at_doors =
+        subject.wiring.cables.iter().filter(|wired| matches!(wired.laid.owner, CableOwner::AtDoor(_)));
+    at_doors.find(|wired| wired.designation == name).map(|wired| cable_words(subject, &wired.laid))
+}
+
+/// The runs that lead to a door station, each with its cable there: what hangs at a door is wired from one sheet.
+fn runs_to_door(subject: &Subject<'_>, item: Item) -> Vec<String> {
+    let Item::Station(index) = item else { return Vec::new() };
+    let site = subject.site;
+    if !matches!(site.stations[index].owner, StationOwner::Entrance { .. }) {
+        return Vec::new();
+    }
+    let stop = RunStop::Station(index);
+    let leads_here = subject.wiring.cables.iter().filter_map(|wired| match wired.laid.owner {
+        CableOwner::Section { run, section } if site.runs[run].sections[section].to == stop => {
+            Some((run, &wired.laid))
+        }
+        _ => None,
+    });
+    leads_here.map(|(run, laid)| format!("{}: {}", site.runs[run].id, cable_words(subject, laid))).collect()
 }
 
 /// The block of a run at its start: from where, which cable, what hangs on it.

@@ -80,6 +80,8 @@ pub(super) fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
     }
     let words = match step.taken.as_ref()? {
         Taken::Insulation { .. } => return None,
+        // Once there is power, what must be switched off and unplugged for it is said in full.
+        Taken::Predicted(Reading::LoopResistance { .. }) if at.is_live => return None,
         Taken::Predicted(Reading::LoopResistance { .. }) => locale.word(Word::BriefLoop).to_string(),
         Taken::Predicted(Reading::Capacitance { .. }) => locale.word(Word::BriefCapacitance).to_string(),
         Taken::Predicted(Reading::OpenCircuitVoltage { .. }) => {
@@ -147,6 +149,7 @@ pub(super) fn in_general<'s>(subject: &Subject<'s>, at: &'s AssignedStep) -> Opt
     let word = match (&step.expected, &step.taken) {
         (Expected::Done | Expected::Polarity, _) if at.stage == Word::StagePull => Word::BriefPulledEach,
         (Expected::Done | Expected::Polarity, _) => tick_of_sentence(at)?,
+        (_, Some(Taken::Predicted(Reading::LoopResistance { .. }))) if at.is_live => return None,
         (_, Some(Taken::Predicted(Reading::LoopResistance { .. }))) => Word::BriefLoop,
         (_, Some(Taken::Predicted(Reading::Capacitance { .. }))) => Word::BriefCapacitance,
         (_, Some(Taken::Predicted(Reading::OpenCircuitVoltage { .. }))) => Word::BriefOpenCircuit,

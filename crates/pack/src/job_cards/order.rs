@@ -188,7 +188,8 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
         .iter()
         .map(|kind| {
             if is_bound_to_order(kind.stage) {
-                return kind.step.what.clone();
+                let what = kind.step.what.as_str();
+                return if has_several { what.trim_end_matches('.') } else { what }.to_string();
             }
             let said = in_general(subject, kind).map_or_else(
                 || locale.say(&Sentence::AsAtStep { step: &kind.number(), what: &kind.step.what }),

@@ -170,6 +170,8 @@ pub(crate) fn step_columns(locale: &Locale) -> Vec<Column> {
 
 /// From so many places on, one after the other, at which the same is only to be ticked, they share a row: their job cards have a box for each.
 const FOLDED_FROM: usize = 3;
+/// Most places in a row: a row of more would be torn over two pages.
+const FOLDED_TO: usize = 30;
 
 /// Steps row by row; folded while devices are mounted and set, which is most of a sheet.
 fn folded(steps: Vec<Step>, is_folded: bool) -> Vec<Vec<Step>> {
@@ -180,7 +182,7 @@ fn folded(steps: Vec<Step>, is_folded: bool) -> Vec<Vec<Step>> {
     let mut rows: Vec<Vec<Step>> = Vec::new();
     for step in steps {
         match rows.last_mut() {
-            Some(row) if is_alike(&row[0], &step) => row.push(step),
+            Some(row) if row.len() < FOLDED_TO && is_alike(&row[0], &step) => row.push(step),
             _ => rows.push(vec![step]),
         }
     }

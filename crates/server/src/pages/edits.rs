@@ -216,12 +216,9 @@ async fn turned(
 ) -> Result<Json<Value>, Refused> {
     revised(office, name, move |office, work, _| {
         let by = By { client: &turn.client, at_ms: (office.options.clock)() };
-        let what = work.now().map(|state| state.note.clone()).unwrap_or_default();
-        let told = if proposal == Proposal::Undo {
-            Told::Undone { what: &what }
-        } else {
-            Told::Redone { what: &what }
-        };
+        let is_back = proposal == Proposal::Undo;
+        let what = office.archive.note_of_turn(&work.name, &turn.client, is_back)?;
+        let told = if is_back { Told::Undone { what: &what } } else { Told::Redone { what: &what } };
         let outcome = office.archive.submit(&work.name, &turn.id, proposal, &told.say(language), &by)?;
         done(office, work, outcome)
     })

@@ -95,6 +95,7 @@ sentences! {
         CardBefore { card: usize, title: &'a str }: "Before: {card} {title}" | "Davor: {card} {title}",
         CardNumber { card: usize }: "Card {card}" | "Karte {card}",
         CardOf { card: usize, of: usize }: "Card {card} of {of}" | "Karte {card} von {of}",
+        CableOnCard { cable: &'a str, length: &'a str }: "{cable}, {length}" | same,
         OnOneCard { card: &'a str, whole: &'a str }: "Card {card}. {whole}" | "Karte {card}. {whole}",
         OnCards { cards: &'a str, whole: &'a str }: "Cards {cards}. {whole}" | "Karten {cards}. {whole}",
         PowerOffHere { off: &'a str }:

@@ -151,8 +151,8 @@ fn the_walk_of_the_power_up_is_told_run_by_run() {
             let words = cells[2].words();
             fed.iter().position(|run| words.contains(&format!("onnect run {run}")))
         });
-        for wanted in 0..fed.len() {
-            assert_eq!(told.next(), Some(wanted), "{}", fed[wanted]);
+        for (wanted, run) in fed.iter().enumerate() {
+            assert_eq!(told.next(), Some(wanted), "{run}");
         }
     });
 }

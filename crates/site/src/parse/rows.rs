@@ -7,7 +7,7 @@
 
 use super::pieces::{closed_at, line_end, shifted_value};
 use std::borrow::Cow;
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeArray, DeTable, DeValue};
@@ -33,7 +33,7 @@ struct Kept {
 /// Rows that were read before.
 #[derive(Default)]
 pub struct Rows {
-    kept: HashMap<Box<str>, Kept>,
+    kept: BTreeMap<Box<str>, Kept>,
     /// Number of the text that was read last.
     texts: u64,
 }

@@ -7,7 +7,7 @@ use crate::locale::Locale;
 use crate::options::Part;
 use crate::table::{Cell, Entry, Role, Row, Table};
 use crate::write::xlsx::tab;
-use latchline_finding::{Language, Units};
+use latchline_finding::{Language, METRES_PER_FOOT, Units};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A row as it stands in a workbook.
@@ -257,8 +257,8 @@ pub fn transfer(from: &[Table], to: &mut [Table]) {
             .iter()
             .zip(&to.columns)
             .map(|(from, to)| match (from.unit, to.unit) {
-                (Some("ft"), Some("m")) => 0.3048,
-                (Some("m"), Some("ft")) => 1.0 / 0.3048,
+                (Some("ft"), Some("m")) => METRES_PER_FOOT,
+                (Some("m"), Some("ft")) => 1.0 / METRES_PER_FOOT,
                 _ => 1.0,
             })
             .collect();

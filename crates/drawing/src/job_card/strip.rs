@@ -84,15 +84,31 @@ impl Strip<'_> {
         let first = set.terminals.first()?;
         let is_alike =
             |terminal: &StripTerminal| terminal.wires.is_empty() && terminal.remark == first.remark;
-        let count = set.terminals.len();
-        let x = self.set_mm + count as f64 * TERMINAL_MM + 2.0;
-        if count < 2 || !set.terminals.iter().all(is_alike) || self.width_mm - x < LEAST_REMARK_MM {
+        if !set.terminals.iter().all(is_alike) {
             return None;
         }
-        let mut group = Group::new("free-terminals");
-        let lines = wrapped(&self.notes.short(&first.remark), TEXT_MM, false, self.width_mm - x);
+        self.side_by_side("free-terminals", set, |room| {
+            wrapped(&self.notes.short(&first.remark), TEXT_MM, false, room)
+        })
+    }
+
+    /// The terminals of a set side by side, with the lines that `words` makes in the room behind them; `None` for a single one, and where
+    /// there is little room.
+    fn side_by_side(
+        self,
+        kind: &'static str,
+        set: &StripSet,
+        words: impl Fn(f64) -> Vec<String>,
+    ) -> Option<Piece> {
+        let count = set.terminals.len();
+        let x = self.set_mm + count as f64 * TERMINAL_MM + 2.0;
+        let room = self.width_mm - x;
+        if count < 2 || room < LEAST_REMARK_MM {
+            return None;
+        }
+        let mut group = Group::new(kind);
         let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-        let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
+        let height = letter_lines(&mut group, (x, inset), &words(room), TEXT_MM, false) + 2.0 * inset;
         let height_mm = height.max(ROW_MM);
         for (number, terminal) in set.terminals.iter().enumerate() {
             let mut body = Group::new("terminal");
@@ -112,27 +128,17 @@ impl Strip<'_> {
                 && terminal.wires[0].cable == cable
                 && terminal.remark == first.remark
         };
-        let count = set.terminals.len();
-        let x = self.set_mm + count as f64 * TERMINAL_MM + 2.0;
-        let room = self.width_mm - x;
-        if count < 2 || !set.terminals.iter().all(is_alike) || room < LEAST_REMARK_MM {
+        if !set.terminals.iter().all(is_alike) {
             return None;
         }
         let poles: Vec<&str> = set.terminals.iter().map(|terminal| terminal.pole.as_str()).collect();
-        let words = format!("{cable} → {to} {}", poles.join(" "));
-        let mut lines = wrapped(&words, TEXT_MM, false, room);
-        lines.extend(wrapped(&self.notes.short(&first.remark), TEXT_MM, false, room));
-        lines.retain(|line| !line.is_empty());
-        let mut group = Group::new("plugged-terminals");
-        let inset = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-        let height = letter_lines(&mut group, (x, inset), &lines, TEXT_MM, false) + 2.0 * inset;
-        let height_mm = height.max(ROW_MM);
-        for (number, terminal) in set.terminals.iter().enumerate() {
-            let mut body = Group::new("terminal");
-            terminal_body(&mut body, self.set_mm + number as f64 * TERMINAL_MM, &terminal.pole, height_mm);
-            group.group(body);
-        }
-        Some(Piece { height_mm, group })
+        let led = format!("{cable} → {to} {}", poles.join(" "));
+        self.side_by_side("plugged-terminals", set, |room| {
+            let mut lines = wrapped(&led, TEXT_MM, false, room);
+            lines.extend(wrapped(&self.notes.short(&first.remark), TEXT_MM, false, room));
+            lines.retain(|line| !line.is_empty());
+            lines
+        })
     }
 
     fn terminal(self, terminal: &StripTerminal, remark: &str) -> Piece {

@@ -5,7 +5,7 @@ use crate::language::BuiltWords;
 use crate::subject::Subject;
 use crate::table::{Cell, Entry, Table};
 use crate::tables::piece_names;
-use latchline_finding::{EditStep, Unit, Units};
+use latchline_finding::{EditStep, METRES_PER_FOOT, Unit, Units};
 use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_wiring::WiredCable;
 use std::collections::BTreeMap;
@@ -14,7 +14,7 @@ use std::collections::BTreeMap;
 fn metres(entry: &Entry, units: Units) -> Option<f64> {
     let per_unit = |units| match units {
         Units::Metric => 1.0,
-        Units::Us => 0.3048,
+        Units::Us => METRES_PER_FOOT,
     };
     let (number, per) = match entry {
         Entry::Number(number) => (*number, per_unit(units)),

@@ -2,7 +2,7 @@
 
 use crate::subject::Subject;
 use crate::table::{Cell, Entry};
-use latchline_finding::{Change, Edit, EditStep, Units};
+use latchline_finding::{Change, Edit, EditStep, METRES_PER_FOOT, Units};
 use std::collections::BTreeMap;
 
 /// What takes a difference over into the site file.
@@ -116,7 +116,7 @@ pub(super) fn path(steps: &[&str]) -> Vec<EditStep> {
 pub(super) fn length_text(metres: f64, units: Units) -> String {
     let (value, unit) = match units {
         Units::Metric => (metres, "m"),
-        Units::Us => (metres / 0.3048, "ft"),
+        Units::Us => (metres / METRES_PER_FOOT, "ft"),
     };
     let number = format!("{value:.2}");
     format!("\"{} {unit}\"", number.trim_end_matches('0').trim_end_matches('.'))

@@ -3,7 +3,7 @@
 
 use super::house::{HOUSE, LANGUAGES, house, session};
 use super::site::check;
-use latchline_pack::{Options, PackInput, Stamp, Subject};
+use latchline_handover::{Options, PackInput, Stamp, Subject};
 use latchline_phone::{AsBuilt, Comparison, Merged, WorkPlan, exported};
 use std::sync::OnceLock;
 

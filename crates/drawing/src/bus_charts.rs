@@ -4,16 +4,16 @@
 //! The numbers are the assessment's; this only draws them.
 
 use crate::chart::{Axes, spread};
-use crate::font::LEAST_MM;
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
+use latchline_scene::font::LEAST_MM;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use latchline_site::model::Site;
 use latchline_words::figures::{self, start_s, start_time};
 
@@ -235,7 +235,8 @@ fn draw(panel: &Panel, area: Area, lettering: Lettering) -> Group {
     let subtitle = fitted((area.x, area.y + 9.4), &panel.subtitle, 3.0, panel.fails, area.width);
     group.text(Layer::Lettering, subtitle);
     let names = panel.curves.iter().map(|(name, _)| name).chain(panel.limits.iter().map(|(name, _)| name));
-    let widest = names.map(|name| crate::font::text_width_mm(name, LABEL_MM, false)).fold(10.0, f64::max);
+    let widest =
+        names.map(|name| latchline_scene::font::text_width_mm(name, LABEL_MM, false)).fold(10.0, f64::max);
     let label_room = widest.min(area.width * 0.3) + 9.0;
     let plot = Area::new(
         area.x + 10.0,

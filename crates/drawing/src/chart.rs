@@ -1,10 +1,10 @@
 //! Axes, curves and their direct labels, shared by profiles and the reach chart.
 
-use crate::font::LEAST_MM;
 use crate::language::Lettering;
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
 use crate::ticks::{decimals, ticks};
+use latchline_scene::font::LEAST_MM;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
 
 /// Size of the lettering of charts.
 pub(crate) const CHART_TEXT_MM: f64 = LEAST_MM;

@@ -4,12 +4,12 @@
 //! sides, zones of 50 mm counted from the middle, centring marks) and the title block of ISO 7200, 180 mm wide at the
 //! lower right. Fields that only people can fill stay empty. Smaller sheets, for screens, have a plain block.
 
-use crate::font::{LEAST_MM, shortened, text_width_mm};
 use crate::language::{Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Scene, Stroke, Text};
 use crate::sheet::{LegendEntry, SheetSize, TitleBlock, fitted};
 use latchline_finding::Language;
+use latchline_scene::font::{LEAST_MM, shortened, text_width_mm};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Scene, Stroke, Text};
 
 const LEGEND_ROW_MM: f64 = 5.4;
 const LEGEND_TEXT_MM: f64 = LEAST_MM;

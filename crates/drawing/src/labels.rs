@@ -12,7 +12,7 @@
 //! What is returned never overlaps: a label that is still in conflict at the end gets no place,
 //! and the caller says elsewhere what it would have said.
 
-use crate::scene::Area;
+use latchline_scene::Area;
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 use std::collections::BTreeMap;

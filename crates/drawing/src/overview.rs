@@ -4,13 +4,13 @@
 //! Where not all boxes have room, even on the larger sheet, those of a building are told together. Only a site with more buildings than a
 //! sheet holds has more sheets.
 
-use crate::font::text_width_mm;
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::{Assessment, SourceSummary, StageSource};
+use latchline_scene::font::text_width_mm;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
 use latchline_site::model::{EntranceRole, Place, RunStart, RunStop, Site};
 use latchline_site::outdoors::leaves_its_building;
 use latchline_site::protectors;

@@ -4,16 +4,16 @@
 //! same state, and the limit that holds there, all as the assessment gives them.
 
 use crate::chart::{Axes, CHART_TEXT_MM};
-use crate::font::LEAST_MM;
 use crate::frame::Frame;
 use crate::labels::{Candidate, Obstacles, place};
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_finding::Units;
+use latchline_scene::font::LEAST_MM;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -6,10 +6,10 @@
 use crate::chart::{Axes, spread};
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 use crate::sheet::{SheetSize, TitleBlock, fitted};
 use latchline_finding::Locale;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Dash, Group, Layer, Pen, Point, Scene, Stroke};
 
 /// A curve with its name.
 #[derive(Debug, Clone, PartialEq)]
@@ -75,7 +75,8 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
     let subtitle = fitted((content.x, content.y + 11.6), &chart.subtitle, 3.2, false, content.width);
     group.text(Layer::Lettering, subtitle.ink(Ink::Quiet));
     let notes_height = chart.notes.len() as f64 * 4.2;
-    let widest = chart.curves.iter().map(|curve| crate::font::text_width_mm(&curve.name, 2.8, false));
+    let widest =
+        chart.curves.iter().map(|curve| latchline_scene::font::text_width_mm(&curve.name, 2.8, false));
     let label_room = widest.fold(12.0, f64::max).min(content.width * 0.35) + 8.0;
     let plot = Area::new(
         content.x + 10.0,

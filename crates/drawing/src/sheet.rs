@@ -1,11 +1,11 @@
 //! Sizes of sheets, what they are drawn for, and what their title block says.
 
-use crate::font::{CAPITAL_EM, LEAST_MM, shortened, text_width_mm};
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Text};
 use latchline_assess::Assessment;
 use latchline_finding::{Both, Locale};
+use latchline_scene::font::{CAPITAL_EM, LEAST_MM, shortened, text_width_mm};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Group, Layer, Text};
 use latchline_site::model::Site;
 use latchline_words::refusals::ArgumentRefusal;
 use std::str::FromStr;

@@ -3,14 +3,14 @@
 //! DIP switches and jumpers have the usual pitch of 2.54 mm, so a printed picture can be laid beside
 //! the bank. What is set is told by position, by fill and by a word or figure, not by colour.
 
-use crate::font::{LADDER_MM, LEADING, text_width_mm, wrapped};
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
-use crate::svg::on_circle;
 use latchline_finding::Locale;
+use latchline_scene::font::{LADDER_MM, LEADING, text_width_mm, wrapped};
+use latchline_scene::palette::Ink;
+use latchline_scene::svg::on_circle;
+use latchline_scene::{Anchor, Area, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use latchline_site::addresses::{AddressPlan, DeviceClass, SwitchSetting, fields_of, settings};
 use latchline_site::catalogue::AddressField;
 use latchline_site::model::Site;

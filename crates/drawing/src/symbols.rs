@@ -4,8 +4,8 @@
 //! diagonal, alternating on one side and direct on the other; a push button is a circle in a
 //! circle); the others are plain pictures of our own, explained in the legend.
 
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Pen, Point, Shape, Stroke};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Group, Layer, Pen, Point, Shape, Stroke};
 
 /// Edge of the square that a symbol takes.
 pub(crate) const SYMBOL_MM: f64 = 4.0;

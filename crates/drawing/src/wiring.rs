@@ -16,11 +16,11 @@ mod words;
 
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::scene::{Area, Scene};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use inputs::{MOST_INPUTS, inputs_picture};
 use latchline_assess::Assessment;
 use latchline_assess::door::sheet::DoorSheet;
+use latchline_scene::{Area, Scene};
 use latchline_site::model::Site;
 pub(crate) use lock::lock_picture;
 pub(crate) use picture::Picture;

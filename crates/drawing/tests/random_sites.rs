@@ -1,11 +1,12 @@
 //! Random sites: every element exactly once, nothing over anything, everything on the sheet.
 
-use latchline_drawing::scene::{Area, Item, Layer, Node, Scene, Shape};
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets, svg,
-    switch_sheets, wiring_sheets,
+    SheetOptions, SheetSize, elevation, profiles, signal_sheets, start_up_sheets, switch_sheets,
+    wiring_sheets,
 };
 use latchline_finding::{Language, Locale, Sources, Units};
+use latchline_scene::{Area, Item, Layer, Node, Scene, Shape};
+use latchline_scene::{Palette, dxf, svg};
 use latchline_site::model::Site;
 use proptest::prelude::*;
 use std::collections::BTreeSet;

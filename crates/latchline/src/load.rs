@@ -3,7 +3,7 @@
 use crate::files::{Original, original, read_bytes, read_text, refuse_for_site, refuse_pack_for_site};
 use crate::refusal::Result;
 use latchline_finding::{Both, SourceFile, Sources};
-use latchline_pack::Stamp;
+use latchline_handover::Stamp;
 use latchline_report::STANDARD_INPUT;
 use latchline_session::{CatalogueReader, Files, Session, View};
 use latchline_site::{ParsedSite, builtin_catalogue};

@@ -7,8 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 /// Every crate with all of ours that it uses, from the bottom up: no crate uses one that stands after it. The binary stands
 /// on top and may use any.
 ///
-/// What shows results (`report`, `drawing`, `pack`, `typeset`) reaches neither `circuit` nor `network`: it has nothing to compute an
-/// engineering quantity with.
+/// What shows results reaches neither `circuit` nor `network`: it has nothing to compute an engineering quantity with. And no
+/// [renderer](RENDERERS) uses another: what two of them show stands below both.
 const ALLOWED: &[(&str, &[&str])] = &[
     ("finding", &[]),
     ("words", &["finding"]),
@@ -26,18 +26,24 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("survey", &["finding", "words", "site"]),
     ("design", &["finding", "words", "site", "network", "assess", "survey"]),
     ("locate", &["finding", "words", "circuit", "site", "network"]),
-    ("drawing", &["finding", "words", "site", "wiring", "assess"]),
-    ("pack", &["finding", "words", "site", "wiring", "cutting", "assess", "drawing"]),
-    ("typeset", &["finding", "words", "drawing", "pack"]),
-    ("phone", &["finding", "words", "site", "wiring", "assess", "pack"]),
+    ("scene", &["finding"]),
+    ("drawing", &["finding", "words", "site", "wiring", "assess", "scene"]),
+    ("handover", &["finding", "words", "site", "wiring", "cutting", "assess", "scene"]),
+    ("workbook", &["scene", "handover"]),
+    ("typeset", &["finding", "words", "scene", "handover"]),
+    ("phone", &["finding", "words", "site", "wiring", "assess", "handover"]),
+    ("pack", &["finding", "words", "site", "wiring", "scene", "drawing", "handover", "workbook"]),
     (
         "server",
         &[
             "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey",
-            "design", "drawing", "pack", "typeset", "phone",
+            "design", "drawing", "handover", "typeset", "phone", "pack",
         ],
     ),
 ];
+
+/// What turns results into something to read, each into a format or a kind of picture of its own.
+const RENDERERS: [&str; 5] = ["report", "drawing", "workbook", "typeset", "phone"];
 
 /// The binary.
 const BINARY: &str = "latchline";
@@ -71,9 +77,13 @@ fn no_crate_uses_one_that_stands_after_it() {
             assert!(ALLOWED[..place].iter().any(|(below, _)| below == used), "{name} uses {used}");
         }
     }
-    for renderer in ["report", "drawing", "pack", "typeset", "phone"] {
-        for used in &allowed()[renderer] {
-            assert!(!["circuit", "network"].contains(&used.as_str()), "{renderer} uses {used}");
+    for shows in RENDERERS.into_iter().chain(["scene", "handover", "pack"]) {
+        for used in &allowed()[shows] {
+            assert!(!["circuit", "network"].contains(&used.as_str()), "{shows} uses {used}");
+            assert!(
+                !RENDERERS.contains(&used.as_str()) || shows == "pack",
+                "{shows} uses the renderer {used}"
+            );
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The list of a pack's files: what it is, whether it is whole, and what people have changed in it since.
 
-use crate::file::PackFile;
-use crate::stamp::sha256;
+use latchline_handover::PackFile;
+use latchline_handover::stamp::sha256;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 

@@ -4,18 +4,21 @@
 //! 70 mm x 37 mm and 5 x 13 of 38.1 mm x 21.2 mm; letter with 3 x 10 of 66.7 mm x 25.4 mm and 4 x 20 of
 //! 44.5 mm x 12.7 mm. Print without scaling.
 
-use crate::device_code::code_data;
-use crate::file::{PackError, PackFile};
-use crate::options::{Paper, Part};
-use crate::pictures::Drawing;
+use crate::error::PackError;
 use crate::qr::{Code, MOST_BYTES, QUIET_ZONE};
-use crate::subject::Subject;
-use crate::tables::{cautions, double_words, error_line, label_facts, label_foot, origin_line, piece_names};
-use latchline_drawing::Palette;
-use latchline_drawing::font::{CAPITAL_EM, LADDER_MM, LEADING, LEAST_MM, shortened, text_width_mm};
-use latchline_drawing::palette::Ink;
-use latchline_drawing::scene::{Area, Group, Layer, Scene, Shape, Text};
-use latchline_drawing::svg::svg;
+use latchline_handover::Drawing;
+use latchline_handover::PackFile;
+use latchline_handover::device_code::code_data;
+use latchline_handover::options::{Paper, Part};
+use latchline_handover::subject::Subject;
+use latchline_handover::tables::{
+    cautions, double_words, error_line, label_facts, label_foot, origin_line, piece_names,
+};
+use latchline_scene::Palette;
+use latchline_scene::font::{CAPITAL_EM, LADDER_MM, LEADING, LEAST_MM, shortened, text_width_mm};
+use latchline_scene::palette::Ink;
+use latchline_scene::svg::svg;
+use latchline_scene::{Area, Group, Layer, Scene, Shape, Text};
 use latchline_wiring::Item;
 
 /// A grid of label stock, in millimetres.

@@ -1,27 +1,17 @@
 //! The drawings of the pack, made by the drawing crate, and their files: SVG and DXF.
 
-use crate::file::PackFile;
-use crate::job_cards::card_set;
-use crate::options::{Paper, Part};
-use crate::subject::Subject;
-use crate::tables::{cautions, error_line, origin_line};
-use latchline_drawing::scene::Scene;
-use latchline_drawing::svg::xml_text;
+use crate::cards::card_set;
 use latchline_drawing::{
-    Palette, SheetOptions, SheetSize, dxf, elevation, job_card_sheets, overview, profiles, signal_sheets,
-    start_up_sheets, svg, switch_sheets, wiring_sheets,
+    SheetOptions, SheetSize, elevation, job_card_sheets, overview, profiles, signal_sheets, start_up_sheets,
+    switch_sheets, wiring_sheets,
 };
-
-/// One drawing with all its sheets.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Drawing {
-    /// Which part of the pack it is.
-    pub part: Part,
-    /// Name of its files, without the number of the sheet.
-    pub name: &'static str,
-    /// Its sheets, in order.
-    pub sheets: Vec<Scene>,
-}
+use latchline_handover::Drawing;
+use latchline_handover::PackFile;
+use latchline_handover::options::{Paper, Part};
+use latchline_handover::subject::Subject;
+use latchline_handover::tables::{cautions, error_line, origin_line};
+use latchline_scene::svg::xml_text;
+use latchline_scene::{Palette, Scene, dxf, svg};
 
 /// Name of the files of job cards.
 const JOB_CARDS: &str = "job-cards";

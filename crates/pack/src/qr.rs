@@ -1,6 +1,6 @@
 //! QR codes (ISO/IEC 18004) as dark areas.
 
-use latchline_drawing::scene::Area;
+use latchline_scene::Area;
 use qrcodegen::{DataTooLong, QrCode, QrCodeEcc, QrSegment, Version};
 
 /// Light modules around a code that the standard asks for.

@@ -15,8 +15,8 @@ mod two_ends;
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
 use latchline_cutting::{CableCuts, cut_list};
 use latchline_finding::{Language, Locale, Sources, Units};
-use latchline_pack::{
-    Audience, Cell, Options, Pack, PackFile, PackInput, Part, Row, Stamp, Subject, Table, tables,
+use latchline_handover::{
+    Audience, Cell, Options, PackFile, PackInput, Part, Row, Stamp, Subject, Table, tables,
 };
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
@@ -461,9 +461,9 @@ fn small_site() -> Site {
 
 fn pack(input: &PackInput<'_>, options: &Options) -> Vec<PackFile> {
     let stamp = stamp();
-    let pack = Pack::new(input, options, &stamp).expect("a pack");
-    let mut files = pack.files().expect("a pack");
-    files.push(pack.contents(&files));
+    let pack = latchline_pack::put_together(input, options, &stamp).expect("a pack");
+    let mut files = latchline_pack::files(&pack).expect("a pack");
+    files.push(latchline_pack::contents_file(&pack, &files));
     files
 }
 

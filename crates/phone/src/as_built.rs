@@ -7,7 +7,7 @@
 use crate::comparison::{Comparison, Judgement, Side};
 use latchline_assess::{Reading, StageSource};
 use latchline_finding::{Edit, EditStep};
-use latchline_pack::commissioning::Taken;
+use latchline_handover::commissioning::Taken;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 

@@ -3,7 +3,7 @@
 use crate::exported::Event;
 use crate::merged::Merged;
 use crate::plan::{PlanStep, WorkPlan};
-use latchline_pack::commissioning::Taken;
+use latchline_handover::commissioning::Taken;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How a reading stands to what is predicted.

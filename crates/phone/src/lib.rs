@@ -1,7 +1,7 @@
 //! The page that installers use on a phone, and the readings that come back from it.
 //!
 //! What the page asks and expects is what the commissioning sheets of the pack ask and expect
-//! ([`latchline_pack::commissioning`]); nothing is computed here.
+//! ([`latchline_handover::commissioning`]); nothing is computed here.
 //!
 //! * [`plan`]: the job as data: steps, devices, terminals, switches, ranges; `making`: made from what a pack is made from;
 //! * [`html`](mod@html): the page as one file with everything in it;

@@ -5,13 +5,13 @@ use crate::plan::{
     WorkPlan,
 };
 use latchline_finding::Language;
-use latchline_pack::commissioning::{Expected, Stage, Step, Taken, sheets, standing_places};
-use latchline_pack::language::Word;
-use latchline_pack::tables::{
+use latchline_handover::commissioning::{Expected, Stage, Step, Taken, sheets, standing_places};
+use latchline_handover::language::Word;
+use latchline_handover::tables::{
     address_words, cautions, error_line, handover_table, item_title, kind_words, model_name, rows_of_item,
     setting_words, standing_findings,
 };
-use latchline_pack::{Cell, Row, Subject};
+use latchline_handover::{Cell, Row, Subject};
 use latchline_site::addresses::{
     DeviceClass, SwitchSetting, class_words, fields_of, highest_number, settings,
 };
@@ -118,7 +118,7 @@ impl Floors {
 struct Stages<'s> {
     texts: Texts,
     taken: BTreeMap<String, Taken>,
-    locale: &'s latchline_pack::locale::Locale,
+    locale: &'s latchline_handover::locale::Locale,
 }
 
 impl Stages<'_> {

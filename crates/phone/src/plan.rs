@@ -1,6 +1,6 @@
 //! The job as data: what the page is made from.
 
-use latchline_pack::commissioning::Taken;
+use latchline_handover::commissioning::Taken;
 use serde::Serialize;
 use std::collections::BTreeMap;
 

@@ -9,9 +9,9 @@ use crate::pdf::content::Colour;
 use crate::pdf::file::{File, Reference, number, string};
 use crate::pdf::structure::{Kid, Structure, Tag};
 use crate::pdf::{font, metadata, profile};
-use latchline_drawing::font::shortened;
 use latchline_finding::Language;
-use latchline_pack::stamp::sha256;
+use latchline_handover::stamp::sha256;
+use latchline_scene::font::shortened;
 use latchline_words::typeset::Sentence;
 use std::fmt::Write as _;
 

@@ -3,8 +3,8 @@
 use crate::font::{Fonts, MM_PER_POINT};
 use crate::page::{Bookmark, Child, Element, Kind, Mark, Page, Section};
 use crate::text::{Style, wrapped};
-use latchline_drawing::font::shortened;
-use latchline_pack::Paper;
+use latchline_handover::Paper;
+use latchline_scene::font::shortened;
 
 /// Body text: 9 points.
 pub(crate) const BODY: Style = Style { size_mm: 9.0 * MM_PER_POINT, bold: false };

@@ -161,7 +161,7 @@ fn spaced(sign: char) -> char {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use latchline_drawing::font::text_width_mm;
+    use latchline_scene::font::text_width_mm;
 
     #[test]
     fn widths_are_those_that_drawings_are_measured_with() {

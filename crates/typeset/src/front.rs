@@ -5,7 +5,7 @@ use crate::font::{Fonts, MM_PER_POINT};
 use crate::page::{Child, Element, Kind, Link, Mark, Section};
 use crate::text::{Style, wrapped};
 use latchline_finding::Language;
-use latchline_pack::Paper;
+use latchline_handover::Paper;
 use latchline_words::typeset::Word;
 use std::ops::Range;
 

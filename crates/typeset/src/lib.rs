@@ -28,8 +28,8 @@ mod text;
 use emit::About;
 pub use error::TypesetError;
 use font::Fonts;
-use latchline_pack::tables::{cautions, error_line, origin_line};
-use latchline_pack::{Audience, Pack, PackFile, Part};
+use latchline_handover::tables::{cautions, error_line, origin_line};
+use latchline_handover::{Audience, Pack, PackFile, Part};
 use sections::PartSection;
 
 /// Name of the file with the whole pack.

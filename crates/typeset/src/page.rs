@@ -1,7 +1,7 @@
 //! Pages as they are laid out, before anything is written: marks in blocks, and the tree that says what they are.
 
 use crate::font::Fonts;
-use latchline_drawing::scene::{Node, Scene};
+use latchline_scene::{Node, Scene};
 use std::collections::BTreeSet;
 
 /// A mark on a page; millimetres from its left upper corner.

@@ -3,9 +3,9 @@
 use crate::font::{Fonts, Used};
 use crate::page::Mark;
 use crate::pdf::content::{Colour, Content, Pen};
-use latchline_drawing::Palette;
-use latchline_drawing::palette::Ink;
-use latchline_drawing::scene::{self, Anchor, Group, Node, Scene, Shape};
+use latchline_scene::Palette;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Group, Item, Node, Scene, Shape, Text};
 
 /// Draws one page.
 pub(crate) struct Painter<'p> {
@@ -65,7 +65,7 @@ impl<'p> Painter<'p> {
         }
     }
 
-    fn scene_text(&mut self, text: &scene::Text) {
+    fn scene_text(&mut self, text: &Text) {
         let width = self.fonts.width_mm(&text.text, text.size_mm, text.bold);
         let back = match text.anchor {
             Anchor::Start => 0.0,
@@ -77,7 +77,7 @@ impl<'p> Painter<'p> {
         self.text(at, &text.text, (text.size_mm, text.bold), text.upward, colour(text.ink));
     }
 
-    fn item(&mut self, item: &scene::Item) {
+    fn item(&mut self, item: &Item) {
         let fill = item.fill.map(colour);
         let pen = item.stroke.map(|stroke| Pen {
             colour: colour(stroke.ink),

@@ -19,8 +19,8 @@ use crate::text::{Style, wrapped};
 use breaks::{LEAST_TOGETHER, Measured, breaks};
 use grid::{CELL_ABOVE_MM, Grid, cell_marks};
 use latchline_finding::Language;
-use latchline_pack::locale::Locale;
-use latchline_pack::{Cell, Paper, Row, Table};
+use latchline_handover::locale::Locale;
+use latchline_handover::{Cell, Paper, Row, Table};
 use latchline_words::typeset::Sentence;
 
 /// Least height of a row with room to write by hand (common practice, no source).
@@ -162,7 +162,7 @@ fn totals(table: &Table, printed: &[usize], locale: &Locale) -> Vec<ShownCell> {
             let decimals = usize::from(table.sum_decimals(*column));
             return ShownCell::Number(locale.number(table.sum(*column), decimals));
         }
-        let words = if index == 0 { locale.word(latchline_pack::language::Word::Total) } else { "" };
+        let words = if index == 0 { locale.word(latchline_handover::language::Word::Total) } else { "" };
         ShownCell::Words(words.to_string())
     };
     printed.iter().enumerate().map(total).collect()

@@ -22,7 +22,7 @@ impl Style {
 
     /// From the top of a line to its baseline: the capitals stand in the middle of it.
     pub(crate) fn baseline_mm(self) -> f64 {
-        (self.line_mm() + self.size_mm * latchline_drawing::font::CAPITAL_EM) / 2.0
+        (self.line_mm() + self.size_mm * latchline_scene::font::CAPITAL_EM) / 2.0
     }
 
     /// Width of a text.

@@ -1,8 +1,8 @@
 //! Which card stands where: columns (one for each core), levels, rows and slots.
 
 use super::card::Card;
-use crate::font::text_width_mm;
 use crate::language::{Lettering, Word};
+use latchline_scene::font::text_width_mm;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 

@@ -3,9 +3,9 @@
 use super::arrange::FLOOR_TEXT_MM;
 use super::canvas::{Canvas, Page};
 use crate::labels::Obstacles;
-use crate::palette::Ink;
-use crate::scene::{Area, Dash, Group, Layer, Pen, Point, Stroke};
 use crate::sheet::{centred, fitted};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Dash, Group, Layer, Pen, Point, Stroke};
 
 impl Canvas<'_> {
     /// Bands, names of floors, outlines and captions; gives the left and right edge of what is there.

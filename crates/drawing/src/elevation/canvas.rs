@@ -3,7 +3,7 @@
 use super::plan::ElevationPlan;
 use super::subject::Subject;
 use crate::frame::Frame;
-use crate::scene::{Area, Point};
+use latchline_scene::{Area, Point};
 use std::collections::BTreeMap;
 
 /// A drawing is enlarged to fill its sheet up to this factor.

@@ -2,13 +2,13 @@
 
 use super::card::{Card, CardKind, Trouble};
 use super::route::{CardEnd, CardTerminal, EndPlace, terminal_x};
-use crate::font::{LEAST_MM, text_width_mm, wrapped};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use crate::sheet::{double_strip, fitted};
 use crate::symbols;
 use latchline_assess::MarginStep as Step;
 use latchline_finding::Severity;
+use latchline_scene::font::{LEAST_MM, text_width_mm, wrapped};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 
 /// From the left edge to the lettering: the gauge stands there.
 const INDENT_MM: f64 = 4.6;

@@ -3,7 +3,7 @@
 use super::route::Net;
 use super::run_labels::LABEL_MM;
 use super::subject::Subject;
-use crate::font::text_width_mm;
+use latchline_scene::font::text_width_mm;
 
 /// How far a line goes beyond a match line.
 pub(super) const BEYOND_MM: f64 = 2.0;

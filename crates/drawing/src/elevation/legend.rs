@@ -7,13 +7,13 @@ use super::run_labels::Visible;
 use super::run_look::{RunLine, RunLook};
 use super::subject::Subject;
 use super::ways::{Uprights, draw_way};
-use crate::font::{LEAST_MM, shortened};
 use crate::language::{Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Dash, Layer, Pen, Stroke};
 use crate::sheet::{LEGEND_PICTURE_MM, LegendEntry, SheetSize};
 use latchline_assess::MarginStep as Step;
 use latchline_finding::Severity;
+use latchline_scene::font::{LEAST_MM, shortened};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Dash, Layer, Pen, Stroke};
 use latchline_site::catalogue::Environment;
 use std::collections::BTreeSet;
 

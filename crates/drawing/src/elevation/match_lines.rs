@@ -3,12 +3,12 @@
 use super::canvas::{Canvas, Page, Strips, moved, part_of};
 use super::flags::{ABOVE_MM, BEYOND_MM, WIDEST_ZONE, flag_mm};
 use super::run_labels::LABEL_MM;
-use crate::font::{DESCENT_EM, text_width_mm};
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Stroke, Text};
 use crate::sheet::fitted;
+use latchline_scene::font::{DESCENT_EM, text_width_mm};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Stroke, Text};
 
 /// From a line of a riser to a flag that stands in the middle between it and the next.
 const OFF_RISER_MM: f64 = 0.36;

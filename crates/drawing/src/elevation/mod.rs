@@ -29,10 +29,10 @@ mod ways;
 
 use crate::frame::Frame;
 use crate::language::Word;
-use crate::scene::{Layer, Scene, Text};
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
 use canvas::{Canvas, Page, Strips};
 use latchline_assess::Assessment;
+use latchline_scene::{Layer, Scene, Text};
 use latchline_site::model::Site;
 use legend::OnSheet;
 use plan::ElevationPlan;

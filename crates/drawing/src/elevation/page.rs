@@ -8,12 +8,12 @@ use super::run_labels::{LABEL_MM, OFF_LINE_MM};
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::subject::Subject;
 use super::ways::{Uprights, bridge_area, draw_way};
-use crate::font::DESCENT_EM;
 use crate::frame::Frame;
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
-use crate::scene::{Area, Group, Layer, Point, Role, Scene, Text};
 use crate::sheet::{LegendEntry, TitleBlock};
+use latchline_scene::font::DESCENT_EM;
+use latchline_scene::{Area, Group, Layer, Point, Role, Scene, Text};
 use std::collections::BTreeMap;
 
 /// A sheet as it is drawn, before it is moved into its frame.

@@ -7,7 +7,7 @@ use super::route::{
     AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
 use super::subject::Subject;
-use crate::scene::Point;
+use latchline_scene::Point;
 use std::ops::Range;
 
 /// Free height above the cards of a row.

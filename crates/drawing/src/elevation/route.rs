@@ -10,8 +10,8 @@
 
 use super::arrange::{Arrangement, CARD_GAP_MM, COLUMN_PAD_MM};
 use super::card::CardIndex;
-use crate::font::{LEAST_MM, text_width_mm};
 use latchline_finding::Language;
+use latchline_scene::font::{LEAST_MM, text_width_mm};
 use latchline_site::model::{RunStart, RunStop, Site};
 use latchline_wiring::runs::device_terminals;
 use std::collections::BTreeMap;

@@ -1,9 +1,9 @@
 //! Where the designation of each run finds room beside its line.
 
 use super::run_look::RunLook;
-use crate::font::{ASCENT_EM, DESCENT_EM, LEAST_MM, text_width_mm};
 use crate::labels::{Candidate, Obstacles, place};
-use crate::scene::{Area, Point, Text};
+use latchline_scene::font::{ASCENT_EM, DESCENT_EM, LEAST_MM, text_width_mm};
+use latchline_scene::{Area, Point, Text};
 
 /// Size of the lettering.
 pub(super) const LABEL_MM: f64 = LEAST_MM;

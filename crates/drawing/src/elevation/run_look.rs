@@ -3,9 +3,9 @@
 use super::card::Trouble;
 use super::card_picture;
 use crate::language::{Lettering, Phrase};
-use crate::palette::Ink;
-use crate::scene::{Dash, Pen, Stroke};
 use latchline_finding::Severity;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Dash, Pen, Stroke};
 use latchline_site::catalogue::Environment;
 use latchline_site::model::{Run, RunStop, Site};
 use std::collections::BTreeMap;

@@ -5,10 +5,10 @@ use super::card_picture;
 use super::route::{self, Net};
 use super::run_labels::LABEL_MM;
 use super::run_look::{RunLook, usual_conductor};
-use crate::font::text_width_mm;
 use crate::language::{Lettering, Phrase};
 use crate::switches::address_words;
 use latchline_assess::Assessment;
+use latchline_scene::font::text_width_mm;
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 

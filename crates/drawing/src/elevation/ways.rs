@@ -4,7 +4,7 @@
 //! practice, no source), so that a copy of a copy can still be read.
 
 use super::run_labels::Visible;
-use crate::scene::{Area, Group, Layer, Point, Shape, Stroke};
+use latchline_scene::{Area, Group, Layer, Point, Shape, Stroke};
 
 /// Radius of a bridge where there is room.
 const BRIDGE_MM: f64 = 0.9;
@@ -88,8 +88,8 @@ pub(super) fn draw_bridge(group: &mut Group, (centre, radius): Bridge, stroke: S
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::palette::Ink;
-    use crate::scene::{Node, Pen};
+    use latchline_scene::palette::Ink;
+    use latchline_scene::{Node, Pen};
 
     fn uprights() -> Uprights {
         let pieces = vec![((5.0, 0.0), (5.0, 10.0)), ((6.0, 0.0), (6.0, 10.0)), ((9.0, 5.0), (9.0, 10.0))];

@@ -8,11 +8,11 @@ pub(super) use super::notes::Notes;
 use super::small_switch::{LINE_HEIGHT_MM, small_switch};
 use super::steps::{blanks, steps};
 use super::strip::strip;
-use crate::font::{text_width_mm, wrapped};
 use crate::language::Lettering;
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Shape, Text};
 use latchline_finding::Locale;
+use latchline_scene::font::{text_width_mm, wrapped};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Group, Layer, Shape, Text};
 
 /// From the frame of a block to what is in it, at either side.
 pub(super) const CARD_SIDE_MM: f64 = 1.8;

@@ -1,6 +1,6 @@
 //! What job cards say, ready to be shown.
 
-use crate::scene::Area;
+use latchline_scene::Area;
 use latchline_site::addresses::SwitchSetting;
 
 /// Every card of a site, and the words that all of them share.

@@ -5,10 +5,10 @@ use super::data::{CardBlock, CardSet, DoorPicture};
 use super::lines::{FOOT_MM, Piece, line_mm};
 use super::steps::heads;
 use crate::language::Lettering;
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Pen, Role, Stroke};
 use crate::wiring::{Picture, lock_picture};
 use latchline_assess::Assessment;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Group, Layer, Pen, Role, Stroke};
 
 /// Between blocks.
 const GAP_MM: f64 = 1.4;

@@ -1,8 +1,8 @@
 //! Lettering of cards: sizes, and lines that never lose a letter.
 
-use crate::font::{CAPITAL_EM, LADDER_MM, LEAST_MM, text_width_mm};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Group, Layer, Pen, Stroke, Text};
+use latchline_scene::font::{CAPITAL_EM, LADDER_MM, LEAST_MM, text_width_mm};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Group, Layer, Pen, Stroke, Text};
 
 /// All that is read on a ladder: capitals of 2.5 mm.
 pub(super) const TEXT_MM: f64 = LADDER_MM;
@@ -85,7 +85,7 @@ pub(super) fn letter_lines(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::font::wrapped;
+    use latchline_scene::font::wrapped;
 
     #[test]
     fn lines_keep_every_letter() {

@@ -2,8 +2,8 @@
 
 use super::data::CardBlock;
 use super::lines::{TEXT_MM, letter, letter_lines, line_mm};
-use crate::font::{text_width_mm, wrapped};
-use crate::scene::Group;
+use latchline_scene::Group;
+use latchline_scene::font::{text_width_mm, wrapped};
 
 /// What is shorter is said where it holds.
 const LEAST_SIGNS: usize = 24;

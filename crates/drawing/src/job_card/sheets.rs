@@ -6,12 +6,12 @@
 use super::data::{CardSet, JobCardPicture};
 use super::flow::{Room, flow};
 use super::lines::{FOOT_MM, MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
-use crate::font::{text_width_mm, wrapped};
 use crate::frame::Frame;
 use crate::language::{Phrase, Word};
-use crate::scene::{Area, Group, Layer, Pen, Scene, Stroke};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock};
 use latchline_assess::Assessment;
+use latchline_scene::font::{text_width_mm, wrapped};
+use latchline_scene::{Area, Group, Layer, Pen, Scene, Stroke};
 use latchline_site::model::Site;
 
 /// Sizes of the place.
@@ -125,7 +125,7 @@ fn head(set: &CardSet, card: &JobCardPicture, content: Area) -> (Group, f64) {
         Layer::Frame,
         (content.x, y),
         (content.right(), y),
-        Stroke::solid(crate::palette::Ink::Text, Pen::Heavy),
+        Stroke::solid(latchline_scene::palette::Ink::Text, Pen::Heavy),
     );
     (group, y + 1.6 - content.y)
 }

@@ -2,11 +2,11 @@
 //! scale stands on the switch cards.
 
 use super::lines::{TEXT_MM, letter, middle, thin};
-use crate::font::text_width_mm;
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer, Point};
-use crate::svg::on_circle;
+use latchline_scene::font::text_width_mm;
+use latchline_scene::palette::Ink;
+use latchline_scene::svg::on_circle;
+use latchline_scene::{Area, Group, Layer, Point};
 use latchline_site::addresses::SwitchSetting;
 
 /// Height of a line of switches.

@@ -3,8 +3,8 @@
 use super::data::{CardPower, CardStep};
 use super::lines::{FOOT_MM, Piece, TEXT_MM, TICK_MM, letter, letter_lines, letter_to, line_mm, thin};
 use super::notes::Notes;
-use crate::font::{text_width_mm, wrapped};
-use crate::scene::{Area, Group, Layer};
+use latchline_scene::font::{text_width_mm, wrapped};
+use latchline_scene::{Area, Group, Layer};
 
 /// Height of a row with a box to write in.
 const ROW_MM: f64 = 5.8;

@@ -3,9 +3,9 @@
 use super::data::{CardWire, StripSet, StripTerminal, WireColour};
 use super::lines::{MARK_MM, Piece, TEXT_MM, letter, letter_lines, line_mm, middle, size_for, thin};
 use super::notes::Notes;
-use crate::font::{text_width_mm, wrapped};
-use crate::palette::{Ink, Insulation};
-use crate::scene::{Area, Group, Layer};
+use latchline_scene::font::{text_width_mm, wrapped};
+use latchline_scene::palette::{Ink, Insulation};
+use latchline_scene::{Area, Group, Layer};
 
 /// Least height of a terminal.
 const ROW_MM: f64 = 4.8;

@@ -3,12 +3,12 @@
 use super::picture::{LINE_MM, Picture, Words, head, head_mm, source_box, thin, wire};
 use super::symbols::{HALF_MM, button, contact, driver, joint, resistor};
 use super::words;
-use crate::font::{LADDER_MM, wrapped};
 use crate::language::{Lettering, Phrase, Word};
-use crate::palette::Ink;
-use crate::scene::{Area, Group, Layer};
 use latchline_assess::door::alarm::AlarmSheet;
 use latchline_assess::door::sheet::DoorSheet;
+use latchline_scene::font::{LADDER_MM, wrapped};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Area, Group, Layer};
 use latchline_site::model::{AlarmKind, RelayContact};
 
 /// Most inputs in one picture.

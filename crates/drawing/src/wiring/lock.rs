@@ -3,11 +3,11 @@
 use super::picture::{Picture, Words, head, head_mm, source_box, thin, wire};
 use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor, terminals};
 use super::words;
-use crate::font::LADDER_MM;
 use crate::language::{Lettering, Word};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
+use latchline_scene::font::LADDER_MM;
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use latchline_site::model::{LockFeed, RelayContact, Suppression};
 use latchline_wiring::lock::WiringElement;
 

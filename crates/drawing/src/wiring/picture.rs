@@ -1,8 +1,8 @@
 //! A picture in the making, and what every picture has.
 
-use crate::font::{LADDER_MM, LEADING, wrapped};
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
+use latchline_scene::font::{LADDER_MM, LEADING, wrapped};
+use latchline_scene::palette::Ink;
+use latchline_scene::{Anchor, Area, Group, Layer, Pen, Point, Stroke, Text};
 
 /// A picture with its size, its left upper corner at the origin.
 #[derive(Debug)]

@@ -1,10 +1,10 @@
 //! Contacts, buttons, coils and suppressors.
 
 use super::picture::{thin, wire};
-use crate::font::LADDER_MM;
-use crate::palette::Ink;
-use crate::scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Shape, Stroke, Text};
-use crate::svg::on_circle;
+use latchline_scene::font::LADDER_MM;
+use latchline_scene::palette::Ink;
+use latchline_scene::svg::on_circle;
+use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Shape, Stroke, Text};
 use latchline_site::model::Suppression;
 
 /// Half the distance between the two terminals of a contact.

@@ -1,10 +1,10 @@
 use super::words::{alarm, element_name, lock_kind, suppressor};
 use super::*;
-use crate::scene::{Node, Shape};
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_assess::{Assessment, assess};
 use latchline_finding::Sources;
 use latchline_finding::{Language, Locale, Units};
+use latchline_scene::{Node, Shape};
 use latchline_site::catalogue::LockKind;
 use latchline_site::model::{LockFeed, Suppression};
 use latchline_site::{builtin_catalogue, resolve};
@@ -60,7 +60,7 @@ fn shapes(picture: &Picture) -> Vec<Shape> {
 }
 
 /// Lines between points, of paths that are not filled.
-fn segments(picture: &Picture) -> Vec<(crate::scene::Point, crate::scene::Point)> {
+fn segments(picture: &Picture) -> Vec<(latchline_scene::Point, latchline_scene::Point)> {
     let paths = shapes(picture).into_iter().filter_map(|shape| match shape {
         Shape::Path { points, .. } => Some(points),
         _ => None,

@@ -6,9 +6,9 @@ use crate::files::read_bytes;
 use crate::load;
 use crate::refusal::{Refused, Result};
 use latchline_finding::{Edit, EditStep, Locale, shown};
-use latchline_pack::built::{self, Takes};
-use latchline_pack::filled::locale_of;
-use latchline_pack::{Options, Pack, PackInput};
+use latchline_handover::built::{self, Takes};
+use latchline_handover::filled::locale_of;
+use latchline_handover::{Options, PackInput};
 use latchline_report::table::{hanging, paragraph};
 use latchline_report::{Look, wording};
 use latchline_session::View;
@@ -51,7 +51,8 @@ pub(super) fn of_workbook(
     let options = Options { locale: Locale { language, units }, ..Options::default() };
     let reading_findings = &assessment.read;
     let input = PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings };
-    let mut pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
+    let mut pack =
+        latchline_pack::put_together(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
     let carried = carry_first(&mut pack, &ways, (&input, &options, &stamp))?;
     let carried = carried.map_or_else(Default::default, |(_, carried)| carried);
     let editable = Editable::new(view.text()).ok();

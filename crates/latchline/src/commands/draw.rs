@@ -7,12 +7,13 @@ use crate::refusal::{Refusal, Result};
 use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
 use clap::{Args, ValueEnum};
-use latchline_drawing::scene::Scene;
 use latchline_drawing::{
-    BadSheetSize, Palette, SheetOptions, SheetSize, dxf, elevation, profiles, signal_sheets, start_up_sheets,
-    svg, switch_sheets, wiring_sheets,
+    BadSheetSize, SheetOptions, SheetSize, elevation, profiles, signal_sheets, start_up_sheets,
+    switch_sheets, wiring_sheets,
 };
 use latchline_finding::shown;
+use latchline_scene::Scene;
+use latchline_scene::{Palette, dxf, svg};
 use latchline_words::refusals::ResultRefusal;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};

@@ -1,8 +1,8 @@
 //! A table of a pack (CSV) into which people have written, as a sheet of a workbook.
 
 use latchline_finding::Language;
-use latchline_pack::Entry;
-use latchline_pack::filled::{FilledRow, FilledSheet, tab_of_table};
+use latchline_handover::Entry;
+use latchline_handover::filled::{FilledRow, FilledSheet, tab_of_table};
 
 /// What separates cells: as the pack writes them, or as a spreadsheet program saves them.
 const SEPARATORS: [u8; 3] = [b',', b';', b'\t'];

@@ -3,9 +3,9 @@
 use super::filled_table::{self, is_table};
 use crate::refusal::{Refused, Result};
 use latchline_finding::Sources;
-use latchline_pack::filled::{Carried, FilledRow, FilledSheet, carry, locale_of, transfer};
-use latchline_pack::locale::Locale;
-use latchline_pack::{Entry, Options, Pack, PackInput, Stamp};
+use latchline_handover::filled::{Carried, FilledRow, FilledSheet, carry, locale_of, transfer};
+use latchline_handover::locale::Locale;
+use latchline_handover::{Entry, Options, Pack, PackInput, Stamp};
 use latchline_survey::problem::ProblemKind;
 use latchline_survey::table::Value;
 use latchline_survey::workbook::from_xlsx;
@@ -84,7 +84,7 @@ pub(super) fn carry_into(
         return Ok(Some(carry(sheets, &mut pack.tables, &Locale(locale))));
     }
     let options = Options { locale, ..options.clone() };
-    let mut twin = Pack::new(input, &options, stamp).refused(|| ResultRefusal::NoPack)?;
+    let mut twin = latchline_pack::put_together(input, &options, stamp).refused(|| ResultRefusal::NoPack)?;
     let carried = carry(sheets, &mut twin.tables, &Locale(locale));
     transfer(&twin.tables, &mut pack.tables);
     Ok(Some(carried))

@@ -4,7 +4,7 @@ use crate::files::read_text;
 use crate::load;
 use crate::refusal::Result;
 use latchline_finding::{Language, Locale, Units, shown};
-use latchline_pack::{Options, PackInput, Subject};
+use latchline_handover::{Options, PackInput, Subject};
 use latchline_phone::{Event, Merged, WorkPlan, exported};
 use latchline_session::View;
 use latchline_site::model::Site;

@@ -8,7 +8,7 @@ use crate::surroundings::{Colour, Surroundings};
 use crate::{date, load};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
-use latchline_pack::{Audience, Options, Pack, PackFile, PackInput, Paper, Part};
+use latchline_handover::{Audience, Options, PackFile, PackInput, Paper, Part};
 use latchline_words::commands::PackWords;
 use latchline_words::refusals::{ArgumentRefusal, ResultRefusal};
 use std::io::{Read, Write};
@@ -110,9 +110,10 @@ pub fn run(
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
     };
-    let mut pack = Pack::new(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
+    let mut pack =
+        latchline_pack::put_together(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
     let of_client = options.of_client();
-    let client = of_client.as_ref().map(|options| Pack::new(&input, options, &stamp));
+    let client = of_client.as_ref().map(|options| latchline_pack::put_together(&input, options, &stamp));
     let mut client = client.transpose().refused(|| ResultRefusal::NoPack)?;
     let carried = pack_carried::carried_over(
         (&arguments.output, &arguments.site, view.text()),
@@ -121,14 +122,14 @@ pub fn run(
         &input,
         (&options, of_client.as_ref(), &stamp),
     )?;
-    let mut files = pack.files().refused(|| ResultRefusal::NoPack)?;
+    let mut files = latchline_pack::files(&pack).refused(|| ResultRefusal::NoPack)?;
     files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).refused(|| ResultRefusal::NoPack)?);
     if options.only.is_empty() && options.audience != Audience::Client {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
         let bytes = latchline_phone::html(&plan).refused(|| ResultRefusal::NoPack)?.into_bytes();
         files.push(PackFile { name: String::from("phone.html"), bytes });
     }
-    files.push(pack.contents(&files));
+    files.push(latchline_pack::contents_file(&pack, &files));
     let kept = folder::replace(&arguments.output, &files)?;
     let wrote = PackWords::Wrote { files: files.len(), folder: &shown::path(&arguments.output) };
     writeln!(output, "{}", wrote.say(language))?;

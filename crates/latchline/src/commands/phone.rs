@@ -7,7 +7,7 @@ use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
 use latchline_finding::shown;
-use latchline_pack::{Options, PackInput, Subject};
+use latchline_handover::{Options, PackInput, Subject};
 use latchline_words::commands::PhoneWords;
 use latchline_words::refusals::ResultRefusal;
 use std::io::{Read, Write};

@@ -5,7 +5,7 @@
 //! ours, and nobody holds the lock.
 
 use crate::refusal::Refusal;
-use latchline_pack::stamp::sha256;
+use latchline_handover::stamp::sha256;
 use latchline_words::refusals::SystemRefusal;
 use std::ffi::OsStr;
 use std::fs::{self, File, TryLockError};

@@ -1,8 +1,9 @@
 //! What of an earlier pack people have changed, and under which name it stays.
 
+use latchline_handover::PackFile;
+use latchline_handover::stamp::sha256;
+use latchline_pack::CONTENTS_NAME;
 use latchline_pack::contents::{Contents, Kept};
-use latchline_pack::stamp::sha256;
-use latchline_pack::{CONTENTS_NAME, PackFile};
 use std::collections::BTreeMap;
 
 /// The changed files of an earlier pack, given the hashes of what is in its folder now. What nobody changed,

@@ -2,7 +2,7 @@
 
 use super::aside::{self, AsideFile, Kind};
 use super::{MayReplace, edit, folder, original, read_text, write};
-use latchline_pack::PackFile;
+use latchline_handover::PackFile;
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -140,7 +140,7 @@ fn pack(text: &str) -> Vec<PackFile> {
 fn pack_of(site: &str, text: &str) -> Vec<PackFile> {
     let site = if site.is_empty() { String::new() } else { format!("site: {site}") };
     let file = PackFile { name: String::from("tables/a.csv"), bytes: text.as_bytes().to_vec() };
-    let hash = latchline_pack::stamp::sha256(&file.bytes);
+    let hash = latchline_handover::stamp::sha256(&file.bytes);
     let list = format!("{}\n{site}\n{hash}  tables/a.csv\n", latchline_pack::CONTENTS_MARK);
     vec![file, PackFile { name: String::from("contents.txt"), bytes: list.into_bytes() }]
 }

@@ -1,8 +1,8 @@
 //! The workbooks that lie in the folder of an earlier pack.
 
+use latchline_handover::stamp::sha256;
 use latchline_pack::CONTENTS_NAME;
 use latchline_pack::contents::Contents;
-use latchline_pack::stamp::sha256;
 use std::fs;
 use std::path::Path;
 

@@ -5,7 +5,7 @@
 //! that stays shut without power is fed only while it is released by the relay or the exit button.
 
 use crate::{Made, resolved, stamp};
-use latchline_pack::{Options, Part, Subject, tables};
+use latchline_handover::{Options, Part, Subject, tables};
 use latchline_site::catalogue::PowerLoss;
 use latchline_site::model::{LockFeed, LockPart, LockUse, Site};
 use latchline_wiring::{By, Landing, TerminalSet};
@@ -271,7 +271,7 @@ fn the_ends_of_every_cable_are_where_its_conductors_land() {
         }
         let tables = tables::tables(&subject);
         let table = |part| tables.iter().find(|table| table.part == part).expect("the part is there");
-        let pulled = |cells: &&[latchline_pack::Cell]| cells[2].words().contains("outside this plan");
+        let pulled = |cells: &&[latchline_handover::Cell]| cells[2].words().contains("outside this plan");
         let told = table(Part::BeforePower).body().filter(pulled).count();
         // One in either plan, stated in one and not in the other.
         assert_eq!(told, 1);

@@ -1,7 +1,7 @@
 //! What comes out differently on site has room; earths, lights, heaters and releases are on paper.
 
 use crate::{Made, resolved, stamp};
-use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
+use latchline_handover::{Cell, Options, Part, Subject, Table, tables};
 use latchline_site::model::Site;
 use latchline_wiring::Item;
 
@@ -152,7 +152,8 @@ fn every_cupboard_lists_what_hangs_in_it() {
     with_tables(site, |subject, tables| {
         let table = of(tables, Part::Cupboards);
         assert!(table.has_page_per_heading);
-        let headings = table.rows.iter().filter(|row| matches!(row, latchline_pack::Row::Heading(_))).count();
+        let headings =
+            table.rows.iter().filter(|row| matches!(row, latchline_handover::Row::Heading(_))).count();
         assert_eq!(headings, 1, "supply and distributor hang in one");
         let rows = |device: &str, item: &str| -> Vec<String> {
             let found = table.body().filter(|cells| cells[0].words() == device && cells[1].words() == item);

@@ -2,8 +2,8 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_finding::{Language, Locale, Units};
-use latchline_pack::tables::interfaces;
-use latchline_pack::{Audience, Cell, Options, Part, Row, Subject, Table, tables};
+use latchline_handover::tables::interfaces;
+use latchline_handover::{Audience, Cell, Options, Part, Row, Subject, Table, tables};
 
 /// A front door with a magnet that the fire alarm releases and a lift behind it, a rear door whose station takes the fire alarm, and a gate.
 const SITE: &str = r#"

@@ -1,12 +1,14 @@
 //! Job cards against the wiring model and against the tables of schedule and commissioning.
 
 use crate::{Made, resolved, stamp};
-use latchline_drawing::font::CAPITAL_EM;
 use latchline_drawing::job_card::{CardSet, CardStep, StripSet};
-use latchline_drawing::scene::{Area, Node};
 use latchline_finding::{Language, Locale};
-use latchline_pack::job_cards::{CardKind, JobCards, card_set};
-use latchline_pack::{Cell, Options, Paper, Part, Subject, Table, pictures, tables};
+use latchline_handover::job_cards::{CardKind, JobCards};
+use latchline_handover::{Cell, Options, Paper, Part, Subject, Table, tables};
+use latchline_pack::cards::card_set;
+use latchline_pack::pictures;
+use latchline_scene::font::CAPITAL_EM;
+use latchline_scene::{Area, Node};
 use latchline_site::model::Site;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -107,11 +109,11 @@ pub(crate) fn check(site: Site) {
             let mut letter = String::new();
             for row in &shown.table(part).rows {
                 let cells = match row {
-                    latchline_pack::Row::Heading(words) => {
+                    latchline_handover::Row::Heading(words) => {
                         letter = words.chars().take(1).collect();
                         continue;
                     }
-                    latchline_pack::Row::Cells(cells) => cells,
+                    latchline_handover::Row::Cells(cells) => cells,
                 };
                 let expected = [4, 5, 6].map(|index| locale.cell_text(&cells[index], None));
                 // A row of steps that are alike has the first number and the last.
@@ -200,7 +202,7 @@ fn sheets(shown: &Shown<'_>) {
 }
 
 /// Looks at every text outside pictures of switches and circuits.
-fn small_letters(group: &latchline_drawing::scene::Group, is_picture: bool) {
+fn small_letters(group: &latchline_scene::Group, is_picture: bool) {
     let is_picture = is_picture || matches!(group.role.kind, "switch" | "lock-wiring" | "alarm-wiring");
     for node in &group.nodes {
         match node {

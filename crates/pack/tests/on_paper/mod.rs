@@ -2,8 +2,8 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_finding::{Code, Finding, Language, Locale, Origin, Severity, Units};
-use latchline_pack::language::Word;
-use latchline_pack::{Audience, Cell, Options, PackInput, Part, Row, Subject, Table, tables};
+use latchline_handover::language::Word;
+use latchline_handover::{Audience, Cell, Options, PackInput, Part, Row, Subject, Table, tables};
 use latchline_site::model::Site;
 
 fn every_lock() -> Site {

@@ -2,8 +2,8 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_assess::Reading;
-use latchline_pack::commissioning::{Expected, Step, Taken, sheets};
-use latchline_pack::{Audience, Cell, Options, Part, Row, Subject, tables};
+use latchline_handover::commissioning::{Expected, Step, Taken, sheets};
+use latchline_handover::{Audience, Cell, Options, Part, Row, Subject, tables};
 use latchline_site::model::RunStop;
 
 fn with<T>(look: impl FnOnce(&Subject<'_>) -> T) -> T {
@@ -45,7 +45,7 @@ fn every_expected_reading_has_a_lowest_and_a_highest() {
 #[test]
 fn ranges_of_ohms_and_amperes_allow_for_the_meter() {
     use latchline_finding::Unit;
-    use latchline_pack::commissioning::Span;
+    use latchline_handover::commissioning::Span;
     with(|subject| {
         let shown = |span, unit| {
             Expected::metered(span, unit).cells(&subject.locale).map(|cell| cell.number().unwrap_or(f64::NAN))

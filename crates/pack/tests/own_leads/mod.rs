@@ -2,7 +2,7 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_finding::{Language, Sources};
-use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
+use latchline_handover::{Cell, Options, Part, Subject, Table, tables};
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use latchline_wiring::Pole;

@@ -2,7 +2,7 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_finding::{Language, Locale, Units};
-use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
+use latchline_handover::{Cell, Options, Part, Subject, Table, tables};
 use latchline_site::bill::{Bill, BillKind};
 use latchline_site::changes::Changes;
 use latchline_site::model::Site;

@@ -1,7 +1,7 @@
 //! The revisions of the plan, and the trade words that are explained (common practice, no source).
 
 use crate::{Made, resolved, stamp};
-use latchline_pack::{Cell, Options, Pack, Part, Row, Stamp, Table};
+use latchline_handover::{Cell, Options, Part, Row, Stamp, Table};
 use latchline_site::model::Site;
 
 const TWELVE_FLATS: &str = include_str!("../../../../docs/examples/twelve-flats.toml");
@@ -38,7 +38,7 @@ fn what_changed_stands_with_its_people_in_the_whole_and_without_them_for_one_rea
     let stamp = Stamp::of_texts(["x"], made.input().site.current_revision().map(String::from), None);
     assert_eq!(stamp.revision, "B");
     let options = Options::default();
-    let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
+    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
     let whole = table_of(&pack.tables, Part::Revisions);
     let rows = texts(whole);
     assert_eq!(rows[0], ["A", "", "first issue", "Iva Planner", "Oto Checker"]);
@@ -55,14 +55,14 @@ fn what_changed_stands_with_its_people_in_the_whole_and_without_them_for_one_rea
     assert!(unnamed.notes.iter().any(|note| note.contains("left out")));
 
     let named = Options { with_names: true, ..Options::default() };
-    assert!(Pack::new(&made.input(), &named, &stamp).expect("a pack").unnamed.is_empty());
+    assert!(latchline_pack::put_together(&made.input(), &named, &stamp).expect("a pack").unnamed.is_empty());
 }
 
 #[test]
 fn a_plan_without_revisions_says_so_and_gives_rows_to_write_in() {
     let made = Made::of(resolved(TWELVE_FLATS));
     let (options, stamp) = (Options::default(), stamp());
-    let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
+    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
     let table = table_of(&pack.tables, Part::Revisions);
     assert!(table.notes[0].contains("No revision is stated") && table.notes[0].contains(&stamp.revision));
     assert!(table.body().count() >= 10);
@@ -74,7 +74,7 @@ fn a_revision_asked_for_that_is_not_the_last_one_is_told() {
     let made = Made::of(with_revisions());
     let stamp = Stamp::of_texts(["x"], Some("C".to_string()), None);
     let options = Options::default();
-    let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
+    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
     let note = &table_of(&pack.tables, Part::Revisions).notes[0];
     assert!(note.contains("says C") && note.contains("is B"), "{note}");
 }
@@ -85,7 +85,7 @@ fn only_words_that_occur_are_explained() {
     let explained = |site: Site| {
         let made = Made::of(site);
         let (options, stamp) = (Options::default(), stamp());
-        let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
+        let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
         let words: Vec<String> =
             texts(table_of(&pack.tables, Part::Glossary)).into_iter().map(|row| row[0].clone()).collect();
         let elsewhere: String = pack
@@ -116,7 +116,7 @@ fn only_words_that_occur_are_explained() {
 fn revisions_stand_on_the_first_pages() {
     let made = Made::of(with_revisions());
     let (options, stamp) = (Options::default(), stamp());
-    let pack = Pack::new(&made.input(), &options, &stamp).expect("a pack");
+    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
     let parts: Vec<Part> = pack.tables.iter().map(|table| table.part).collect();
     assert_eq!(parts[..2], [Part::Summary, Part::Revisions]);
     assert!(parts.is_sorted(), "{parts:?}");

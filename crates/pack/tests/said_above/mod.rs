@@ -1,6 +1,6 @@
 //! What paper leaves out of the rows is said by the heading over them.
 
-use latchline_pack::{Row, Table};
+use latchline_handover::{Row, Table};
 
 /// Of every table, each cell of a column that paper leaves out stands in the heading over its row.
 pub(crate) fn check(tables: &[Table]) {

@@ -2,7 +2,7 @@
 
 use crate::{Made, resolved, stamp};
 use latchline_finding::{Language, Locale, Units};
-use latchline_pack::{Cell, Options, Part, Subject, Table, tables};
+use latchline_handover::{Cell, Options, Part, Subject, Table, tables};
 use latchline_wiring::{By, Item, TerminalSet};
 
 /// Two houses with a distributor each; the link between them has what stands at the mark.

@@ -9,7 +9,7 @@ use axum::extract::{Path, State};
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, HeaderValue};
 use axum::response::{Html, IntoResponse, Response};
 use latchline_finding::Locale;
-use latchline_pack::{Options, Pack, PackFile, PackInput, Part, Stamp};
+use latchline_handover::{Options, Pack, PackFile, PackInput, Part, Stamp};
 use latchline_session::View;
 use latchline_words::office::{Label, OfficeRefusal};
 use maud::html;
@@ -141,7 +141,8 @@ fn with_pack<T>(
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: &assessment.read,
     };
-    let pack = Pack::new(&input, options, &stamp).map_err(|error| Refused::Unfit(error.both()))?;
+    let pack = latchline_pack::put_together(&input, options, &stamp)
+        .map_err(|error| Refused::Unfit(error.both()))?;
     take(&pack)
 }
 
@@ -158,7 +159,7 @@ fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refuse
 fn workbook(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
     let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let files = pack.files().map_err(|error| Refused::Unfit(error.both()))?;
+        let files = latchline_pack::files(&pack).map_err(|error| Refused::Unfit(error.both()))?;
         files
             .into_iter()
             .find(|file| file.name == "workbook.xlsx")

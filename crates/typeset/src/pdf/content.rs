@@ -2,7 +2,7 @@
 
 use super::file::{number, string};
 use crate::font::{MM_PER_POINT, Set};
-use latchline_drawing::scene::Area;
+use latchline_scene::Area;
 use std::fmt::Write as _;
 
 /// A colour.

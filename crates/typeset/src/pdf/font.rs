@@ -238,7 +238,7 @@ pub(crate) fn embed(
     let edge = |at| i16_at(head, at).map(|units| per_mille(i32::from(units)));
     let ascent = per_mille(i32::from(i16_at(hhea, 4)?));
     let descent = per_mille(i32::from(i16_at(hhea, 6)?));
-    let capital = per_mille((latchline_drawing::font::CAPITAL_EM * f64::from(font.units_per_em)) as i32);
+    let capital = per_mille((latchline_scene::font::CAPITAL_EM * f64::from(font.units_per_em)) as i32);
     // The thickness of upright stems is only a hint; nothing here states it, so usual values.
     let stem = if is_bold { 140 } else { 80 };
     let descriptor = file.add(&format!(

@@ -1,7 +1,7 @@
 //! Metadata as XMP (ISO 16684-1): title, language, and which standards the file keeps to.
 
 use super::file::hexadecimal;
-use latchline_drawing::svg::xml_text;
+use latchline_scene::svg::xml_text;
 
 /// What a file says of itself.
 pub(crate) struct Facts<'f> {

@@ -17,7 +17,7 @@ use crate::files::{self, refuse_inputs, refuse_standing};
 use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
-use latchline_drawing::{Palette, SheetSize, reach_chart, svg};
+use latchline_drawing::{SheetSize, reach_chart};
 use latchline_finding::Language;
 use latchline_reach::telephone::{OneRun, doors_at_words, locks_taken};
 use latchline_reach::{
@@ -26,6 +26,7 @@ use latchline_reach::{
 };
 use latchline_report::Look;
 use latchline_report::table::paragraph;
+use latchline_scene::{Palette, svg};
 use latchline_site::catalogue::Catalogue;
 use latchline_site::model::{HOTTEST_CONDUCTOR_C, USUAL_LENGTH_TOLERANCE};
 use latchline_words::commands::ReachWords;

@@ -2,8 +2,8 @@
 
 use latchline_assess::{Reading, ReadingPlace};
 use latchline_finding::shown;
+use latchline_handover::commissioning::Taken;
 use latchline_locate::{MOST_INSULATION_OHM, place_name, state_name};
-use latchline_pack::commissioning::Taken;
 use latchline_phone::{Comparison, Judgement, Side, WorkPlan};
 use latchline_site::addresses::{assign, read_found_list, reconcile};
 use latchline_site::edit::quoted;

@@ -1,6 +1,0 @@
-//! Tables as files.
-
-pub mod csv;
-mod pages;
-mod widths;
-pub mod xlsx;

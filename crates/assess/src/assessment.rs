@@ -148,6 +148,8 @@ pub struct SourceSummary {
     pub rated_power_w: Option<f64>,
     /// Quiescent current in standby by day, nominal.
     pub standby_current_a: Option<f64>,
+    /// Current when power returns and every device boots, every tolerance against it; `None` without operating point.
+    pub power_return_current_a: Option<f64>,
     /// The device with the least margin on its tree: index into [`Assessment::devices`].
     pub worst_device: Option<usize>,
     /// Loading margin in its worst state: the factor by which all loads can grow before there is

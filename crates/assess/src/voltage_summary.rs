@@ -127,6 +127,7 @@ pub(crate) fn source_summaries(
             power_w: power.and_then(|power| power.power_w),
             rated_power_w,
             standby_current_a: context.worst.standby_current_a[index],
+            power_return_current_a: context.worst.power_return_current_a[index],
             worst_device: least_margin(devices, on_stage[index].iter().copied()),
             loading_margin: growth.loading_margin[index],
             first_limit: growth.first_limit[index].as_ref().map(|limit| first_limit(context, index, limit)),

@@ -47,6 +47,13 @@ impl Money {
         Money(saturated((product + 500).div_euclid(1000)))
     }
 
+    /// What a price per metre is per foot (0.3048 m, exactly), to whole ten-thousandths of a unit, a half upwards.
+    #[must_use]
+    pub fn per_foot(self) -> Money {
+        let ten_thousandths = (i128::from(self.0) * 3_048 + 500_000).div_euclid(1_000_000);
+        Money(saturated(ten_thousandths * 100))
+    }
+
     /// To whole hundredths, a half upwards.
     #[must_use]
     pub fn rounded(self) -> Money {
@@ -121,6 +128,16 @@ mod tests {
         assert_eq!(Money::from_units(0.185).times(12.345).as_millionths(), 2_283_825);
         assert_eq!(Money::from_millionths(1).times(0.5).as_millionths(), 1);
         assert_eq!(Money::from_millionths(i64::MAX).times(2.0).as_millionths(), i64::MAX);
+    }
+
+    #[test]
+    fn a_foot_is_0_3048_m() {
+        // The international foot, exact since 1959 (BIPM, The International System of Units, table of conversions; from memory):
+        // 0.62 x 0.3048 = 0.188976, 1.25 x 0.3048 = 0.381, 0.00082 x 0.3048 = 0.00025 (0.000249936).
+        assert_eq!(Money::from_units(0.62).per_foot().as_millionths(), 189_000);
+        assert_eq!(Money::from_units(1.25).per_foot().as_millionths(), 381_000);
+        assert_eq!(Money::from_units(0.00082).per_foot().as_millionths(), 200);
+        assert_eq!(Money::from_millionths(i64::MAX).per_foot().as_millionths() % 100, 0);
     }
 
     #[test]

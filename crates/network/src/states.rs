@@ -16,6 +16,7 @@ use crate::stage_search::{DeviceTarget, LocalCurrent, StageFound, StageTask, key
 use crate::state_space::StateSpace;
 use crate::wanted::GivenUp;
 use crate::worst::{CurrentState, Device, DeviceStates, StateInfo, StateMargin, WorstStates};
+use latchline_finding::StateKind;
 use latchline_site::model::Site;
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -49,6 +50,7 @@ pub fn worst_states_with(
     let mut devices = devices(site, layout);
     let mut source_current: Vec<Option<CurrentState>> = vec![None; layout.stages.len()];
     let mut source_current_held = source_current.clone();
+    let mut power_return_current_a: Vec<Option<f64>> = vec![None; layout.stages.len()];
     let mut source_power: Vec<Vec<Option<PowerState>>> =
         vec![vec![None; layout.stages.len()]; space.phases.len()];
     let mut run_current: Vec<Option<CurrentState>> = vec![None; site.runs.len()];
@@ -126,6 +128,9 @@ pub fn worst_states_with(
                 keep(&mut run_current_held[*run], current);
             }
         }
+        if space.phases[phase].kind == StateKind::PowerReturn {
+            power_return_current_a[stage] = found.currents[0].current_a;
+        }
         let power = |open_circuit_v: f64, current: &LocalCurrent| PowerState {
             phase,
             set: all(&current.set),
@@ -153,6 +158,7 @@ pub fn worst_states_with(
         devices,
         source_current,
         source_current_held,
+        power_return_current_a,
         source_power,
         standby_current_a,
         run_current,

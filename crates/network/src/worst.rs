@@ -159,6 +159,8 @@ pub struct WorstStates {
     pub source_current: Vec<Option<CurrentState>>,
     /// The same among the states that have an operating point: a collapse in one state says nothing of the others.
     pub source_current_held: Vec<Option<CurrentState>>,
+    /// Current out of every stage's source when power returns and every device boots; `None` without operating point.
+    pub power_return_current_a: Vec<Option<f64>>,
     /// Largest power at the terminals of every stage's source, by phase; `None` where it has no power.
     pub source_power: Vec<Vec<Option<PowerState>>>,
     /// Nominal source current of every stage in standby by day.

@@ -30,6 +30,7 @@ latchline_finding::codes! {
     NO_DWELLINGS, "no-dwellings", Error, [];
     DROP_COLUMN_MISSING, "drop-column-missing", Warning, ["sheet"];
     DROP_NOT_STATED, "drop-not-stated", Warning, [];
+    NAMES_MADE_ONE_WORD, "names-made-one-word", Advice, ["written", "name", "others?"];
     SHEET_UNKNOWN, "sheet-unknown", Warning, ["sheet", "nearest"];
     PERCENTAGE_BELOW_ONE, "percentage-below-one", Warning, ["found", "column?"];
     ROUTE_TWICE, "route-twice", Warning, ["from", "to", "row"];

@@ -174,6 +174,15 @@ pub enum ProblemKind {
     NoColumnOfDrops(&'static str),
     /// A drop that is empty, of this element.
     DropEmpty(String),
+    /// A name with spaces, which a site file has as one word; told once for all of them.
+    NameMadeOneWord {
+        /// As it was written.
+        written: String,
+        /// As the site file has it.
+        name: String,
+        /// How many there are besides.
+        others: usize,
+    },
     /// A sheet that means nothing here.
     SheetUnknown {
         /// Its name.
@@ -393,6 +402,10 @@ impl Problem {
             ProblemKind::NoDwellings => new(codes::NO_DWELLINGS),
             ProblemKind::NoColumnOfDrops(sheet) => new(codes::DROP_COLUMN_MISSING).with("sheet", *sheet),
             ProblemKind::DropEmpty(element) => new(codes::DROP_NOT_STATED).about(element.as_str()),
+            ProblemKind::NameMadeOneWord { written, name, others } => with_others(
+                new(codes::NAMES_MADE_ONE_WORD).with("written", written.as_str()).with("name", name.as_str()),
+                *others,
+            ),
             ProblemKind::SheetUnknown { sheet, nearest: near } => {
                 new(codes::SHEET_UNKNOWN).with("sheet", sheet.as_str()).with("nearest", near.clone())
             }

@@ -38,7 +38,7 @@ pub fn read(tables: &[Sheet], mut problems: Vec<Problem>) -> Read {
     if tables.is_empty() && problems.iter().any(Problem::hides_all_sheets) {
         return Read { survey: None, draft: None, problems };
     }
-    let mut reader = Reader { problems: &mut problems, calls: Vec::new() };
+    let mut reader = Reader { problems: &mut problems, calls: Vec::new(), joined: None };
     let draft = reader.survey(tables);
     let usable = problems.iter().all(Problem::is_harmless);
     Read { survey: draft.clone().filter(|_| usable), draft, problems }
@@ -48,6 +48,8 @@ struct Reader<'p> {
     problems: &'p mut Vec<Problem>,
     /// Cells that say who calls whom, to be understood once everybody is known.
     calls: Vec<Written>,
+    /// Which problem tells of a name that lost its spaces.
+    joined: Option<usize>,
 }
 
 /// Names with the row of their first use.
@@ -143,6 +145,7 @@ impl Reader<'_> {
         let name = row.need(heading, self.problems)?;
         let fit = |sign: char| sign.is_alphanumeric() || matches!(sign, '-' | '_');
         // What people write in lists ("Flat 12") becomes one word.
+        let written = name.value.trim().to_string();
         let name = name.map(|name| site_name(&name));
         if name.value.chars().count() > 60 || !name.value.chars().all(fit) {
             row.wrong(heading, ProblemKind::BadName(name.value), self.problems);
@@ -154,7 +157,22 @@ impl Reader<'_> {
             return None;
         }
         names.insert(name.value.clone(), (names.len(), row.number));
+        if name.value != written {
+            self.made_one_word(row, heading, written, &name.value);
+        }
         Some(name)
+    }
+
+    /// A name that lost its spaces: the first is told at its cell, the others are counted there.
+    fn made_one_word(&mut self, row: &Row<'_, '_>, heading: &str, written: String, name: &str) {
+        match self.joined.and_then(|first| self.problems.get_mut(first)).map(|problem| &mut problem.kind) {
+            Some(ProblemKind::NameMadeOneWord { others, .. }) => *others += 1,
+            _ => {
+                self.joined = Some(self.problems.len());
+                let kind = ProblemKind::NameMadeOneWord { written, name: name.to_string(), others: 0 };
+                row.wrong(heading, kind, self.problems);
+            }
+        }
     }
 
     fn place(&mut self, row: &Row<'_, '_>, heading: &'static str, names: &Names) -> Option<usize> {

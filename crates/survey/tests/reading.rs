@@ -68,6 +68,7 @@ fn findings_carry_what_their_pages_promise() {
         usual("site", "Setting,Value\nHottest temperature,10\n"),
         usual("dwellings", "Dwelling,Place\n"),
         usual("dwellings", DOUBTFUL_DWELLINGS),
+        usual("dwellings", SPACED_DWELLINGS),
         read_texts(&[
             ("buildings", "Building,Floors\nA,G;1\n"),
             ("places", DOUBTFUL_PLACES),
@@ -130,6 +131,7 @@ fn findings_carry_what_their_pages_promise() {
 }
 
 const DOUBTFUL_DWELLINGS: &str = "Dwelling,Place,Drop\n1,hall,\n01,landing,3\n10,landing,0\n";
+const SPACED_DWELLINGS: &str = "Dwelling,Place,Drop\nFlat 1,hall,2\nFlat  2,landing,3\nF3,landing,3\n";
 const DOUBTFUL_PLACES: &str = "Place,Building,Floor,Mains,Boxes\nhall,A,,yes,yes\nlanding,A,1,no,yes\n";
 const TOWER_PLACES: &str = "Place,Building,Floor,Mains,Boxes\n0,T,0,yes,yes\n1,T,1,no,yes\n2,T,2,no,yes\n3,T,3,no,yes\n4,T,4,no,yes\n";
 const DOUBTFUL_ROUTES: &str = "From,To,Length\nhall,landing,3.5\nlanding,hall,9\n";
@@ -164,6 +166,11 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
         (
             with("dwellings", DOUBTFUL_DWELLINGS, None),
             "dwellings 2:3 drop-not-stated of 1\ndwellings 3:1 numbers-alike, name 01, other 1, row 2",
+        ),
+        // Told once, at the first of them.
+        (
+            with("dwellings", SPACED_DWELLINGS, None),
+            "dwellings 2:1 names-made-one-word, written Flat 1, name Flat-1, others 1",
         ),
         (
             with("entrances", "Entrance,Place,Drop\nfront,hall,\n", None),

@@ -8,7 +8,7 @@ use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_cutting::CableCuts;
-use latchline_finding::{Money, Unit, Units};
+use latchline_finding::{Unit, Units};
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_wiring::Item;
 use latchline_words::figures;
@@ -149,16 +149,10 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         order_cell.clone(),
     ];
     if subject.options.shows_prices() {
-        // The price of a cable is per metre; in feet it is converted with the amount.
-        let per_shown = order_cell.number().filter(|shown| *shown > 0.0).map_or(1.0, |shown| order / shown);
-        // To four decimals where it is converted.
-        let price = line.unit_price.map(|price| match is_cable {
-            true => Money::from_units(round_to(price.as_units() * per_shown, 4)),
-            false => price,
-        });
+        let is_converted = is_cable && locale.units == Units::Us;
+        let price = line.unit_price.map(|price| if is_converted { price.per_foot() } else { price });
         cells.push(price.map_or(Cell::Empty, Cell::Money));
         // Of an amount that is converted the product of what is shown would be another sum than in metres.
-        let is_converted = is_cable && locale.units == Units::Us;
         let sum = match is_converted {
             true => line.unit_price.map(|price| Cell::Money(price.times(order))),
             false => price
@@ -208,11 +202,6 @@ fn housings(subject: &Subject<'_>) -> BTreeMap<String, u64> {
         }
     }
     housings
-}
-
-fn round_to(value: f64, decimals: i32) -> f64 {
-    let scale = f64::from(10_i32.pow(decimals.clamp(0, 9) as u32));
-    (value * scale).round() / scale
 }
 
 /// Connectors in the circuits of locks, by what they are called. How many there are is known only once every conductor has its terminal, so

@@ -118,7 +118,10 @@ impl Answer<'_> {
         let stay = stay.as_deref();
         let unmeasured = self.named(&|one| *one == ExistingCable::CanStayIfMeasured);
         let not_judged = self.named(&|one| matches!(one, ExistingCable::NotJudged(_)));
-        let open: Vec<&str> = [&unmeasured, &not_judged].into_iter().flatten().map(String::as_str).collect();
+        // Why not is said beside the names, but where it is the sentence.
+        let with_reasons = not_judged.as_ref().map(|runs| format!("{runs} ({})", self.reasons()));
+        let open: Vec<&str> =
+            [&unmeasured, &with_reasons].into_iter().flatten().map(String::as_str).collect();
         let open = (!open.is_empty()).then(|| open.join(", "));
         let open = open.as_deref();
         // A reading that is far off every cable says nothing of this one.
@@ -133,20 +136,13 @@ impl Answer<'_> {
             return say(OldCableWords::LookFirst { runs: &runs, message, stay, open });
         }
         if let Some(runs) = unmeasured {
-            return say(OldCableWords::MeasureFirst { runs: &runs, stay, open: not_judged.as_deref() });
+            return say(OldCableWords::MeasureFirst { runs: &runs, stay, open: with_reasons.as_deref() });
         }
         if let Some(runs) = not_judged {
-            let open = self.runs.iter().filter_map(|(_, existing)| match &existing.verdict {
-                ExistingCable::NotJudged(codes) => Some(codes),
-                _ => None,
-            });
-            let open: Vec<&Code> = open.flatten().collect();
-            if open.iter().all(|code| **code == LENGTH_FROM_LOOP) {
+            if self.open_codes().iter().all(|code| **code == LENGTH_FROM_LOOP) {
                 return say(OldCableWords::LengthUnknown { runs: &runs, stay });
             }
-            let titles: BTreeSet<String> =
-                open.into_iter().map(|code| codes::title_of(code.as_str(), self.language)).collect();
-            let titles = &titles.into_iter().collect::<Vec<_>>().join("; ");
+            let titles = &self.reasons();
             return say(OldCableWords::NotJudged { runs: &runs, titles, stay });
         }
         match (stay, self.worst()) {
@@ -154,6 +150,21 @@ impl Answer<'_> {
             (Some(runs), Some(message)) => say(OldCableWords::YesWarned { runs, message: &message }),
             (Some(runs), None) => say(OldCableWords::Yes { runs }),
         }
+    }
+
+    /// What was found where a run could not be judged.
+    fn open_codes(&self) -> Vec<&Code> {
+        let open = self.runs.iter().filter_map(|(_, existing)| match &existing.verdict {
+            ExistingCable::NotJudged(codes) => Some(codes),
+            _ => None,
+        });
+        open.flatten().collect()
+    }
+
+    /// The same in words, each once.
+    fn reasons(&self) -> String {
+        let titles = self.open_codes().into_iter().map(|code| codes::title_of(code.as_str(), self.language));
+        titles.collect::<BTreeSet<String>>().into_iter().collect::<Vec<_>>().join("; ")
     }
 
     /// Runs of which a loop was read that no such cable has, with the first of these findings in words.

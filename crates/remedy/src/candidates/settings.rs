@@ -4,9 +4,7 @@ use super::places::set_model;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_assess::rules::codes;
-use latchline_finding::{Change, Code, Edit, EditStep, Finding, StateKind};
-use latchline_network::Layout;
-use latchline_network::witness::{Witnessed, in_state};
+use latchline_finding::{Change, Code, Edit, EditStep, Finding};
 use latchline_site::bill::has_own_terminator;
 use latchline_site::catalogue::{StationModel, SupplyModel};
 use latchline_site::model::{Entrance, Run, RunStop, Site, StationOwner};
@@ -20,7 +18,12 @@ pub(super) fn larger_supply(bench: &Bench<'_>, element: &str) -> Vec<Candidate> 
 /// Those of [`larger_supply`] that give at least what is drawn when power returns and every device boots: one that gives less is
 /// overloaded then, so its start need not be simulated. All of them where the bus collapses in that state.
 pub(super) fn supply_for_a_start(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
-    larger_supply_giving(bench, element, drawn_at_power_return_a(bench.site, element).unwrap_or(0.0))
+    let source = bench.assessment.sources.iter().find(|source| source.id.as_str() == element);
+    larger_supply_giving(
+        bench,
+        element,
+        source.and_then(|source| source.power_return_current_a).unwrap_or(0.0),
+    )
 }
 
 /// Those of [`larger_supply`] that give at least a current.
@@ -51,16 +54,6 @@ fn larger_supply_giving(bench: &Bench<'_>, element: &str, least_a: f64) -> Vec<C
             Some(Candidate::new("larger-supply", set_model(bench, element, &model.head.name)?))
         })
         .collect()
-}
-
-/// Current out of a source when power returns, every tolerance against it.
-fn drawn_at_power_return_a(site: &Site, element: &str) -> Option<f64> {
-    let layout = Layout::new(site);
-    let stage = layout.stages.iter().position(|stage| stage.id.as_str() == element)?;
-    match in_state(site, &layout, stage, &StateKind::PowerReturn.into())? {
-        Witnessed::Solved(seen) => Some(seen.source_current_a),
-        Witnessed::NoOperatingPoint => None,
-    }
 }
 
 /// The lightest station of the same kind and medium for every dwelling on a supply's tree that has

@@ -164,6 +164,7 @@ pub fn failing() -> Assessment {
             power_w: Some(43.71),
             rated_power_w: Some(120.0),
             standby_current_a: Some(0.1034),
+            power_return_current_a: Some(0.874),
             worst_device: Some(2),
             loading_margin: Some(2.349),
             first_limit: Some(FirstLimit {

@@ -194,7 +194,7 @@ files! {
     lock_current_kind, lock_duty_exceeded, lock_feed_missing, lock_given_twice, lock_output_overloaded,
     lock_outputs_exceeded, lock_voltage_too_high, lock_voltage_too_low, locked_route_unknown, look_alike_name,
     loop_not_of_cable, measured_capacitance_differs, measured_loop_differs, merged_cells, missing_key,
-    mixed_families, more_pairs_than_cable, name_not_usable, name_used_twice, nested_too_deeply, no_dwellings,
+    mixed_families, more_pairs_than_cable, name_not_usable, name_used_twice, names_made_one_word, nested_too_deeply, no_dwellings,
     no_entrance, no_operating_point, no_place_for_boxes, no_place_with_mains, no_route_to_called,
     no_spare_ports, no_station, no_such_port, not_a_quantity, not_a_workbook, not_isolating, not_wired,
     numbers_alike, off_the_routes, out_of_range, outdoor_run_without_surge_protection, part_cable_twice,

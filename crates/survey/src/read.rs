@@ -145,7 +145,6 @@ impl Reader<'_> {
         let name = row.need(heading, self.problems)?;
         let fit = |sign: char| sign.is_alphanumeric() || matches!(sign, '-' | '_');
         // What people write in lists ("Flat 12") becomes one word.
-        let written = name.value.trim().to_string();
         let name = name.map(|name| site_name(&name));
         if name.value.chars().count() > 60 || !name.value.chars().all(fit) {
             row.wrong(heading, ProblemKind::BadName(name.value), self.problems);
@@ -157,7 +156,19 @@ impl Reader<'_> {
             return None;
         }
         names.insert(name.value.clone(), (names.len(), row.number));
-        if name.value != written {
+        Some(name)
+    }
+
+    /// As [`Reader::name`], of what bears this name in the site file too.
+    fn name_kept(
+        &mut self,
+        row: &Row<'_, '_>,
+        heading: &'static str,
+        names: &mut Names,
+    ) -> Option<Sourced<String>> {
+        let name = self.name(row, heading, names)?;
+        let written = row.text(heading, &mut Vec::new()).map(|text| text.value.trim().to_string());
+        if let Some(written) = written.filter(|written| *written != name.value) {
             self.made_one_word(row, heading, written, &name.value);
         }
         Some(name)

@@ -20,7 +20,7 @@ impl Reader<'_> {
         let mut dwellings = Vec::new();
         let mut numbers = BTreeMap::new();
         for row in form.iter().flat_map(|form| form.rows()) {
-            let name = self.name(&row, "Dwelling", names);
+            let name = self.name_kept(&row, "Dwelling", names);
             if let Some(name) = &name {
                 self.alike(&row, &name.value, &mut numbers);
             }
@@ -74,7 +74,7 @@ impl Reader<'_> {
         let mut entrances = Vec::new();
         let rows = form.map_or(0, |form| form.rows().count());
         for row in form.iter().flat_map(|form| form.rows()) {
-            let name = self.name(&row, "Entrance", names);
+            let name = self.name_kept(&row, "Entrance", names);
             let place = self.place(&row, "Place", places);
             let drop_m = self.drop_m(&row, name.as_ref());
             let main = row.choice("Role", self.problems).map_or(rows == 1, |role| role == "main");
@@ -133,7 +133,7 @@ impl Reader<'_> {
     pub(super) fn desks(&mut self, form: Option<&Form<'_>>, places: &Names, names: &mut Names) -> Vec<Desk> {
         let mut desks = Vec::new();
         for row in form.iter().flat_map(|form| form.rows()) {
-            let name = self.name(&row, "Desk", names);
+            let name = self.name_kept(&row, "Desk", names);
             let place = self.place(&row, "Place", places);
             let drop_m = self.drop_m(&row, name.as_ref());
             let calls = row.text("Calls", self.problems);

@@ -18,6 +18,15 @@ pub fn site_file(instance: &Instance<'_>, buses: &[&Plan], notes: &[String], lan
     writer.text(notes)
 }
 
+/// Which cables in the walls these plans use: indices into the survey's list.
+pub fn old_cable_used(instance: &Instance<'_>, buses: &[&Plan]) -> BTreeSet<usize> {
+    let mut writer = Writer::new(instance, buses, Language::English);
+    for plan in buses {
+        writer.lay_out(plan);
+    }
+    writer.walls_used
+}
+
 /// Which parts of the site have which name.
 pub(crate) struct Writer<'w, 'a> {
     pub(crate) instance: &'w Instance<'a>,
@@ -28,6 +37,8 @@ pub(crate) struct Writer<'w, 'a> {
     pub(crate) distributors: Vec<String>,
     pub(crate) branch_boxes: Vec<String>,
     pub(crate) runs: Vec<RunLine>,
+    /// Cables in the walls that runs use: indices into the survey's list.
+    pub(crate) walls_used: BTreeSet<usize>,
     pub(crate) default_cable: String,
     language: Language,
 }
@@ -66,6 +77,7 @@ impl<'w, 'a> Writer<'w, 'a> {
             distributors: Vec::new(),
             branch_boxes: Vec::new(),
             runs: Vec::new(),
+            walls_used: BTreeSet::new(),
             default_cable: instance.wires[default_cable].name.clone(),
             language,
         }

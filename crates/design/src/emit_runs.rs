@@ -125,6 +125,7 @@ impl Writer<'_, '_> {
                     let derived = self.comment(&FileComment::LengthFromLoop);
                     self.runs.push(RunLine::Comment(derived));
                 }
+                self.walls_used.extend(walls.iter().map(|wall| wall.index));
                 self.in_walls(walls, &mut keys);
             }
             None => keys.extend(lengths_keys(&in_metres(&line.sections.lengths_dm))),

@@ -1,12 +1,12 @@
 //! A plan judged as a whole: its site file resolved and assessed, as `check` does it.
 
-use crate::emit::site_file;
+use crate::emit::{old_cable_used, site_file};
 use crate::instance::Instance;
 use crate::item::Owner;
 use crate::limits::least_margin_v;
 use crate::money::{amount, money};
 use crate::outcome::Texts;
-use crate::parts::damaged;
+use crate::parts::{damaged, is_damaged};
 use crate::plan::Plan;
 use latchline_assess::rules::codes;
 use latchline_assess::{Assessing, Assessment, Effort, GivenUp, Memory, Wanted};
@@ -324,6 +324,7 @@ pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
     if further > 0 {
         remarks.push(RemarkWords::Batteries { further: further as usize }.both());
     }
+    remarks.extend(left_unused(instance, buses));
     for known in damaged(instance.survey) {
         let insulation = figures::trimmed(known.insulation_mohm.unwrap_or(0.0), 3);
         let say = |language| {
@@ -333,6 +334,24 @@ pub fn remarks(instance: &Instance<'_>, buses: &[&Plan]) -> Vec<Both> {
         remarks.push(Both::new(say(Language::English), say(Language::German)));
     }
     remarks
+}
+
+/// Cables in the walls that are sound and that no run uses.
+fn left_unused(instance: &Instance<'_>, buses: &[&Plan]) -> Option<Both> {
+    /// As many are named.
+    const MOST_NAMED: usize = 6;
+    if instance.survey.existing.is_empty() {
+        return None;
+    }
+    let used = old_cable_used(instance, buses);
+    let existing = instance.survey.existing.iter().enumerate();
+    let unused: Vec<String> = existing
+        .filter(|(index, known)| !used.contains(index) && !is_damaged(known))
+        .map(|(_, known)| format!("{} – {}", known.from.value, known.to.value))
+        .collect();
+    let cables = &unused.iter().take(MOST_NAMED).cloned().collect::<Vec<_>>().join(", ");
+    let more = unused.len().checked_sub(MOST_NAMED).filter(|more| *more > 0);
+    (!unused.is_empty()).then(|| RemarkWords::LeftUnused { cables, more }.both())
 }
 
 /// What the head of the file says.

@@ -205,7 +205,8 @@ pub fn damaged(survey: &Survey) -> impl Iterator<Item = &ExistingCable> {
     survey.existing.iter().filter(|known| is_damaged(known))
 }
 
-fn is_damaged(known: &ExistingCable) -> bool {
+/// Whether its insulation is too low for any use.
+pub fn is_damaged(known: &ExistingCable) -> bool {
     known.insulation_mohm.is_some_and(|mohm| mohm * 1e6 < LEAST_OHM)
 }
 

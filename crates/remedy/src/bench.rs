@@ -14,7 +14,7 @@ use crate::mains_lost::MainsLostAt;
 use crate::outcome::{Gap, Key, gaps, key};
 use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
-use latchline_finding::{Edit, FileId, Finding, Origin, Severity, Sources};
+use latchline_finding::{Edit, EditStep, FileId, Finding, Origin, Severity, Sources};
 use latchline_site::bill::Bill;
 use latchline_site::changes::{Effort, EffortFrom};
 use latchline_site::edit::Editable;
@@ -22,6 +22,7 @@ use latchline_site::model::Site;
 use latchline_site::{LoadedCatalogues, ParsedSite};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, OnceLock};
+use toml::de::DeValue;
 
 /// A site, its texts and its assessment.
 pub struct Bench<'a> {
@@ -33,8 +34,6 @@ pub struct Bench<'a> {
     pub site: &'a Site,
     /// Its assessment.
     pub assessment: &'a Assessment,
-    /// The site file as a table, to see which keys a person used.
-    pub(crate) table: toml::Table,
     known: BTreeSet<Key>,
     /// How much each of them matters, the worst of the same key.
     severity: BTreeMap<Key, Severity>,
@@ -117,7 +116,6 @@ impl<'a> Bench<'a> {
             site_file,
             site,
             assessment,
-            table: text.parse().unwrap_or_default(),
             acceptances: starts.collect(),
             repeated,
             known,
@@ -146,6 +144,17 @@ impl<'a> Bench<'a> {
         let site = self.loaded.site_of(&ParsedSite::new(self.site_file, sources.file(self.site_file)))?;
         let assessment = assess_trial(&site, &self.memory, None, &|_| true, &|_| true)?;
         Some(After { sources, site, assessment })
+    }
+
+    /// What a person wrote at a path of the site file; `None` where nothing stands.
+    pub(crate) fn written(&self, path: &[&str]) -> Option<&DeValue<'a>> {
+        self.parsed.written(path)
+    }
+
+    /// The same as TOML text.
+    pub(crate) fn written_text(&self, path: &[&str]) -> Option<String> {
+        let path: Vec<EditStep> = path.iter().map(|key| EditStep::from(*key)).collect();
+        self.editable.as_ref()?.value_at(&path)
     }
 
     /// What is found as the site is.

@@ -135,7 +135,12 @@ impl After<'_> {
                 return Some(now);
             }
         }
-        let same = again(bench, worst, known);
+        // A change that a finding carries which is gone by then is not offered any more.
+        let is_offered = first.carried_by.is_none_or(|(finding, _)| {
+            let carrier = key(&self.first.findings[finding]);
+            standing(now).any(|one| key(one) == carrier)
+        });
+        let same = again(bench, worst, known).filter(|_| is_offered);
         // Nothing is chosen before what takes nothing.
         let takes_nothing = |remedy: &Remedy| {
             !remedy.buys

@@ -92,7 +92,7 @@ impl Reader<'_> {
         let routes = self.routes(form("Routes"), &place_names, &places, &buildings);
         let mut names = Names::new();
         let dwellings = self.dwellings(form("Dwellings"), &place_names, &mut names);
-        let entrances = self.entrances(form("Entrances"), &place_names, &mut names);
+        let entrances = self.entrances(form("Entrances"), (&place_names, &places), &mut names);
         let desks = self.desks(form("Desks"), &place_names, &mut names);
         let existing = self.existing(form("Existing cables"), &place_names, &names);
         let prices = self.prices(form("Prices"));
@@ -198,10 +198,12 @@ impl Reader<'_> {
         found
     }
 
-    fn environment(&mut self, row: &Row<'_, '_>) -> Environment {
+    /// Where a cable runs; one that leads to a place in the open runs there where nothing is said.
+    fn environment(&mut self, row: &Row<'_, '_>, is_end_outdoors: bool) -> Environment {
         match row.choice("Environment", self.problems) {
             Some("outdoors") => Environment::Outdoors,
             Some("buried") => Environment::Buried,
+            None if is_end_outdoors => Environment::Outdoors,
             _ => Environment::Indoors,
         }
     }

@@ -137,6 +137,31 @@ const TOWER_PLACES: &str = "Place,Building,Floor,Mains,Boxes\n0,T,0,yes,yes\n1,T
 const DOUBTFUL_ROUTES: &str = "From,To,Length\nhall,landing,3.5\nlanding,hall,9\n";
 const DOUBTFUL_SITE: &str = "Setting,Value\nSlack,0.05\nLength tolerance,5\n";
 
+/// A cable to a place in the open runs in the open where nothing is said; what is said holds.
+#[test]
+fn a_way_to_a_place_outdoors_runs_outdoors() {
+    use latchline_site::catalogue::Environment;
+    let read = |routes: &str| {
+        let read = read_texts(&[
+            ("buildings", "Building,Floors\nA,G\n"),
+            (
+                "places",
+                "Place,Building,Floor,Mains,Boxes,Outdoors\nhall,A,G,yes,yes,no\npost,A,G,no,no,yes\n",
+            ),
+            ("routes", routes),
+            ("dwellings", "Dwelling,Place,Drop\nF1,hall,2\n"),
+            ("entrances", "Entrance,Place,Drop,Role\ngate,post,1,main\n"),
+        ]);
+        let survey = read.survey.unwrap_or_else(|| panic!("{:?}", read.problems));
+        (survey.routes.routes[0].environment, survey.entrances[0].environment)
+    };
+    assert_eq!(read("From,To,Length\nhall,post,22\n"), (Environment::Outdoors, Environment::Outdoors));
+    let said = "From,To,Length,Environment\nhall,post,22,buried\n";
+    assert_eq!(read(said), (Environment::Buried, Environment::Outdoors));
+    let said = "From,To,Length,Environment\nhall,post,22,indoors\n";
+    assert_eq!(read(said).0, Environment::Indoors);
+}
+
 /// What can be meant otherwise is a warning at its cell, and the survey is used as it is read.
 #[test]
 fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {

@@ -131,6 +131,9 @@ sentences! {
         FurtherBuilding { building: &'a str, dwellings: usize, room: usize, first: &'a str, last: &'a str, new: &'a str }:
             "{building} has {dwellings} dwellings and the family numbers {room} in a building: {first} to {last} are numbered as a building of their own, {new}. What the check says of cables between these two buildings does not apply."
             | "{building} hat {dwellings} Wohnungen, und die Gerätefamilie nummeriert {room} in einem Gebäude: {first} bis {last} sind als eigenes Gebäude {new} nummeriert. Was die Prüfung über Leitungen zwischen diesen beiden Gebäuden sagt, gilt nicht.",
+        LeftUnused { cables: &'a str, more: Option<usize> }:
+            "Old cable left unused: {cables}<, {more} more>. A run takes old cable only where it leads all the way, and where that does."
+            | "Alte Leitung bleibt unbenutzt: {cables}<, {more} weitere>. Ein Strang nimmt alte Leitung nur, wo sie den ganzen Weg führt und genügt.",
         Damaged { from: &'a str, to: &'a str, insulation: &'a str }:
             "The old cable from {from} to {to} is left unused: its insulation of {insulation} Mohm is too low."
             | "Die alte Leitung von {from} nach {to} bleibt unbenutzt: Ihr Isolationswiderstand von {insulation} Mohm ist zu klein.",

@@ -108,7 +108,8 @@ words! {
         RouteFrom: "A place." | "Ein Ort.",
         RouteTo: "Another place." | "Ein anderer Ort.",
         RouteLength: "Along the way, in metres." | "Entlang des Wegs, in Metern.",
-        RouteEnvironment: "Where it runs. Without it indoors." | "Wo er verläuft. Ohne Angabe indoors.",
+        RouteEnvironment: "Where it runs. Without it indoors, but outdoors where an end of it is a place outdoors."
+            | "Wo er verläuft. Ohne Angabe indoors, aber outdoors, wo ein Ende ein Ort im Freien ist.",
         RouteMains:
             "yes if mains cables share it without separation."
             | "yes, wenn Netzleitungen ohne Trennung auf demselben Weg liegen.",
@@ -160,8 +161,8 @@ words! {
             "yes if the door station is outdoors."
             | "yes, wenn die Türstation im Freien hängt.",
         DropEnvironment:
-            "Where its drop runs. Without it indoors."
-            | "Wo die Stichleitung verläuft. Ohne Angabe indoors.",
+            "Where its drop runs. Without it as the place: indoors, or outdoors."
+            | "Wo die Stichleitung verläuft. Ohne Angabe wie der Ort: indoors oder outdoors.",
         EntranceCalls:
             "Whom it calls, with semicolons between: everyone, a building or a part of one (A, A/1), a dwelling, a range (A-1..A-12), a desk. Without it everyone."
             | "Wen er ruft, mit Semikolon getrennt: everyone, ein Gebäude oder einen Teil davon (A, A/1), eine Wohnung, einen Bereich (A-1..A-12), eine Zentrale. Ohne Angabe everyone.",

@@ -25,6 +25,7 @@ use latchline_scene::{Anchor, Area, Group, Layer, Pen, Point, Scene, Stroke, Tex
 use latchline_site::model::Site;
 use std::collections::BTreeMap;
 use std::hash::{Hash, Hasher};
+use std::mem::discriminant;
 
 pub use latchline_assess::MarginStep as Step;
 
@@ -128,19 +129,19 @@ pub fn structure(site: &Site, locale: Locale) -> u64 {
         (supply.id.as_str(), place(&supply.place)).hash(&mut hasher);
     }
     for entry in &site.boxes {
-        let role = format!("{:?}", site.box_model(entry).role.value);
+        let role = discriminant(&site.box_model(entry).role.value);
         (entry.id.as_str(), place(&entry.place), role).hash(&mut hasher);
     }
     for station in &site.stations {
         let model = site.station_model(station);
-        let looks = format!("{:?}{:?}", model.kind.value, model.media.value);
+        let looks = (discriminant(&model.kind.value), discriminant(&model.media.value));
         (station.id.as_str(), place(site.station_place(station)), looks).hash(&mut hasher);
     }
     for run in &site.runs {
         let stops: Vec<&str> = run.sections.iter().map(|section| site.stop_id(section.to).as_str()).collect();
         (run.id.as_str(), site.start_id(run.from).as_str(), stops, run.existing.value).hash(&mut hasher);
     }
-    format!("{locale:?}").hash(&mut hasher);
+    (discriminant(&locale.language), discriminant(&locale.units)).hash(&mut hasher);
     // 53 bits: a page's script reads numbers as doubles.
     hasher.finish() >> 11
 }

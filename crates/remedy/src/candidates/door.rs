@@ -59,9 +59,9 @@ fn lock_of<'a>(bench: &Bench<'a>, finding: &Finding) -> Option<LockPlace<'a>> {
 fn lock_at<'a>(bench: &Bench<'a>, entrance: &'a Entrance, number: usize) -> Option<LockPlace<'a>> {
     let (site, element) = (bench.site, entrance.id.as_str());
     let used = entrance.locks.get(number.checked_sub(1)?)?;
-    let table = bench.table.get("entrances")?.get(element)?;
+    bench.written(&["entrances", element])?;
     let mut path = vec![EditStep::from("entrances"), EditStep::from(element)];
-    if table.get("lock").is_some() {
+    if bench.written(&["entrances", element, "lock"]).is_some() {
         path.push(EditStep::from("lock"));
     } else {
         path.extend([EditStep::from("locks"), EditStep::from(number - 1)]);

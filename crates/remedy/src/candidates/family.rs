@@ -6,6 +6,7 @@ use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::{Argument, Edit, Finding};
 use latchline_site::catalogue::PartHead;
+use toml::de::DeValue;
 
 /// A part of the site's family that does the same, in place of one of another family.
 pub(super) fn part_of_the_family(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
@@ -22,10 +23,8 @@ pub(super) fn all_of_a_model(bench: &Bench<'_>, finding: &Finding) -> Vec<Candid
     let (Some(first), Some(Argument::Text(model))) = (devices.first(), finding.argument("model")) else {
         return Vec::new();
     };
-    let of_the_site = |key: &str| {
-        let stated = bench.table.get("site").and_then(|site| site.get(key)).and_then(toml::Value::as_str);
-        stated == Some(model.as_str())
-    };
+    let of_the_site =
+        |key: &str| bench.written(&["site", key]).and_then(DeValue::as_str) == Some(model.as_str());
     let key = ["indoor_station", "door_station"].into_iter().find(|key| of_the_site(key));
     let mut list = Vec::new();
     for part in alike_in_the_family(bench, first.as_str()) {

@@ -7,6 +7,7 @@ use latchline_site::addresses::{DeviceClass, assign, fields_of, number_in_name};
 use latchline_site::catalogue::FieldKind;
 use latchline_site::ranges;
 use std::collections::BTreeSet;
+use toml::de::DeValue;
 
 /// Another number: the one that the tool would give if none were stated, or the lowest free one.
 pub(super) fn other_number(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
@@ -28,13 +29,8 @@ pub(super) fn other_number(bench: &Bench<'_>, element: &str) -> Vec<Candidate> {
     {
         return number_of_the_range(bench, &range);
     }
-    let stated = bench
-        .table
-        .get(table)
-        .and_then(|table| table.get(owner))
-        .is_some_and(|entry| entry.get("number").is_some());
     let mut list = Vec::new();
-    if stated {
+    if bench.written(&[table, owner, "number"]).is_some() {
         list.push(Candidate::new("number-by-the-tool", Edit::remove(&[table, owner, "number"])));
     }
     if table == "entrances" {
@@ -64,19 +60,23 @@ pub(super) fn number_of_the_slip(bench: &Bench<'_>, element: &str, other: Option
 }
 
 fn number_is_stated(bench: &Bench<'_>, table: &str, number: i64) -> bool {
-    bench.table.get(table).and_then(toml::Value::as_table).is_some_and(|entries| {
-        entries.values().any(|entry| entry.get("number").and_then(toml::Value::as_integer) == Some(number))
-    })
+    let stated = |entry: &DeValue<'_>| {
+        let number = entry.get("number")?.get_ref().as_integer()?;
+        i64::from_str_radix(number.as_str(), number.radix()).ok()
+    };
+    let entries = bench.written(&[table]).and_then(DeValue::as_table);
+    entries.is_some_and(|entries| entries.values().any(|entry| stated(entry.get_ref()) == Some(number)))
 }
 
 /// The range of names that a dwelling is one of, as its key is written, where that states a number.
 fn range_of(bench: &Bench<'_>, dwelling: &str) -> Option<String> {
-    let table = bench.table.get("dwellings")?.as_table()?;
+    let table = bench.written(&["dwellings"])?.as_table()?;
     let has_it = |key: &str| {
         ranges::names(key).and_then(Result::ok).is_some_and(|all| all.iter().any(|one| one == dwelling))
     };
-    let numbered = table.iter().filter(|(_, entry)| entry.get("number").is_some());
-    numbered.map(|(key, _)| key.clone()).find(|key| !table.contains_key(dwelling) && has_it(key))
+    let numbered = table.iter().filter(|(_, entry)| entry.get_ref().get("number").is_some());
+    let mut names = numbered.map(|(key, _)| key.get_ref().to_string());
+    names.find(|key| !table.contains_key(dwelling) && has_it(key))
 }
 
 /// Most first numbers that are tried for a range.

@@ -5,12 +5,12 @@ use crate::candidate::{Candidate, quoted, quoted_list};
 use latchline_assess::rules::codes;
 use latchline_finding::Edit;
 use latchline_site::model::{EntranceRole, Place, Site};
+use toml::de::DeValue;
 
 /// A name in a table that is not taken: the stem, then with a number.
 pub(super) fn free_name(bench: &Bench<'_>, table: &str, stem: &str) -> String {
     let taken = |name: &str| {
-        let in_table = bench.table.get(table).is_some_and(|table| table.get(name).is_some());
-        in_table || bench.site.boxes.iter().any(|one| one.id.as_str() == name)
+        has_key(bench, table, name) || bench.site.boxes.iter().any(|one| one.id.as_str() == name)
     };
     let plain = if table == "runs" { format!("{stem}b") } else { stem.to_string() };
     std::iter::once(plain)
@@ -60,12 +60,12 @@ pub(super) fn widen_scope(bench: &Bench<'_>, dwelling: &str) -> Vec<Candidate> {
     tried
         .filter_map(|(group, entrance)| {
             let id = entrance.id.as_str();
-            let calls = bench.table.get("entrances")?.get(id)?.get("calls");
-            let mut scope: Vec<String> = match calls {
-                Some(toml::Value::Array(list)) => {
-                    list.iter().filter_map(|item| item.as_str().map(str::to_string)).collect()
+            bench.written(&["entrances", id])?;
+            let mut scope: Vec<String> = match bench.written(&["entrances", id, "calls"]) {
+                Some(DeValue::Array(list)) => {
+                    list.iter().filter_map(|item| item.get_ref().as_str().map(str::to_string)).collect()
                 }
-                Some(toml::Value::String(one)) => vec![one.clone()],
+                Some(DeValue::String(one)) => vec![one.to_string()],
                 _ => Vec::new(),
             };
             scope.extend(group.iter().map(|one| (*one).to_string()));
@@ -109,5 +109,5 @@ pub(super) fn set_model(bench: &Bench<'_>, element: &str, model: &str) -> Option
 }
 
 fn has_key(bench: &Bench<'_>, table: &str, name: &str) -> bool {
-    bench.table.get(table).is_some_and(|table| table.get(name).is_some())
+    bench.written(&[table, name]).is_some()
 }

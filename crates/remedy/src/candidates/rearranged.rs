@@ -10,6 +10,7 @@ use latchline_network::StageSource;
 use latchline_site::catalogue::{BoxKind, BoxRole};
 use latchline_site::model::{Place, Run, RunStart, RunStop, Site};
 use latchline_site::ways::Ways;
+use toml::de::DeValue;
 
 /// Cable between parts that hang side by side.
 const SIDE_BY_SIDE_M: f64 = 1.0;
@@ -142,8 +143,7 @@ fn ending_at(bench: &Bench<'_>, run: &Run, last: &str) -> String {
     if let Some(stop) = stops.last_mut() {
         *stop = last.to_string();
     }
-    let written = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str()));
-    let is_list = written.and_then(|run| run.get("to")).is_some_and(toml::Value::is_array);
+    let is_list = bench.written(&["runs", run.id.as_str(), "to"]).is_some_and(DeValue::is_array);
     if is_list { quoted_list(stops.iter().map(String::as_str)) } else { quoted(&stops[0]) }
 }
 

@@ -5,6 +5,7 @@ use crate::candidate::{metres, quoted, quoted_list};
 use latchline_finding::Edit;
 use latchline_site::model::{Run, RunStop, Site};
 use std::ops::Range;
+use toml::de::DeValue;
 
 /// The lengths of a newly pulled run, in place of whatever keys stood for them.
 pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> Edit {
@@ -66,23 +67,21 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
     lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
     let lengths = quoted_list(lengths.iter().map(String::as_str));
     let is_kept = run.existing.value && first_m <= BESIDE_M;
-    let usual = bench.table.get("site").and_then(|site| site.get("cable")?.as_str());
+    let usual = bench.written(&["site", "cable"]).and_then(DeValue::as_str);
     let own = run.cable.value.as_str();
     let cable = quoted(usual.filter(|_| run.existing.value && !is_kept).unwrap_or(own));
     let mut text = format!("{{ from = {}, to = {to}, cable = {cable}, lengths = {lengths}", quoted(from));
-    if let Some(written) = bench.table.get("runs").and_then(|runs| runs.get(run.id.as_str())) {
-        // What ends the chain stands at the end of each of its parts.
-        for key in [
-            "environment",
-            "surge_protection",
-            "surge_protection_at",
-            "surge_earth",
-            "terminator",
-            "terminator_capacitor",
-        ] {
-            if let Some(value) = written.get(key) {
-                text.push_str(&format!(", {key} = {value}"));
-            }
+    // What ends the chain stands at the end of each of its parts.
+    for key in [
+        "environment",
+        "surge_protection",
+        "surge_protection_at",
+        "surge_earth",
+        "terminator",
+        "terminator_capacitor",
+    ] {
+        if let Some(value) = bench.written_text(&["runs", run.id.as_str(), key]) {
+            text.push_str(&format!(", {key} = {value}"));
         }
     }
     if is_kept {
@@ -94,5 +93,5 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
 
 /// Whether the user's text has a key in a run.
 pub(super) fn run_has(bench: &Bench<'_>, run: &str, key: &str) -> bool {
-    bench.table.get("runs").and_then(|runs| runs.get(run)).is_some_and(|run| run.get(key).is_some())
+    bench.written(&["runs", run, key]).is_some()
 }

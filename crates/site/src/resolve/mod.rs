@@ -25,7 +25,7 @@ use latchline_finding::{Both, Edit, FileId, Finding, Severity, SourceFile, Sourc
 use resolver::{Resolver, STATED};
 use std::collections::BTreeMap;
 use std::sync::Arc;
-use toml::de::DeTable;
+use toml::de::{DeTable, DeValue};
 
 /// What resolving gave.
 #[derive(Debug, Clone, PartialEq)]
@@ -194,6 +194,16 @@ impl<'t> ParsedSite<'t> {
         let root = tree::changed(&document.root, edit)?;
         let document = Some(Document { file: document.file, root });
         Some(ParsedSite { file: self.file, document, findings: Findings::new() })
+    }
+
+    /// What stands at a path, as it was read; `None` where nothing does.
+    pub fn written(&self, path: &[&str]) -> Option<&DeValue<'t>> {
+        let (first, rest) = path.split_first()?;
+        let mut value = self.document.as_ref()?.root.get(*first)?.get_ref();
+        for key in rest {
+            value = value.get(*key)?.get_ref();
+        }
+        Some(value)
     }
 
     /// Whether two files say the same: the same keys with the same values in the same order, wherever they stand. A site is resolved from

@@ -2,7 +2,7 @@
 
 use super::{Names, Reader};
 use crate::fields::{Form, Row, number_in, split};
-use crate::model::{Desk, Dwelling, Entrance, Lock};
+use crate::model::{Desk, Dwelling, Entrance, Lock, Place};
 use crate::problem::ProblemKind;
 use crate::scope::Caller;
 use latchline_finding::{Both, Sourced};
@@ -68,7 +68,7 @@ impl Reader<'_> {
     pub(super) fn entrances(
         &mut self,
         form: Option<&Form<'_>>,
-        places: &Names,
+        (places, all): (&Names, &[Place]),
         names: &mut Names,
     ) -> Vec<Entrance> {
         let mut entrances = Vec::new();
@@ -80,7 +80,8 @@ impl Reader<'_> {
             let main = row.choice("Role", self.problems).map_or(rows == 1, |role| role == "main");
             let media = row.choice("Media", self.problems);
             let lock = self.lock(&row);
-            let environment = self.environment(&row);
+            let is_outdoors = place.and_then(|place| all.get(place)).is_some_and(|place| place.outdoors);
+            let environment = self.environment(&row, is_outdoors);
             let entrance = Entrance {
                 name: name.clone().unwrap_or(Sourced::assumed(String::new())),
                 place: place.unwrap_or(0),

@@ -103,7 +103,8 @@ impl Reader<'_> {
         for row in form.iter().flat_map(|form| form.rows()) {
             let from = self.place(&row, "From", places);
             let to = self.place(&row, "To", places);
-            let environment = self.environment(&row);
+            let is_outdoors = |place: &usize| all.get(*place).is_some_and(|place| place.outdoors);
+            let environment = self.environment(&row, from.iter().chain(&to).any(is_outdoors));
             let beside_mains = row.flag("Beside mains", self.problems).unwrap_or(false);
             if row.need("Length", self.problems).is_none() {
                 continue;

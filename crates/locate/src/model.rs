@@ -205,7 +205,8 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// How these of its quantities depend on every factor with a fault.
     pub fn rows(&self, effects: &[Effect], wanted: &[usize], workspace: &mut Workspace) -> Vec<Vec<f64>> {
-        let faulted = self.faulted(effects, workspace);
+        let faulted: Vec<Faulted<'_, 'p, 'a>> =
+            self.states.iter().map(|state| state.with_derivatives(effects, workspace)).collect();
         let row = |place: &usize| {
             let quantity = &self.quantities[*place];
             match self.state_of[*place] {

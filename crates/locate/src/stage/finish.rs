@@ -41,8 +41,8 @@ impl Draft {
         let hanging = hanging.unwrap_or(off);
         let is_any_limited = !self.limited.is_empty();
         let mut solved = StageSolved::dead(nodes);
-        for of in 0..nodes {
-            let place = node_of[of];
+        for (place, of) in self.of.iter().enumerate() {
+            let Some(of) = *of else { continue };
             solved.cut[of] = self.cut[place];
             solved.off[of] = self.off[place];
             solved.limited[of] = limit[place].is_some();
@@ -76,8 +76,10 @@ impl Draft {
         let any_off = self.off.iter().zip(&self.cut).any(|(off, cut)| *off && !cut);
         solved.is_unsettled = any_off || is_any_limited;
         solved.is_dead = false;
-        let voltage_v = off.voltage_v.clone();
-        solved.problem = Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+        if self.parts.is_empty() {
+            let voltage_v = off.voltage_v.clone();
+            solved.problem = Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+        }
         solved
     }
 }

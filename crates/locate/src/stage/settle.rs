@@ -31,14 +31,15 @@ enum Fallen {
 }
 
 impl Draft {
-    /// Solves, switching off what cannot be on and limiting what is over its limit.
+    /// Solves, switching off what cannot be on and limiting what is over its limit; `None` where that concerns parts of the stage that are not
+    /// in the draft.
     pub fn settle(
         mut self,
         plant: &Plant<'_>,
         index: usize,
         source: Source,
         workspace: &mut Workspace,
-    ) -> StageSolved {
+    ) -> Option<StageSolved> {
         let count = self.parent.len();
         for node in 0..count {
             if self.cut[node] {
@@ -48,7 +49,7 @@ impl Draft {
             }
         }
         let Ok(tree) = Tree::new(self.parent.clone(), self.ohm.clone()) else {
-            return StageSolved::dead(plant.layout.stages[index].parent.len());
+            return Some(StageSolved::dead(plant.layout.stages[index].parent.len()));
         };
         let mut voltage_v = vec![0.0; count];
         let mut scratch = Scratch::default();
@@ -76,6 +77,9 @@ impl Draft {
                 if round == 0 && self.switch_off_beyond_bridges() {
                     continue;
                 }
+                if !self.parts.is_empty() {
+                    return None;
+                }
                 // Which cannot be on: where resistances that draw at its cut-off voltage what each device would, leave less than that. All
                 // above it would be a solution, since above it a resistance draws more than the device.
                 self.voltage_by_resistances(&source, &mut voltage_v);
@@ -98,15 +102,18 @@ impl Draft {
                 break;
             }
         }
+        if self.is_any_part_off() {
+            return None;
+        }
         let off = Values { current_a: self.currents(&self.loads, &voltage_v), voltage_v };
         let hanging = self.hanging(&tree, &source, &off, &mut scratch, workspace);
-        self.finish(plant, index, tree, source, &off, hanging.as_ref())
+        Some(self.finish(plant, index, tree, source, &off, hanging.as_ref()))
     }
 
     /// Iterates voltages from the open-circuit voltage down. Loads that draw more at less voltage make every iterate an upper bound; what
     /// resistances draw is small here, and where it is not nothing is said.
     fn fall(&self, source: &Source, loads: &StageLoads, voltage_v: &mut [f64]) -> Fallen {
-        if self.of.contains(&None) || loads.conductance_s.iter().any(|siemens| *siemens > MOST_SIEMENS) {
+        if self.has_bridge() || loads.conductance_s.iter().any(|siemens| *siemens > MOST_SIEMENS) {
             return Fallen::Unknown;
         }
         let count = voltage_v.len();
@@ -307,7 +314,7 @@ fn is_solved(
 }
 
 /// The current limit of what a node is: a supply's output or a limited port.
-fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
+pub(super) fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
     let site = plant.site;
     match laid.terminal[node] {
         StageNode::Source => {

@@ -127,7 +127,7 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// Whether a cause lies where anything that it changes could be read or told.
     pub fn sees(&self, hypothesis: &Hypothesis) -> bool {
-        hypothesis.at.is_some_and(|at| self.seen[at.stage])
+        hypothesis.at.is_some_and(|at| self.seen[at.stage]) && hypothesis.is_electrical(self.plant)
     }
 
     /// Of evidence that has been checked.

@@ -15,7 +15,7 @@ use latchline_circuit::flow::Source;
 use latchline_network::phase::StageLoads;
 
 /// Farthest that the voltage of a part may move, as a share of the source's: what is left out is of third order.
-const FARTHEST: f64 = 0.06;
+const FARTHEST: f64 = 0.12;
 /// A stage with fewer nodes is solved whole as soon.
 const LEAST_NODES: usize = 24;
 /// Nor is one reduced of which more than this share is the way or behind the fault.

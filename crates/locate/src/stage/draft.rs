@@ -18,7 +18,14 @@ pub(super) struct Draft {
     /// What the devices would draw if all were on.
     pub wanted: StageLoads,
     /// Nodes that stand for a part of the stage which is not in it.
-    pub parts: Vec<usize>,
+    pub parts: Vec<Part>,
+}
+
+/// A node that stands for a part of the stage which is not in the draft.
+pub(super) struct Part {
+    pub node: usize,
+    /// What draws at the cut-off voltage of its devices what the part would, in siemens.
+    pub at_cut_off_s: f64,
 }
 
 /// Voltage and current of every node of the draft.
@@ -86,7 +93,7 @@ impl Draft {
 
     /// Whether a part that is not in it would go off.
     pub fn is_any_part_off(&self) -> bool {
-        self.parts.iter().any(|part| self.off[*part])
+        self.parts.iter().any(|part| self.off[part.node])
     }
 
     /// Puts a conductance on the segment that leads to a node, with a node of its own unless it is at an end.
@@ -123,7 +130,7 @@ impl Draft {
         let cut = self.cut[above as usize];
         self.cut.insert(node, cut);
         self.off.insert(node, false);
-        self.parts.iter_mut().filter(|part| **part >= node).for_each(|part| *part += 1);
+        self.parts.iter_mut().filter(|part| part.node >= node).for_each(|part| part.node += 1);
     }
 
     pub(super) fn switch_off(&mut self, node: usize) {
@@ -174,7 +181,8 @@ impl Draft {
 
     /// What hangs beyond a bridge is the first that a fault puts out. `false` if there is no bridge.
     pub(super) fn switch_off_beyond_bridges(&mut self) -> bool {
-        let is_bridge = |node: &usize| self.of[*node].is_none() && !self.parts.contains(node);
+        let is_part = |node: usize| self.parts.iter().any(|part| part.node == node);
+        let is_bridge = |node: &usize| self.of[*node].is_none() && !is_part(*node);
         let bridges: Vec<usize> = (0..self.of.len()).filter(is_bridge).collect();
         for node in &bridges {
             self.switch_off_below(*node);

@@ -6,7 +6,7 @@
 //! constant power, current and conductance with that value, slope and curvature. Where a part moves farther than [`FARTHEST`], or anything in it would go
 //! off or over its limit, the whole stage is solved instead.
 
-use super::draft::Draft;
+use super::draft::{Draft, Part};
 use super::settle::limit_of;
 use super::solved::{Problem, StageSolved};
 use crate::effect::Effect;
@@ -14,14 +14,15 @@ use crate::plant::Plant;
 use latchline_circuit::flow::Source;
 use latchline_network::phase::StageLoads;
 
-/// Farthest that the voltage of a part may move, as a share of the source's: what is left out is of third order.
-const FARTHEST: f64 = 0.12;
+/// Farthest that the voltage of a part may move, as a share of the source's. What is left out is of third order, and nothing at all for constant powers
+/// at one place.
+const FARTHEST: f64 = 0.2;
 /// A stage with fewer nodes is solved whole as soon.
 const LEAST_NODES: usize = 24;
 /// Nor is one reduced of which more than this share is the way or behind the fault.
 const MOST_ACTIVE: f64 = 0.6;
 
-/// A current as a function of a voltage, to second order.
+/// A current as a function of a voltage, to second order at one voltage.
 #[derive(Debug, Clone, Copy, Default)]
 struct Drawn {
     ampere: f64,
@@ -29,6 +30,14 @@ struct Drawn {
     slope: f64,
     /// Amperes per volt squared.
     curvature: f64,
+}
+
+/// A load that draws constant power, constant current and what a conductance does.
+#[derive(Debug, Clone, Copy, Default)]
+struct Load {
+    power_w: f64,
+    current_a: f64,
+    conductance_s: f64,
 }
 
 impl Drawn {
@@ -54,8 +63,18 @@ impl Drawn {
         self.curvature += times * other.curvature;
     }
 
-    fn at(self, change_v: f64) -> f64 {
-        self.ampere + change_v * (self.slope + 0.5 * self.curvature * change_v)
+    /// The load with this current, slope and curvature at a voltage.
+    fn load(self, at_v: f64) -> Load {
+        let power_w = (0.5 * self.curvature * at_v.powi(3)).max(0.0);
+        let conductance_s = self.slope + power_w / (at_v * at_v);
+        let current_a = self.ampere - power_w / at_v - conductance_s * at_v;
+        Load { power_w, current_a, conductance_s }
+    }
+}
+
+impl Load {
+    fn ampere(self, at_v: f64) -> f64 {
+        self.power_w / at_v + self.current_a + self.conductance_s * at_v
     }
 }
 
@@ -71,12 +90,16 @@ pub(crate) struct Reducible {
     cut_off_v: Vec<f64>,
     /// What the segment that leads to a node draws, of the voltage before it.
     through: Vec<Drawn>,
+    /// The same as a load.
+    through_load: Vec<Load>,
     /// What all segments that leave a node draw, of its voltage.
     beyond: Vec<Drawn>,
     children: Vec<u32>,
     /// Nodes with a limit, in amperes.
     limits_a: Vec<(usize, f64)>,
     converters_w: Vec<f64>,
+    /// The highest cut-off voltage of its devices.
+    highest_cut_off_v: f64,
 }
 
 /// What of a stage is solved for one fault.
@@ -118,16 +141,22 @@ impl Reducible {
             beyond[up].add(through[node], 1.0);
             children[up] += 1;
         }
+        let before_v = |node: usize| voltage_v[parent[node] as usize];
+        let through_load =
+            (0..count).map(|node| through[node].load(before_v(node).max(1.0))).collect();
+        let cut_off_v = plant.cut_off_v[index].clone();
         let limit = |node: usize| limit_of(plant, laid, node).map(|(limit_a, _)| (node, limit_a));
         Some(Reducible {
+            highest_cut_off_v: cut_off_v.iter().copied().fold(1.0, f64::max),
             parent,
             subtree_end: laid.subtree_end.clone(),
             ohm,
             loads: loads.clone(),
             source: *source,
             voltage_v: voltage_v.clone(),
-            cut_off_v: plant.cut_off_v[index].clone(),
+            cut_off_v,
             through,
+            through_load,
             beyond,
             children,
             limits_a: (1..count).filter_map(limit).collect(),
@@ -193,16 +222,21 @@ impl Reducible {
         converters_w: &[f64],
     ) -> Reduced {
         let count = self.parent.len();
-        let mut rest = self.beyond.clone();
-        let mut left = self.children.clone();
-        for node in (1..count).filter(|node| is_active[*node]) {
-            let up = self.parent[node] as usize;
-            rest[up].add(self.through[node], -1.0);
-            left[up] -= 1;
-        }
         let mut place: Vec<Option<usize>> = vec![None; count];
         let mut draft = Draft::with_room(2 * active);
-        for node in (0..count).filter(|node| is_active[*node]) {
+        let nodes: Vec<usize> = (0..count).filter(|node| is_active[*node]).collect();
+        // What leaves every one of them and is no part of the draft.
+        let mut rest: Vec<(Drawn, u32)> = vec![(Drawn::default(), 0); count];
+        for &node in nodes.iter().rev() {
+            rest[node].0.add(self.beyond[node], 1.0);
+            rest[node].1 += self.children[node];
+            if node > 0 {
+                let above = &mut rest[self.parent[node] as usize];
+                above.0.add(self.through[node], -1.0);
+                above.1 = above.1.wrapping_sub(1);
+            }
+        }
+        for &node in &nodes {
             let here = draft.parent.len();
             place[node] = Some(here);
             let above = place[self.parent[node] as usize].unwrap_or(0);
@@ -213,14 +247,13 @@ impl Reducible {
                 self.loads.drop_v[node],
             ];
             draft.push(above as u32, self.ohm[node], load, self.cut_off_v[node], Some(node));
-            if left[node] > 0 {
-                let part = rest[node];
-                let at_v = self.voltage_v[node];
-                let power_w = (0.5 * part.curvature * at_v.powi(3)).max(0.0);
-                let conductance_s = part.slope + power_w / (at_v * at_v);
-                let current_a = part.ampere - power_w / at_v - conductance_s * at_v;
-                draft.parts.push(draft.parent.len());
-                draft.push(here as u32, 0.0, [power_w, current_a, conductance_s, 0.0], 0.0, None);
+            let (part, segments) = rest[node];
+            if segments > 0 {
+                let part = part.load(self.voltage_v[node]);
+                let at_cut_off_s = (part.ampere(self.highest_cut_off_v) / self.highest_cut_off_v).max(0.0);
+                draft.parts.push(Part { node: draft.parent.len(), at_cut_off_s });
+                let load = [part.power_w, part.current_a, part.conductance_s, 0.0];
+                draft.push(here as u32, 0.0, load, 0.0, None);
             }
         }
         let converters = &plant.layout.stages[index].converters;
@@ -251,17 +284,16 @@ impl Reducible {
                 continue;
             }
             let up = self.parent[node] as usize;
-            let drawn = self.through[node];
             let (above_v, range_v) = (solved.voltage_v[up], solved.range_v[up]);
             let change_v = above_v - self.voltage_v[up];
             if change_v.abs() + range_v > farthest_v {
                 return None;
             }
-            let current_a = drawn.at(change_v);
+            let current_a = self.through_load[node].ampere(above_v);
             let voltage_v = above_v - self.ohm[node] * current_a;
             let draws = self.loads.power_w[node] > 0.0 || self.loads.current_a[node] > 0.0;
-            let passed = (1.0 - self.ohm[node] * drawn.slope).abs();
-            let own_range_v = passed * range_v;
+            let slope = self.through[node].slope;
+            let own_range_v = (1.0 - self.ohm[node] * slope).abs() * range_v;
             if draws && voltage_v - own_range_v < self.cut_off_v[node] {
                 return None;
             }
@@ -269,7 +301,7 @@ impl Reducible {
             solved.current_a[node] = current_a;
             solved.range_v[node] = own_range_v;
             solved.own_v[node] = own_range_v / spread;
-            solved.own_a[node] = drawn.slope.abs() * range_v / spread;
+            solved.own_a[node] = slope.abs() * range_v / spread;
             solved.cut[node] = false;
             if is_any_limited {
                 solved.own_v[node] = solved.own_v[node].hypot(0.01 * self.source.voltage_v);

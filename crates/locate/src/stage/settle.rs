@@ -77,9 +77,6 @@ impl Draft {
                 if round == 0 && self.switch_off_beyond_bridges() {
                     continue;
                 }
-                if !self.parts.is_empty() {
-                    return None;
-                }
                 // Which cannot be on: where resistances that draw at its cut-off voltage what each device would, leave less than that. All
                 // above it would be a solution, since above it a resistance draws more than the device.
                 self.voltage_by_resistances(&source, &mut voltage_v);
@@ -163,6 +160,7 @@ impl Draft {
                 *sum += self.conductance_at_cut_off(node);
             }
         }
+        self.parts.iter().for_each(|part| below[part.node] = part.at_cut_off_s);
         for node in (1..below.len()).rev() {
             if !self.cut[node] {
                 below[self.parent[node] as usize] += below[node] / (1.0 + self.ohm[node] * below[node]);

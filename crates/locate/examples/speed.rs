@@ -2,11 +2,18 @@
 //!
 //! `speed FAULTS SEED SITE.toml[,CATALOGUE.toml] ...` takes one current and four voltages of every fault. With `--answers` it prints what was
 //! said as well: the ten likeliest causes, the sizes of the classes and the reading proposed, to hold two versions of the program against each other.
-#![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::unwrap_used, reason = "a program for measuring")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "a program for measuring"
+)]
 
 use latchline_finding::{Sources, StateKind};
 use latchline_locate::practise::{Dice, hide};
-use latchline_locate::{Age, Evidence, Located, Options, Plant, Quantity, Rates, hypotheses, locate, written};
+use latchline_locate::{
+    Age, Evidence, Located, Options, Plant, Quantity, Rates, hypotheses, locate, written,
+};
 use latchline_network::readings::ReadingPlace;
 use latchline_network::{Layout, StageSource};
 use latchline_site::{builtin_catalogue, resolve};
@@ -52,8 +59,7 @@ fn measure(files: &str, faults: u64, seed: u64, is_told: bool) {
         };
         let timed = |confidence: f64| -> (Located, f64) {
             let begun_s = processor_s();
-            let found =
-                locate(&plant, &evidence, &rates, &Options { confidence, ..Options::default() });
+            let found = locate(&plant, &evidence, &rates, &Options { confidence, ..Options::default() });
             (found, processor_s() - begun_s)
         };
         ranked_s.push(timed(0.0).1);

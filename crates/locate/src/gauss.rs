@@ -188,8 +188,8 @@ fn weigh(
             let wider = (CARELESS_TIMES * CARELESS_TIMES - 1.0) * errors.meter[place];
             let variance = 1.0 / inverse[place] + wider;
             let off = weighted[place] / inverse[place];
-            log_if_careless[place] = log_others + errors.log_careless
-                - 0.5 * (variance.ln() + log_two_pi + off * off / variance);
+            log_if_careless[place] =
+                log_others + errors.log_careless - 0.5 * (variance.ln() + log_two_pi + off * off / variance);
         }
         highest = highest.max(log_if_wrong[place]).max(log_if_careless[place]);
     }

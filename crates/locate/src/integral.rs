@@ -165,8 +165,7 @@ impl Inference<'_, '_, '_> {
             false => best_of(points, |point| point.told - 0.5 * self.plain_distance(&point.outcome)),
         };
         let at = points[best].at;
-        let shared =
-            shared.entry(at.to_bits()).or_insert_with(|| product(&self.rows(cause, at, workspace)));
+        let shared = shared.entry(at.to_bits()).or_insert_with(|| product(&self.rows(cause, at, workspace)));
         for point in points {
             point.covariance = self.covariance(shared, &point.outcome);
             point.likelihood = self.compare(&point.outcome, &point.covariance);

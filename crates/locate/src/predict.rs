@@ -31,8 +31,7 @@ impl<'p, 'a> State<'p, 'a> {
     /// Solves the drawn site in a state; `None` where the state cannot occur.
     pub fn new(plant: &'p Plant<'a>, state: &BusState) -> Option<Self> {
         let loads = StateLoads::new(plant, state)?;
-        let mut made =
-            State { plant, state: state.clone(), loads, sound: Vec::new(), reducible: Vec::new() };
+        let mut made = State { plant, state: state.clone(), loads, sound: Vec::new(), reducible: Vec::new() };
         made.sound = made.solve(&[], false, &mut Workspace::new());
         let of = |index: usize| {
             let input_a = |stage: usize| made.sound[stage].current_a[0];
@@ -123,16 +122,14 @@ impl<'p, 'a> State<'p, 'a> {
                 solved[index] = Some(Arc::clone(&self.sound[index]));
                 continue;
             }
-            let input_a =
-                |stage: usize| solved[stage].as_ref().map_or(0.0, |below| below.current_a[0]);
+            let input_a = |stage: usize| solved[stage].as_ref().map_or(0.0, |below| below.current_a[0]);
             let fed = Fed {
                 index,
                 converters_w: &self.converters_w(index, &input_a),
                 has_power: has_power[index],
                 reducible: self.reducible.get(index).and_then(Option::as_ref).filter(|_| may_reduce),
             };
-            solved[index] =
-                Some(Arc::new(solve_stage(self.plant, &self.loads, &fed, effects, workspace)));
+            solved[index] = Some(Arc::new(solve_stage(self.plant, &self.loads, &fed, effects, workspace)));
         }
         solved.into_iter().flatten().collect()
     }

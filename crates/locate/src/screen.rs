@@ -69,8 +69,7 @@ impl Inference<'_, '_, '_> {
             let along = vec![Solved { at: 0.5, outcome, told }];
             return Screened { log, along, logs: vec![(0.5, log)], plain: Vec::new(), is_unseen: true };
         }
-        let rough =
-            |outcome: &Outcome| self.log_compare(outcome, &self.rough_covariance(outcome, sound));
+        let rough = |outcome: &Outcome| self.log_compare(outcome, &self.rough_covariance(outcome, sound));
         if cause.range.is_none() {
             let (outcome, told) = self.at(cause, 0.0, workspace);
             let log = rough(&outcome) + told;
@@ -82,8 +81,7 @@ impl Inference<'_, '_, '_> {
         let plain: Vec<bool> = grid.windows(2).map(|pair| self.is_plain(&pair[0], &pair[1], sound)).collect();
         let is_straight = |left: usize| {
             let (outcome, told) = between(&grid[left], &grid[left + 1], 0.5);
-            plain[left]
-                || (rough(&outcome) + told - ends[left].midpoint(ends[left + 1])).abs() < STRAIGHT
+            plain[left] || (rough(&outcome) + told - ends[left].midpoint(ends[left + 1])).abs() < STRAIGHT
         };
         let straight: Vec<bool> = (0..grid.len() - 1).map(is_straight).collect();
         let steps = (COARSE - 1) * BETWEEN;

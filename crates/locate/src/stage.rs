@@ -19,9 +19,9 @@ pub(crate) use solved::StageSolved;
 use crate::effect::Effect;
 use crate::plant::{Plant, StateLoads};
 use draft::Draft;
-use reduced::Reduced;
 use latchline_circuit::flow::{Source, Workspace};
 use latchline_network::Corner;
+use reduced::Reduced;
 
 /// A stage as it feeds and is fed.
 pub(crate) struct Fed<'f> {
@@ -186,8 +186,7 @@ impl Put {
             for node in 1..parent.len() {
                 reversed[node] ^= reversed[parent[node] as usize];
             }
-            for (voltage, _) in
-                solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed)
+            for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed)
             {
                 *voltage = -*voltage;
             }

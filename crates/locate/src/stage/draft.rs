@@ -55,7 +55,8 @@ impl Draft {
     /// With room for so many nodes.
     pub fn with_room(nodes: usize) -> Self {
         let room = || Vec::with_capacity(nodes);
-        let loads = || StageLoads { power_w: room(), current_a: room(), conductance_s: room(), drop_v: room() };
+        let loads =
+            || StageLoads { power_w: room(), current_a: room(), conductance_s: room(), drop_v: room() };
         Draft {
             parent: Vec::with_capacity(nodes),
             ohm: room(),

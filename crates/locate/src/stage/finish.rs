@@ -80,7 +80,8 @@ impl Draft {
         if is_whole {
             let voltage_v = off.voltage_v.clone();
             let first = node_of.iter().map(|place| first_of(*place)).collect();
-            solved.problem = Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+            solved.problem =
+                Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
         }
         solved
     }

@@ -142,8 +142,7 @@ impl Reducible {
             children[up] += 1;
         }
         let before_v = |node: usize| voltage_v[parent[node] as usize];
-        let through_load =
-            (0..count).map(|node| through[node].load(before_v(node).max(1.0))).collect();
+        let through_load = (0..count).map(|node| through[node].load(before_v(node).max(1.0))).collect();
         let cut_off_v = plant.cut_off_v[index].clone();
         let limit = |node: usize| limit_of(plant, laid, node).map(|(limit_a, _)| (node, limit_a));
         Some(Reducible {
@@ -271,11 +270,7 @@ impl Reducible {
     }
 
     /// Fills in what is not in the draft; `None` where a part moved too far, or something in it would go off or over its limit.
-    pub(super) fn fill(
-        &self,
-        place: &[Option<usize>],
-        solved: &mut StageSolved,
-    ) -> Option<()> {
+    pub(super) fn fill(&self, place: &[Option<usize>], solved: &mut StageSolved) -> Option<()> {
         let is_any_limited = solved.limited.contains(&true);
         let farthest_v = FARTHEST * self.source.voltage_v;
         let spread = 12.0_f64.sqrt();

@@ -312,7 +312,11 @@ fn is_solved(
 }
 
 /// The current limit of what a node is: a supply's output or a limited port.
-pub(super) fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
+pub(super) fn limit_of(
+    plant: &Plant<'_>,
+    laid: &latchline_network::Stage,
+    node: usize,
+) -> Option<(f64, LimitKind)> {
     let site = plant.site;
     match laid.terminal[node] {
         StageNode::Source => {

@@ -2,7 +2,7 @@
 
 use crate::effect::Effect;
 use crate::evidence::Evidence;
-use crate::gauss::{Errors, Likelihood, likelihood};
+use crate::gauss::{Errors, Likelihood, likelihood, log_likelihood};
 use crate::hypothesis::Hypothesis;
 use crate::kept::Kept;
 use crate::model::{Model, Outcome};
@@ -25,6 +25,7 @@ pub(crate) struct Inference<'m, 'p, 'a> {
     pub observed: Vec<f64>,
     pub(crate) variance: Vec<f64>,
     pub(crate) outside: Vec<f64>,
+    errors: Errors,
 }
 
 /// A cause with its number in the list that is ranked.
@@ -56,6 +57,8 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     pub fn new(model: &'m Model<'p, 'a>, rates: &'m Rates, evidence: &Evidence, design_fails: bool) -> Self {
         let source_v = model.plant.layout.stages.iter().map(|stage| stage.voltage_v[0]).fold(1.0, f64::max);
         let measured = &evidence.measured;
+        let variance: Vec<f64> = measured.iter().map(|one| one.deviation().powi(2)).collect();
+        let outside: Vec<f64> = measured.iter().map(|one| one.outside(source_v)).collect();
         Inference {
             model,
             rates,
@@ -64,8 +67,9 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             read: (0..measured.len()).collect(),
             kept: None,
             observed: measured.iter().map(|one| one.scaled()).collect(),
-            variance: measured.iter().map(|one| one.deviation().powi(2)).collect(),
-            outside: measured.iter().map(|one| one.outside(source_v)).collect(),
+            errors: Errors::new(&variance, &outside, rates.wrong_reading, rates.careless_reading),
+            variance,
+            outside,
         }
     }
 
@@ -78,9 +82,10 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         let mut workspace = Workspace::new();
         let outcome = self.only_read(self.model.outcome(&self.base, &mut workspace));
         let rows = self.model.rows(&self.base, &self.read, &mut workspace);
-        let whole = self.covariance(&rows, &outcome);
+        let covariance = product(&rows);
+        let whole = self.covariance(&covariance, &outcome);
         let likelihood = self.compare(&outcome, &whole);
-        Sound { covariance: product(&rows), outcome, whole, likelihood }
+        Sound { covariance, outcome, whole, likelihood }
     }
 
     /// What a cause of this size does, with the fault that is there besides.
@@ -123,21 +128,22 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
     }
 
     pub(crate) fn compare(&self, outcome: &Outcome, covariance: &[f64]) -> Likelihood {
-        let residual: Vec<f64> =
-            self.observed.iter().zip(&outcome.values).map(|(seen, said)| seen - said.value).collect();
-        let errors = Errors {
-            meter: &self.variance,
-            outside: &self.outside,
-            wrong: self.rates.wrong_reading,
-            careless: self.rates.careless_reading,
-        };
-        likelihood(&residual, covariance, &errors)
+        likelihood(&self.residual(outcome), covariance, &self.errors)
     }
 
-    /// Covariance from rows of derivatives, the meters' errors and what is unsettled.
-    pub(crate) fn covariance(&self, rows: &[Vec<f64>], outcome: &Outcome) -> Vec<f64> {
-        let size = rows.len();
-        let mut covariance = product(rows);
+    /// The logarithm alone.
+    pub(crate) fn log_compare(&self, outcome: &Outcome, covariance: &[f64]) -> f64 {
+        log_likelihood(&self.residual(outcome), covariance, &self.errors)
+    }
+
+    fn residual(&self, outcome: &Outcome) -> Vec<f64> {
+        self.observed.iter().zip(&outcome.values).map(|(seen, said)| seen - said.value).collect()
+    }
+
+    /// Covariance of what is shared, the meters' errors and what is unsettled.
+    pub(crate) fn covariance(&self, shared: &[f64], outcome: &Outcome) -> Vec<f64> {
+        let size = outcome.values.len();
+        let mut covariance = shared.to_vec();
         for place in 0..size {
             covariance[place * size + place] += self.variance[place] + outcome.values[place].own.powi(2);
         }
@@ -146,7 +152,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
 }
 
 /// The covariance of what depends on shared factors.
-fn product(rows: &[Vec<f64>]) -> Vec<f64> {
+pub(crate) fn product(rows: &[Vec<f64>]) -> Vec<f64> {
     let size = rows.len();
     let mut covariance = vec![0.0; size * size];
     for row in 0..size {

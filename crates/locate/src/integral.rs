@@ -6,11 +6,12 @@
 use crate::apart::Allowed;
 use crate::gauss::{Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, Numbered, Sound};
+use crate::inference::{Inference, Numbered, Sound, product};
 use crate::model::Outcome;
 use crate::screen::Screened;
 use crate::size::{Point, Size, best_of, sizes, sizes_of, trapezoid};
 use latchline_circuit::flow::Workspace;
+use std::collections::BTreeMap;
 
 /// A regime whose best point lies so far below the best of all (logarithms) is not divided further.
 const FAR_BELOW: f64 = 15.0;
@@ -80,7 +81,7 @@ impl Inference<'_, '_, '_> {
         if cause.range.is_none() {
             let (best, log_told) = self.at(cause, 0.0, workspace);
             let rows = self.rows(cause, 0.0, workspace);
-            let covariance = self.covariance(&rows, &best);
+            let covariance = self.covariance(&product(&rows), &best);
             let likelihood = self.compare(&best, &covariance);
             let values = best.values.iter().map(|value| value.value).collect();
             return Integrated {
@@ -93,7 +94,9 @@ impl Inference<'_, '_, '_> {
                 allowed: Allowed::only(values, log_told),
             };
         }
-        let mut points: Vec<Point> = screened.along.iter().cloned().map(Point::new).collect();
+        let along = self.closed_in(cause, screened.along.clone(), sound, workspace);
+        let mut points: Vec<Point> = along.into_iter().map(Point::new).collect();
+        let mut shared = BTreeMap::new();
         let mut wanted: Vec<f64> = (0..FINE).map(|place| place as f64 / (FINE - 1) as f64).collect();
         wanted.retain(|at| !screened.plain.iter().any(|(from, to)| from < at && at < to));
         // Around the rough peak, too: the likelihood may be narrower than the grid.
@@ -106,7 +109,7 @@ impl Inference<'_, '_, '_> {
             points.dedup_by(|a, b| a.at == b.at);
             let regimes = regimes(&points);
             for range in &regimes {
-                self.weigh(cause, &mut points[range.clone()], workspace);
+                self.weigh(cause, &mut points[range.clone()], &mut shared, workspace);
             }
             let highest = points.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
             for range in regimes {
@@ -147,15 +150,24 @@ impl Inference<'_, '_, '_> {
 
     /// Compares the points of one regime with what was read, with the derivatives at the best of them: those of another regime say
     /// nothing of it.
-    fn weigh(&self, cause: Numbered<'_>, points: &mut [Point], workspace: &mut Workspace) {
+    ///
+    /// `shared`: what the readings share by the tolerances, by the size at which it was derived.
+    fn weigh(
+        &self,
+        cause: Numbered<'_>,
+        points: &mut [Point],
+        shared: &mut BTreeMap<u64, Vec<f64>>,
+        workspace: &mut Workspace,
+    ) {
         let is_weighed = |point: &Point| point.log.is_finite();
         let best = match points.iter().any(is_weighed) {
             true => best_of(points, |point| if is_weighed(point) { point.log } else { f64::NEG_INFINITY }),
             false => best_of(points, |point| point.told - 0.5 * self.plain_distance(&point.outcome)),
         };
-        let rows = self.rows(cause, points[best].at, workspace);
+        let at = points[best].at;
+        let shared = shared.entry(at.to_bits()).or_insert_with(|| product(&self.rows(cause, at, workspace)));
         for point in points {
-            point.covariance = self.covariance(&rows, &point.outcome);
+            point.covariance = self.covariance(shared, &point.outcome);
             point.likelihood = self.compare(&point.outcome, &point.covariance);
             point.log = point.likelihood.log + point.told;
         }

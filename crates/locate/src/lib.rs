@@ -4,11 +4,13 @@
 //! * [`Evidence`]: readings and symptoms; [`input`] reads them from files and from the command line;
 //! * [`Hypothesis`]: a cause, with what it does to the network; [`Rates`]: how often each is met;
 //! * [`locate()`]: the [`Located`]: causes with probability and size, in classes that the readings cannot tell apart, and the
-//!   reading that tells most; [`question()`]: what can be asked before anybody takes a meter.
+//!   reading that tells most; [`question()`]: what can be asked before anybody takes a meter;
+//! * [`Dictionary`]: the faults of a site as a table that is carried along, ranked without solving.
 
 mod alone;
 mod apart;
 mod complaint;
+mod dictionary;
 mod effect;
 mod evidence;
 mod gauss;
@@ -36,7 +38,10 @@ mod size;
 mod stage;
 mod text_line;
 mod told;
+#[cfg(test)]
+mod whole_and_reduced;
 
+pub use dictionary::{Damaged, Dictionary, Read, Share, reads};
 pub use effect::Effect;
 pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken, good_reading};
 pub use hypothesis::{Hypothesis, hypotheses};

@@ -127,7 +127,7 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// Whether a cause lies where anything that it changes could be read or told.
     pub fn sees(&self, hypothesis: &Hypothesis) -> bool {
-        hypothesis.at.is_some_and(|at| self.seen[at.stage])
+        hypothesis.at.is_some_and(|at| self.seen[at.stage]) && hypothesis.is_electrical(self.plant)
     }
 
     /// Of evidence that has been checked.
@@ -205,7 +205,8 @@ impl<'p, 'a> Model<'p, 'a> {
 
     /// How these of its quantities depend on every factor with a fault.
     pub fn rows(&self, effects: &[Effect], wanted: &[usize], workspace: &mut Workspace) -> Vec<Vec<f64>> {
-        let faulted = self.faulted(effects, workspace);
+        let faulted: Vec<Faulted<'_, 'p, 'a>> =
+            self.states.iter().map(|state| state.with_derivatives(effects, workspace)).collect();
         let row = |place: &usize| {
             let quantity = &self.quantities[*place];
             match self.state_of[*place] {

@@ -42,6 +42,8 @@ const MOST_LOOKED_AT: usize = 40;
 /// alike.
 const MOST_REPLAYED: usize = 24;
 const MOST_ALIKE: usize = 3;
+/// Two predictions whose Bhattacharyya distance is larger have nothing in common.
+const FAR_APART: f64 = 30.0;
 /// A reading whose outcomes all leave the same cause in the lead has to tell more than this, in bits.
 const LEAST_BITS_OF_ONE: f64 = 0.3;
 
@@ -192,16 +194,19 @@ fn is_plain(meanings: &[Meaning]) -> bool {
 }
 
 fn information(components: &[Component]) -> f64 {
-    let mut sum = 0.0;
-    for one in components {
-        let mut alike = 0.0;
-        for other in components {
+    // How alike two are is the same either way round.
+    let mut alike: Vec<f64> = components.iter().map(|one| one.share).collect();
+    for (place, one) in components.iter().enumerate() {
+        for (behind, other) in components[..place].iter().enumerate() {
             let variance = 0.5 * (one.deviation.powi(2) + other.deviation.powi(2));
             let apart = (one.mean - other.mean).powi(2) / (8.0 * variance);
-            let by_width = 0.5 * (variance / (one.deviation * other.deviation)).ln();
-            alike += other.share * (-(apart + by_width)).exp();
+            if apart < FAR_APART {
+                let both = (one.deviation * other.deviation / variance).sqrt() * (-apart).exp();
+                alike[place] += other.share * both;
+                alike[behind] += one.share * both;
+            }
         }
-        sum -= one.share * alike.ln();
     }
-    sum.max(0.0)
+    let told = |(one, alike): (&Component, &f64)| -one.share * alike.ln();
+    components.iter().zip(&alike).map(told).sum::<f64>().max(0.0)
 }

@@ -4,7 +4,7 @@ use crate::effect::Effect;
 use crate::evidence::Taken;
 use crate::plant::{Plant, StateLoads};
 use crate::quantity::{Legs, Quantity};
-use crate::stage::{StageSolved, solve_stage};
+use crate::stage::{Fed, Reducible, StageSolved, solve_stage};
 use latchline_circuit::flow::{Sensitivities, Workspace};
 use latchline_network::readings::ReadingPlace;
 use latchline_network::{BusState, NodeRef, StageNode};
@@ -17,6 +17,8 @@ pub struct State<'p, 'a> {
     pub state: BusState,
     loads: StateLoads,
     sound: Vec<Arc<StageSolved>>,
+    /// Of every stage, where it may be reduced to what a fault changes.
+    reducible: Vec<Option<Reducible>>,
 }
 
 /// A state with a fault.
@@ -29,14 +31,28 @@ impl<'p, 'a> State<'p, 'a> {
     /// Solves the drawn site in a state; `None` where the state cannot occur.
     pub fn new(plant: &'p Plant<'a>, state: &BusState) -> Option<Self> {
         let loads = StateLoads::new(plant, state)?;
-        let mut made = State { plant, state: state.clone(), loads, sound: Vec::new() };
-        made.sound = made.solve(&[], &mut Workspace::new());
+        let mut made = State { plant, state: state.clone(), loads, sound: Vec::new(), reducible: Vec::new() };
+        made.sound = made.solve(&[], false, &mut Workspace::new());
+        let of = |index: usize| {
+            let input_a = |stage: usize| made.sound[stage].current_a[0];
+            Reducible::new(plant, index, &made.sound[index], &made.converters_w(index, &input_a))
+        };
+        made.reducible = (0..made.sound.len()).map(of).collect();
         Some(made)
     }
 
-    /// The state with a fault.
+    /// The state with a fault, for its values.
     pub(crate) fn with(&self, effects: &[Effect], workspace: &mut Workspace) -> Faulted<'_, 'p, 'a> {
-        Faulted { state: self, stages: self.solve(effects, workspace) }
+        Faulted { state: self, stages: self.solve(effects, true, workspace) }
+    }
+
+    /// The state with a fault, every stage solved whole: for [`Faulted::row`] as well.
+    pub(crate) fn with_derivatives(
+        &self,
+        effects: &[Effect],
+        workspace: &mut Workspace,
+    ) -> Faulted<'_, 'p, 'a> {
+        Faulted { state: self, stages: self.solve(effects, false, workspace) }
     }
 
     /// The state without a fault.
@@ -44,13 +60,18 @@ impl<'p, 'a> State<'p, 'a> {
         Faulted { state: self, stages: self.sound.clone() }
     }
 
-    fn solve(&self, effects: &[Effect], workspace: &mut Workspace) -> Vec<Arc<StageSolved>> {
+    fn solve(
+        &self,
+        effects: &[Effect],
+        may_reduce: bool,
+        workspace: &mut Workspace,
+    ) -> Vec<Arc<StageSolved>> {
         let stages = &self.plant.layout.stages;
         let mut has_power = vec![true; stages.len()];
         // A converter without input feeds nothing, which is known only when the stage above is solved: at most one round
         // for each stage that goes out.
         for _ in 0..=stages.len() {
-            let solved = self.solve_powered(effects, &has_power, workspace);
+            let solved = self.solve_powered(effects, &has_power, may_reduce, workspace);
             let mut changed = false;
             for (above, stage) in stages.iter().enumerate() {
                 for converter in &stage.converters {
@@ -69,13 +90,23 @@ impl<'p, 'a> State<'p, 'a> {
                 return solved;
             }
         }
-        self.solve_powered(effects, &has_power, workspace)
+        self.solve_powered(effects, &has_power, may_reduce, workspace)
+    }
+
+    /// What every converter of a stage draws, of the current into the stage that it feeds.
+    fn converters_w(&self, index: usize, input_a: &dyn Fn(usize) -> f64) -> Vec<f64> {
+        let converters = &self.plant.layout.stages[index].converters;
+        let watt = |converter: &latchline_network::layout::Converter| {
+            self.loads.output_v[converter.stage] * input_a(converter.stage) / converter.efficiency
+        };
+        converters.iter().map(watt).collect()
     }
 
     fn solve_powered(
         &self,
         effects: &[Effect],
         has_power: &[bool],
+        may_reduce: bool,
         workspace: &mut Workspace,
     ) -> Vec<Arc<StageSolved>> {
         let stages = &self.plant.layout.stages;
@@ -91,20 +122,14 @@ impl<'p, 'a> State<'p, 'a> {
                 solved[index] = Some(Arc::clone(&self.sound[index]));
                 continue;
             }
-            let watt = |converter: &latchline_network::layout::Converter| {
-                let current = solved[converter.stage].as_ref().map_or(0.0, |below| below.current_a[0]);
-                self.loads.output_v[converter.stage] * current / converter.efficiency
-            };
-            let watts: Vec<f64> = below.iter().map(watt).collect();
-            solved[index] = Some(Arc::new(solve_stage(
-                self.plant,
-                &self.loads,
+            let input_a = |stage: usize| solved[stage].as_ref().map_or(0.0, |below| below.current_a[0]);
+            let fed = Fed {
                 index,
-                effects,
-                &watts,
-                has_power[index],
-                workspace,
-            )));
+                converters_w: &self.converters_w(index, &input_a),
+                has_power: has_power[index],
+                reducible: self.reducible.get(index).and_then(Option::as_ref).filter(|_| may_reduce),
+            };
+            solved[index] = Some(Arc::new(solve_stage(self.plant, &self.loads, &fed, effects, workspace)));
         }
         solved.into_iter().flatten().collect()
     }

@@ -22,6 +22,10 @@ const BETWEEN: usize = 12;
 /// Where the regime changes between two of them, the interval is halved at most so often, until it is narrower than `CLOSE`; no more
 /// changes than `MOST_CHANGES` are followed at once.
 const HALVINGS: usize = 12;
+/// Of these so many are made for the rough integral, the others for causes that are solved again.
+const ROUGH_HALVINGS: usize = 4;
+/// Where the logarithm of the likelihood half way between two points is that of a straight line to this much, it is taken for one.
+const STRAIGHT: f64 = 0.02;
 const CLOSE: f64 = 1e-4;
 const MOST_CHANGES: usize = 6;
 /// How far the derivatives of the sound network may be wrong for a faulted one, as a share of the change, while screening.
@@ -65,7 +69,7 @@ impl Inference<'_, '_, '_> {
             let along = vec![Solved { at: 0.5, outcome, told }];
             return Screened { log, along, logs: vec![(0.5, log)], plain: Vec::new(), is_unseen: true };
         }
-        let rough = |outcome: &Outcome| self.compare(outcome, &self.rough_covariance(outcome, sound)).log;
+        let rough = |outcome: &Outcome| self.log_compare(outcome, &self.rough_covariance(outcome, sound));
         if cause.range.is_none() {
             let (outcome, told) = self.at(cause, 0.0, workspace);
             let log = rough(&outcome) + told;
@@ -75,6 +79,11 @@ impl Inference<'_, '_, '_> {
         let grid = self.grid(cause, sound, workspace);
         let ends: Vec<f64> = grid.iter().map(|point| rough(&point.outcome) + point.told).collect();
         let plain: Vec<bool> = grid.windows(2).map(|pair| self.is_plain(&pair[0], &pair[1], sound)).collect();
+        let is_straight = |left: usize| {
+            let (outcome, told) = between(&grid[left], &grid[left + 1], 0.5);
+            plain[left] || (rough(&outcome) + told - ends[left].midpoint(ends[left + 1])).abs() < STRAIGHT
+        };
+        let straight: Vec<bool> = (0..grid.len() - 1).map(is_straight).collect();
         let steps = (COARSE - 1) * BETWEEN;
         let mut logs = Vec::with_capacity(steps + 1);
         let mut left = 0;
@@ -85,7 +94,7 @@ impl Inference<'_, '_, '_> {
             }
             let (near, far) = (&grid[left], &grid[left + 1]);
             let share = (at - near.at) / (far.at - near.at);
-            let log = if plain[left] {
+            let log = if straight[left] {
                 ends[left] + share * (ends[left + 1] - ends[left])
             } else {
                 let (outcome, told) = between(near, far, share);
@@ -162,17 +171,40 @@ impl Inference<'_, '_, '_> {
             };
             self.halve(cause, &mut points, is_open, usize::MAX, workspace);
         }
-        for _ in 0..HALVINGS {
+        self.close_in(cause, &mut points, ROUGH_HALVINGS, sound, workspace);
+        points
+    }
+
+    /// The points of a rough integral, closed in on every place where what is predicted jumps.
+    pub(crate) fn closed_in(
+        &self,
+        cause: Numbered<'_>,
+        mut points: Vec<Solved>,
+        sound: &Sound,
+        workspace: &mut Workspace,
+    ) -> Vec<Solved> {
+        self.close_in(cause, &mut points, HALVINGS - ROUGH_HALVINGS, sound, workspace);
+        points
+    }
+
+    fn close_in(
+        &self,
+        cause: Numbered<'_>,
+        points: &mut Vec<Solved>,
+        halvings: usize,
+        sound: &Sound,
+        workspace: &mut Workspace,
+    ) {
+        for _ in 0..halvings {
             let is_open = |pair: &&[Solved]| {
                 pair[0].outcome.regime != pair[1].outcome.regime
                     && pair[1].at - pair[0].at > CLOSE
                     && !self.is_plain(&pair[0], &pair[1], sound)
             };
-            if !self.halve(cause, &mut points, is_open, MOST_CHANGES, workspace) {
+            if !self.halve(cause, points, is_open, MOST_CHANGES, workspace) {
                 break;
             }
         }
-        points
     }
 
     /// Halves the first of these intervals; `false` if there was none.

@@ -9,9 +9,11 @@
 mod draft;
 mod finish;
 mod newton;
+mod reduced;
 mod settle;
 mod solved;
 
+pub(crate) use reduced::Reducible;
 pub(crate) use solved::StageSolved;
 
 use crate::effect::Effect;
@@ -19,26 +21,65 @@ use crate::plant::{Plant, StateLoads};
 use draft::Draft;
 use latchline_circuit::flow::{Source, Workspace};
 use latchline_network::Corner;
+use reduced::Reduced;
 
-/// Solves a stage with a fault. `below`: for each converter of the stage, the power that it draws.
+/// A stage as it feeds and is fed.
+pub(crate) struct Fed<'f> {
+    /// Index of the stage.
+    pub index: usize,
+    /// For each of its converters the power that it draws.
+    pub converters_w: &'f [f64],
+    /// Whether its source has power.
+    pub has_power: bool,
+    /// The stage without a fault, where it may be reduced to what a fault changes.
+    pub reducible: Option<&'f Reducible>,
+}
+
+/// Solves a stage with a fault.
 pub(crate) fn solve_stage(
     plant: &Plant<'_>,
     state: &StateLoads,
-    index: usize,
+    fed: &Fed<'_>,
     effects: &[Effect],
-    converters_w: &[f64],
-    has_power: bool,
     workspace: &mut Workspace,
 ) -> StageSolved {
-    let laid = &plant.layout.stages[index];
-    let nodes = laid.parent.len();
-    let Some(voltage_v) = state.voltage_v[index].filter(|_| has_power) else {
+    let nodes = plant.layout.stages[fed.index].parent.len();
+    let is_dead = effects.iter().any(|effect| *effect == Effect::Dead { stage: fed.index });
+    let Some(voltage_v) = state.voltage_v[fed.index].filter(|_| fed.has_power && !is_dead) else {
         return StageSolved::dead(nodes);
     };
+    solve_reduced(plant, fed, effects, workspace)
+        .or_else(|| solve_whole(plant, state, fed, voltage_v, effects, workspace))
+        .unwrap_or_else(|| StageSolved::dead(nodes))
+}
+
+/// Solves what the effects change of it; `None` where it has to be solved whole.
+fn solve_reduced(
+    plant: &Plant<'_>,
+    fed: &Fed<'_>,
+    effects: &[Effect],
+    workspace: &mut Workspace,
+) -> Option<StageSolved> {
+    let reducible = fed.reducible?;
+    let Reduced { mut draft, place } = reducible.reduced(plant, fed.index, effects, fed.converters_w)?;
+    let mut source = reducible.source();
+    let put = Put::of(plant, fed.index, effects, &mut draft, &mut source, &|node| place[node]);
+    let mut solved = draft.settle(plant, fed.index, source, workspace)?;
+    reducible.fill(&place, &mut solved)?;
+    Some(put.finish(plant, fed.index, solved))
+}
+
+fn solve_whole(
+    plant: &Plant<'_>,
+    state: &StateLoads,
+    fed: &Fed<'_>,
+    voltage_v: f64,
+    effects: &[Effect],
+    workspace: &mut Workspace,
+) -> Option<StageSolved> {
+    let index = fed.index;
+    let laid = &plant.layout.stages[index];
     let mut source = Source { voltage_v, resistance_ohm: laid.resistance_ohm[Corner::Nominal.index()][0] };
-    let mut reversed = vec![false; nodes];
-    let mut across: Vec<(usize, f64, f64)> = Vec::new();
-    let mut cut_at = vec![false; nodes];
     let mut ohm = laid.resistance_ohm[Corner::Nominal.index()].clone();
     let mut loads = state.loads[index].clone();
     if !plant.drawn.is_empty() {
@@ -51,72 +92,105 @@ pub(crate) fn solve_stage(
             loads.conductance_s[node] *= times;
         }
     }
-    for (converter, watt) in laid.converters.iter().zip(converters_w) {
+    ohm[0] = 0.0;
+    for (converter, watt) in laid.converters.iter().zip(fed.converters_w) {
         loads.power_w[converter.node] += watt;
     }
-    // What a fault does to the conductors it does to them as they were built.
-    let copper = |node: usize| {
-        plant.segments[index][node]
-            .as_ref()
-            .map_or(0.0, |parts| parts.copper_ohm * plant.times(&parts.copper))
-    };
-    let mut copper_times = vec![1.0; nodes];
-    let mut extra_w = vec![0.0; nodes];
-    for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
-        match *effect {
-            Effect::Series { at, ohm: extra } => ohm[at.node] += extra,
-            Effect::Open { at } => cut_at[at.node] = true,
-            Effect::Across { at, position, siemens } => across.push((at.node, position, siemens)),
-            Effect::Extra { at, watt } => {
-                loads.power_w[at.node] += watt;
-                extra_w[at.node] += watt;
-            }
-            Effect::NoLoad { at } => {
-                loads.power_w[at.node] = 0.0;
-                loads.current_a[at.node] = 0.0;
-                loads.conductance_s[at.node] = 0.0;
-            }
-            Effect::SourceVoltage { factor, .. } => source.voltage_v *= factor,
-            Effect::SourceResistance { ohm, .. } => source.resistance_ohm += ohm,
-            Effect::Dead { .. } => return StageSolved::dead(nodes),
-            Effect::Conductors { run, factor } => {
-                for at in plant.section[run].iter().flatten() {
-                    copper_times[at.node] *= factor;
+    let mut draft = Draft::whole(laid.parent.clone(), ohm, loads, plant.cut_off_v[index].clone());
+    let put = Put::of(plant, index, effects, &mut draft, &mut source, &Some);
+    let solved = draft.settle(plant, index, source, workspace)?;
+    Some(put.finish(plant, index, solved))
+}
+
+/// What effects make of a stage besides what its draft says.
+struct Put {
+    copper_times: Vec<f64>,
+    extra_w: Vec<f64>,
+    reversed_at: Vec<usize>,
+}
+
+impl Put {
+    /// Puts effects into a draft; `place`: where in it a node of the layout is.
+    fn of(
+        plant: &Plant<'_>,
+        index: usize,
+        effects: &[Effect],
+        draft: &mut Draft,
+        source: &mut Source,
+        place: &dyn Fn(usize) -> Option<usize>,
+    ) -> Put {
+        let nodes = plant.layout.stages[index].parent.len();
+        let mut put =
+            Put { copper_times: vec![1.0; nodes], extra_w: vec![0.0; nodes], reversed_at: Vec::new() };
+        let mut across: Vec<(usize, f64, f64)> = Vec::new();
+        let mut longer: Vec<usize> = Vec::new();
+        for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
+            let at = |node: usize| place(node).unwrap_or(0);
+            match *effect {
+                Effect::Series { at: of, ohm } => draft.ohm[at(of.node)] += ohm,
+                Effect::Open { at: of } => draft.cut[at(of.node)] = true,
+                Effect::Across { at: of, position, siemens } => {
+                    across.push((at(of.node), position, siemens));
                 }
+                Effect::Extra { at: of, watt } => {
+                    draft.loads.power_w[at(of.node)] += watt;
+                    put.extra_w[of.node] += watt;
+                }
+                Effect::NoLoad { at: of } => {
+                    draft.loads.power_w[at(of.node)] = 0.0;
+                    draft.loads.current_a[at(of.node)] = 0.0;
+                    draft.loads.conductance_s[at(of.node)] = 0.0;
+                }
+                Effect::SourceVoltage { factor, .. } => source.voltage_v *= factor,
+                Effect::SourceResistance { ohm, .. } => source.resistance_ohm += ohm,
+                Effect::Conductors { run, factor } => {
+                    for of in plant.section[run].iter().flatten() {
+                        put.copper_times[of.node] *= factor;
+                        longer.push(of.node);
+                    }
+                }
+                Effect::Longer { at: of, factor } => {
+                    put.copper_times[of.node] *= factor;
+                    longer.push(of.node);
+                }
+                Effect::Reversed { at: of } => put.reversed_at.push(of.node),
+                Effect::Dead { .. } | Effect::Capacitance { .. } | Effect::Earth { .. } => {}
             }
-            Effect::Longer { at, factor } => copper_times[at.node] *= factor,
-            Effect::Reversed { at } => reversed[at.node] = true,
-            Effect::Capacitance { .. } | Effect::Earth { .. } => {}
         }
+        // What a fault does to the conductors it does to them as they were built.
+        longer.sort_unstable();
+        longer.dedup();
+        for node in longer.into_iter().filter(|node| *node > 0) {
+            let copper_ohm = plant.segments[index][node]
+                .as_ref()
+                .map_or(0.0, |parts| parts.copper_ohm * plant.times(&parts.copper));
+            draft.ohm[place(node).unwrap_or(0)] += (put.copper_times[node] - 1.0) * copper_ohm;
+        }
+        draft.wanted = draft.loads.clone();
+        for node in 1..draft.parent.len() {
+            draft.cut[node] |= draft.cut[draft.parent[node] as usize];
+        }
+        // From the last node on, so that the earlier ones keep their places.
+        across.sort_by_key(|bridge| std::cmp::Reverse(bridge.0));
+        for (node, position, siemens) in across {
+            draft.bridge(node, position, siemens);
+        }
+        put
     }
-    for (node, times) in copper_times.iter().enumerate().filter(|(_, times)| **times != 1.0) {
-        ohm[node] += (times - 1.0) * copper(node);
+
+    fn finish(self, plant: &Plant<'_>, index: usize, mut solved: StageSolved) -> StageSolved {
+        if !self.reversed_at.is_empty() {
+            let parent = &plant.layout.stages[index].parent;
+            let mut reversed = vec![false; parent.len()];
+            self.reversed_at.iter().for_each(|node| reversed[*node] = !reversed[*node]);
+            for node in 1..parent.len() {
+                reversed[node] ^= reversed[parent[node] as usize];
+            }
+            for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed)
+            {
+                *voltage = -*voltage;
+            }
+        }
+        StageSolved { copper_times: self.copper_times, extra_w: self.extra_w, ..solved }
     }
-    ohm[0] = 0.0;
-    let mut draft = Draft {
-        parent: laid.parent.clone(),
-        ohm,
-        wanted: loads.clone(),
-        loads,
-        cut_off_v: plant.cut_off_v[index].clone(),
-        of: (0..nodes).map(Some).collect(),
-        cut: cut_at,
-        off: vec![false; nodes],
-        limited: Vec::new(),
-    };
-    for node in 1..nodes {
-        let above = draft.parent[node] as usize;
-        draft.cut[node] |= draft.cut[above];
-        reversed[node] ^= reversed[above];
-    }
-    // From the last node on, so that the earlier ones keep their places.
-    across.sort_by_key(|bridge| std::cmp::Reverse(bridge.0));
-    for (node, position, siemens) in across {
-        draft.bridge(node, position, siemens);
-    }
-    let mut solved = draft.settle(plant, index, source, workspace);
-    for (voltage, _) in solved.voltage_v.iter_mut().zip(&reversed).filter(|(_, reversed)| **reversed) {
-        *voltage = -*voltage;
-    }
-    StageSolved { copper_times, extra_w, ..solved }
 }

@@ -1,9 +1,11 @@
 //! Tests of the whole crate, on the worked example of the program.
 #![allow(clippy::unwrap_used, reason = "tests may fail")]
 
+mod dictionary;
 mod found;
 mod input;
 mod promise;
+mod published;
 mod question;
 mod rates;
 mod smooth;

@@ -1,8 +1,9 @@
 //! What is promised of the next reading is what the answer says once it is given.
 
 use crate::{checked, demo};
+
 use latchline_finding::Sources;
-use latchline_locate::{Options, Plant, Rates, good_reading, locate};
+use latchline_locate::{Options, Plant, Quantity, Rates, good_reading, locate, place_name, section_ends};
 use latchline_network::Layout;
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
@@ -138,4 +139,27 @@ fn a_door_station_that_restarts_is_no_short_circuit() {
     let evidence = checked(&plant, &["door=restarts", "D1.3=47.7V"]).evidence;
     let found = locate(&plant, &evidence, &rates, &options);
     assert!(found.is_sure || found.next.is_some(), "a reading at the door tells them apart");
+}
+
+/// Somebody who can read drops only, one place after the other: a joint somewhere in a chain is halved by the drop over several sections, while that over
+/// one section tells of that section alone (halving: common practice, no source).
+#[test]
+fn where_only_drops_can_be_read_one_over_several_sections_is_proposed() {
+    let block = site(BLOCK);
+    let layout = Layout::new(&block);
+    let plant = Plant::new(&block, &layout);
+    let mut evidence = checked(&plant, &["B-4@ringing=38V"]).evidence;
+    let (rates, options) = (Rates::built_in(), Options::default());
+    let over = loop {
+        let found = locate(&plant, &evidence, &rates, &options);
+        let next = found.next.expect("a drop is left to be read");
+        if let Quantity::Drop { from, to, .. } = next.quantity {
+            break (from, to);
+        }
+        evidence.out_of_reach.push(next.quantity);
+    };
+    let over = (place_name(&block, over.0), place_name(&block, over.1));
+    let is_section = |run: usize, section: usize| section_ends(&block, run, section) == over;
+    let is_one = |run: usize| (0..block.runs[run].sections.len()).any(|section| is_section(run, section));
+    assert!(!(0..block.runs.len()).any(is_one), "{over:?}");
 }

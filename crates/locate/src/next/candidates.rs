@@ -102,18 +102,15 @@ pub(super) fn candidates(
                 list.push(Quantity::Voltage { at, state: state.clone() });
             }
         }
-        for &run in &runs {
+        for (rank, &run) in runs.iter().enumerate() {
             list.push(Quantity::Current { at: ReadingPlace::Run(run), state: state.clone() });
-            // Two voltages read one right after the other: what the supply does drops out of their difference.
-            let mut from = start(site, run);
-            for section in &site.runs[run].sections {
-                let to = ReadingPlace::from(section.to);
-                let readable = |place| !matches!(place, ReadingPlace::BoxLink(_));
-                if readable(from) && readable(to) {
-                    list.push(Quantity::Drop { from, to, legs: Legs::Both, state: state.clone() });
-                }
-                from = to;
-            }
+            let ends = drops(site, run, rank == 0);
+            list.extend(ends.into_iter().map(|(from, to)| Quantity::Drop {
+                from,
+                to,
+                legs: Legs::Both,
+                state: state.clone(),
+            }));
         }
     }
     for &run in &runs {
@@ -123,6 +120,25 @@ pub(super) fn candidates(
         }
     }
     list
+}
+
+/// Pairs of ends of a run between which a drop can be read: two voltages one right after the other, so that what the supply does drops out of their
+/// difference. Neighbours, the run as a whole, and from its start and to its last place any other where it is the `likeliest` run.
+fn drops(site: &Site, run: usize, likeliest: bool) -> Vec<(ReadingPlace, ReadingPlace)> {
+    let stops = site.runs[run].sections.iter().map(|section| ReadingPlace::from(section.to));
+    let mut places: Vec<ReadingPlace> = std::iter::once(start(site, run)).chain(stops).collect();
+    places.retain(|place| !matches!(place, ReadingPlace::BoxLink(_)));
+    let last = places.len() - 1;
+    let mut ends = Vec::new();
+    for to in 1..=last {
+        for from in 0..to {
+            let is_whole = from == 0 && to == last;
+            if from + 1 == to || is_whole || (likeliest && (from == 0 || to == last)) {
+                ends.push((places[from], places[to]));
+            }
+        }
+    }
+    ends
 }
 
 /// Where a run starts.

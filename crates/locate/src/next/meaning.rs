@@ -14,6 +14,10 @@ const LEAST_OUTCOME: f64 = 0.02;
 pub(super) const LEAST_NAMED: f64 = 0.03;
 /// Where the scale is cut, in deviations of every component.
 const CUTS: [f64; 7] = [-3.5, -1.8, -0.7, 0.0, 0.7, 1.8, 3.5];
+/// Cuts nearer to each other than this share of the narrowest deviation are one.
+const SAME_CUT: f64 = 0.05;
+/// Nothing of a component lies farther from its mean, in deviations.
+const FARTHEST: f64 = 6.0;
 /// A component below this share makes no cuts of its own.
 const LEAST_CUTTING: f64 = 0.001;
 /// At the ends of the scale an outcome reaches as far as all but this share of it.
@@ -101,7 +105,12 @@ impl<'c> Mixture<'c> {
     fn below(&self, at: f64) -> Vec<f64> {
         let mut masses = vec![0.0; self.causes.len()];
         for (one, cause) in self.components.iter().zip(&self.cause_of) {
-            masses[*cause] += one.share * normal((at - one.mean) / one.deviation);
+            let deviations = (at - one.mean) / one.deviation;
+            if deviations > FARTHEST {
+                masses[*cause] += one.share;
+            } else if deviations > -FARTHEST {
+                masses[*cause] += one.share * normal(deviations);
+            }
         }
         masses
     }
@@ -123,10 +132,11 @@ impl<'c> Mixture<'c> {
 pub(super) fn meanings(quantity: &Quantity, components: &[Component]) -> Vec<Meaning> {
     let all = Mixture::new(components);
     let cutting = components.iter().filter(|one| one.share >= LEAST_CUTTING);
+    let narrowest = cutting.clone().map(|one| one.deviation).fold(f64::INFINITY, f64::min);
     let mut cuts: Vec<f64> =
         cutting.flat_map(|one| CUTS.map(|times| one.mean + times * one.deviation)).collect();
     cuts.sort_by(f64::total_cmp);
-    cuts.dedup();
+    cuts.dedup_by(|next, kept| *next - *kept <= SAME_CUT * narrowest);
     let mut stretches: Vec<Stretch> = Vec::new();
     let mut below = cuts.first().map_or_else(Vec::new, |at| all.below(*at));
     for pair in cuts.windows(2) {

@@ -17,6 +17,15 @@ pub(super) struct Draft {
     pub limited: Vec<(usize, f64, LimitKind)>,
     /// What the devices would draw if all were on.
     pub wanted: StageLoads,
+    /// Nodes that stand for a part of the stage which is not in it.
+    pub parts: Vec<Part>,
+}
+
+/// A node that stands for a part of the stage which is not in the draft.
+pub(super) struct Part {
+    pub node: usize,
+    /// What draws at the cut-off voltage of its devices what the part would, in siemens.
+    pub at_cut_off_s: f64,
 }
 
 /// Voltage and current of every node of the draft.
@@ -26,6 +35,68 @@ pub(super) struct Values {
 }
 
 impl Draft {
+    /// Of a stage as it is laid out, with these loads.
+    pub fn whole(parent: Vec<u32>, ohm: Vec<f64>, loads: StageLoads, cut_off_v: Vec<f64>) -> Self {
+        let count = parent.len();
+        Draft {
+            parent,
+            ohm,
+            wanted: loads.clone(),
+            loads,
+            cut_off_v,
+            of: (0..count).map(Some).collect(),
+            cut: vec![false; count],
+            off: vec![false; count],
+            limited: Vec::new(),
+            parts: Vec::new(),
+        }
+    }
+
+    /// With room for so many nodes.
+    pub fn with_room(nodes: usize) -> Self {
+        let room = || Vec::with_capacity(nodes);
+        let loads =
+            || StageLoads { power_w: room(), current_a: room(), conductance_s: room(), drop_v: room() };
+        Draft {
+            parent: Vec::with_capacity(nodes),
+            ohm: room(),
+            loads: loads(),
+            cut_off_v: room(),
+            of: Vec::with_capacity(nodes),
+            cut: Vec::with_capacity(nodes),
+            off: Vec::with_capacity(nodes),
+            limited: Vec::new(),
+            wanted: loads(),
+            parts: Vec::new(),
+        }
+    }
+
+    /// Adds a node; `load`: watts, amperes, siemens and the rectifier's drop in volts.
+    pub fn push(&mut self, parent: u32, ohm: f64, load: [f64; 4], cut_off_v: f64, of: Option<usize>) {
+        self.parent.push(parent);
+        self.ohm.push(ohm);
+        let [power_w, current_a, conductance_s, drop_v] = load;
+        self.loads.power_w.push(power_w);
+        self.loads.current_a.push(current_a);
+        self.loads.conductance_s.push(conductance_s);
+        self.loads.drop_v.push(drop_v);
+        self.cut_off_v.push(cut_off_v);
+        self.of.push(of);
+        self.cut.push(false);
+        self.off.push(false);
+    }
+
+    /// Whether a fault bridges the conductors somewhere along a segment.
+    pub fn has_bridge(&self) -> bool {
+        let bare = self.of.iter().filter(|of| of.is_none()).count();
+        bare > self.parts.len()
+    }
+
+    /// Whether a part that is not in it would go off.
+    pub fn is_any_part_off(&self) -> bool {
+        self.parts.iter().any(|part| self.off[part.node])
+    }
+
     /// Puts a conductance on the segment that leads to a node, with a node of its own unless it is at an end.
     pub fn bridge(&mut self, node: usize, position: f64, siemens: f64) {
         if position >= 1.0 || node == 0 {
@@ -60,6 +131,7 @@ impl Draft {
         let cut = self.cut[above as usize];
         self.cut.insert(node, cut);
         self.off.insert(node, false);
+        self.parts.iter_mut().filter(|part| part.node >= node).for_each(|part| part.node += 1);
     }
 
     pub(super) fn switch_off(&mut self, node: usize) {
@@ -110,7 +182,9 @@ impl Draft {
 
     /// What hangs beyond a bridge is the first that a fault puts out. `false` if there is no bridge.
     pub(super) fn switch_off_beyond_bridges(&mut self) -> bool {
-        let bridges: Vec<usize> = (0..self.of.len()).filter(|node| self.of[*node].is_none()).collect();
+        let is_part = |node: usize| self.parts.iter().any(|part| part.node == node);
+        let is_bridge = |node: &usize| self.of[*node].is_none() && !is_part(*node);
+        let bridges: Vec<usize> = (0..self.of.len()).filter(is_bridge).collect();
         for node in &bridges {
             self.switch_off_below(*node);
         }

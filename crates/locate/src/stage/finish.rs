@@ -24,32 +24,33 @@ impl Draft {
         for node in 1..limit.len() {
             limit[node] = limit[node].or(limit[self.parent[node] as usize]);
         }
-        let mut node_of = vec![0; nodes];
+        let is_whole = self.parts.is_empty();
+        let mut node_of = vec![0; if is_whole { nodes } else { 0 }];
         for (place, of) in self.of.iter().enumerate() {
-            if let Some(of) = of {
-                node_of[*of] = place;
+            if let Some(of) = of.filter(|_| is_whole) {
+                node_of[of] = place;
             }
         }
-        let mut first = node_of.clone();
-        for (of, place) in node_of.iter().enumerate().skip(1) {
-            let mut up = *place;
+        // The first node of the problem on the segment that leads to a place.
+        let first_of = |place: usize| {
+            let mut up = place;
             while up > 0 && self.of[self.parent[up] as usize].is_none() {
                 up = self.parent[up] as usize;
             }
-            first[of] = up;
-        }
+            up
+        };
         let hanging = hanging.unwrap_or(off);
         let is_any_limited = !self.limited.is_empty();
         let mut solved = StageSolved::dead(nodes);
-        for of in 0..nodes {
-            let place = node_of[of];
+        for (place, of) in self.of.iter().enumerate() {
+            let Some(of) = *of else { continue };
             solved.cut[of] = self.cut[place];
             solved.off[of] = self.off[place];
             solved.limited[of] = limit[place].is_some();
             solved.pulses[of] = limit[place] == Some(LimitKind::Hiccup);
             // A meter shows something between the device being off and its trying to start.
             let (high_v, low_v) = (off.voltage_v[place], hanging.voltage_v[place]);
-            let (high_a, low_a) = (hanging.current_a[first[of]], off.current_a[first[of]]);
+            let (high_a, low_a) = (hanging.current_a[first_of(place)], off.current_a[first_of(place)]);
             let (middle_v, middle_a) = (0.5 * (high_v + low_v), 0.5 * (high_a + low_a));
             solved.range_v[of] = (high_v - low_v).abs();
             let mut own_v = solved.range_v[of] / 12.0_f64.sqrt();
@@ -76,8 +77,12 @@ impl Draft {
         let any_off = self.off.iter().zip(&self.cut).any(|(off, cut)| *off && !cut);
         solved.is_unsettled = any_off || is_any_limited;
         solved.is_dead = false;
-        let voltage_v = off.voltage_v.clone();
-        solved.problem = Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+        if is_whole {
+            let voltage_v = off.voltage_v.clone();
+            let first = node_of.iter().map(|place| first_of(*place)).collect();
+            solved.problem =
+                Some(Problem { tree, source, loads: self.loads, voltage_v, node: node_of, first });
+        }
         solved
     }
 }

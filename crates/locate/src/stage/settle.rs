@@ -31,14 +31,15 @@ enum Fallen {
 }
 
 impl Draft {
-    /// Solves, switching off what cannot be on and limiting what is over its limit.
+    /// Solves, switching off what cannot be on and limiting what is over its limit; `None` where that concerns parts of the stage that are not
+    /// in the draft.
     pub fn settle(
         mut self,
         plant: &Plant<'_>,
         index: usize,
         source: Source,
         workspace: &mut Workspace,
-    ) -> StageSolved {
+    ) -> Option<StageSolved> {
         let count = self.parent.len();
         for node in 0..count {
             if self.cut[node] {
@@ -48,7 +49,7 @@ impl Draft {
             }
         }
         let Ok(tree) = Tree::new(self.parent.clone(), self.ohm.clone()) else {
-            return StageSolved::dead(plant.layout.stages[index].parent.len());
+            return Some(StageSolved::dead(plant.layout.stages[index].parent.len()));
         };
         let mut voltage_v = vec![0.0; count];
         let mut scratch = Scratch::default();
@@ -98,15 +99,18 @@ impl Draft {
                 break;
             }
         }
+        if self.is_any_part_off() {
+            return None;
+        }
         let off = Values { current_a: self.currents(&self.loads, &voltage_v), voltage_v };
         let hanging = self.hanging(&tree, &source, &off, &mut scratch, workspace);
-        self.finish(plant, index, tree, source, &off, hanging.as_ref())
+        Some(self.finish(plant, index, tree, source, &off, hanging.as_ref()))
     }
 
     /// Iterates voltages from the open-circuit voltage down. Loads that draw more at less voltage make every iterate an upper bound; what
     /// resistances draw is small here, and where it is not nothing is said.
     fn fall(&self, source: &Source, loads: &StageLoads, voltage_v: &mut [f64]) -> Fallen {
-        if self.of.contains(&None) || loads.conductance_s.iter().any(|siemens| *siemens > MOST_SIEMENS) {
+        if self.has_bridge() || loads.conductance_s.iter().any(|siemens| *siemens > MOST_SIEMENS) {
             return Fallen::Unknown;
         }
         let count = voltage_v.len();
@@ -156,6 +160,7 @@ impl Draft {
                 *sum += self.conductance_at_cut_off(node);
             }
         }
+        self.parts.iter().for_each(|part| below[part.node] = part.at_cut_off_s);
         for node in (1..below.len()).rev() {
             if !self.cut[node] {
                 below[self.parent[node] as usize] += below[node] / (1.0 + self.ohm[node] * below[node]);
@@ -307,7 +312,11 @@ fn is_solved(
 }
 
 /// The current limit of what a node is: a supply's output or a limited port.
-fn limit_of(plant: &Plant<'_>, laid: &latchline_network::Stage, node: usize) -> Option<(f64, LimitKind)> {
+pub(super) fn limit_of(
+    plant: &Plant<'_>,
+    laid: &latchline_network::Stage,
+    node: usize,
+) -> Option<(f64, LimitKind)> {
     let site = plant.site;
     match laid.terminal[node] {
         StageNode::Source => {

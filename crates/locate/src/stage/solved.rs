@@ -32,6 +32,7 @@ pub(crate) struct StageSolved {
     pub copper_times: Vec<f64>,
     /// Watts that the fault makes a node draw: they are no tolerance of the device.
     pub(super) extra_w: Vec<f64>,
+    /// `None` where there is nothing to derive, or a reduced stage was solved.
     pub(super) problem: Option<Problem>,
 }
 

@@ -24,6 +24,7 @@ mod readings;
 pub mod rule;
 pub mod rules;
 pub mod stage;
+mod stopwatch;
 pub mod supply;
 pub mod touch_limits;
 mod verdict;

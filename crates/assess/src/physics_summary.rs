@@ -2,6 +2,7 @@
 
 use crate::context::Context;
 use crate::stage::{WithShortCircuits, WithSignal, WithStartUp};
+use crate::stopwatch::by_stopwatch_s;
 use latchline_finding::{ElementId, OperatingState};
 use latchline_network::short_circuit::{Acting, RunShort};
 use latchline_network::signal_tree::BandSurvey;
@@ -111,6 +112,16 @@ pub struct StartUpSummary {
     pub limit_a: Option<f64>,
     /// Voltage over time at the source and the farthest device.
     pub curves: Vec<StartUpCurve>,
+}
+
+/// How far the boot of the last device may be out, as a fraction (assumed; no source).
+const BOOT_TOLERANCE: f64 = 0.2;
+
+impl StartUpSummary {
+    /// What a stopwatch may show until everything is up, in seconds: least, as worked out, most; `None` where that never comes.
+    pub fn by_stopwatch_s(&self) -> Option<[f64; 3]> {
+        Some(by_stopwatch_s(self.time_s?, BOOT_TOLERANCE))
+    }
 }
 
 /// A short at the end of one run.

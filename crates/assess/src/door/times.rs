@@ -1,6 +1,7 @@
 //! Release time, duty of the coil, and the delay that its suppression costs.
 
 use super::LockAt;
+use crate::stopwatch::by_stopwatch_s;
 use latchline_circuit::lock::{Coil, Suppressor, Varistor, duty_s, hold_time, release_time_s};
 pub use latchline_circuit::lock::{Energised, HoldTime, HoldWinner};
 use latchline_finding::Provenance;
@@ -36,16 +37,14 @@ pub struct LockTimes {
     pub decay_with_diode_s: Option<f64>,
 }
 
-/// How far the timer of a door station may be out, as a fraction, and how far a stopwatch in the hand, in seconds (assumed; no source).
+/// How far the timer of a door station may be out, as a fraction (assumed; no source).
 const TIMER_TOLERANCE: f64 = 0.1;
-const HAND_S: f64 = 0.5;
 
 impl LockTimes {
     /// What a stopwatch may show of a release, in seconds: least, as set, most. After the time that is set the coil's current dies down.
     pub fn by_stopwatch_s(&self) -> [f64; 3] {
-        let set_s = self.hold.time_s;
-        let least_s = (set_s * (1.0 - TIMER_TOLERANCE) - HAND_S).max(0.0);
-        [least_s, set_s, set_s * (1.0 + TIMER_TOLERANCE) + self.decay_s.unwrap_or(0.0) + HAND_S]
+        let [least_s, set_s, most_s] = by_stopwatch_s(self.hold.time_s, TIMER_TOLERANCE);
+        [least_s, set_s, most_s + self.decay_s.unwrap_or(0.0)]
     }
 }
 

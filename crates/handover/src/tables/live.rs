@@ -253,16 +253,6 @@ fn batteries(steps: &mut Steps<'_, '_>) {
     }
 }
 
-/// How far the boot of the last device may be out, as a fraction, and how far a stopwatch in the hand, in seconds (assumed; no source).
-const BOOT_TOLERANCE: f64 = 0.2;
-const HAND_S: f64 = 0.5;
-
-fn time_until_up(time_s: f64) -> Expected {
-    let lowest = (time_s * (1.0 - BOOT_TOLERANCE) - HAND_S).max(0.0);
-    let highest = time_s * (1.0 + BOOT_TOLERANCE) + HAND_S;
-    Expected::Between(Span { nominal: time_s, lowest, highest }, Unit::Second)
-}
-
 /// Mains lost and back at every supply.
 fn mains_lost(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
@@ -279,8 +269,10 @@ fn mains_lost(steps: &mut Steps<'_, '_>) {
             continue;
         }
         let start = subject.assessment.start_up.iter().find(|start| start.source == sheet.supply);
-        let expected = match start.and_then(|start| start.time_s) {
-            Some(time_s) => time_until_up(time_s),
+        let expected = match start.and_then(|start| start.by_stopwatch_s()) {
+            Some([lowest, nominal, highest]) => {
+                Expected::Between(Span { nominal, lowest, highest }, Unit::Second)
+            }
             None => Expected::Unknown(Unit::Second),
         };
         steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, expected);

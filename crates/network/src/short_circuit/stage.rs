@@ -191,7 +191,7 @@ fn source_protection(site: &Site, stage: &Stage) -> (SupplyLimit, Option<TripBan
                     // Without a figure, as much as at full voltage: most heat, and no trip either way.
                     let short = model.short_circuit_current.as_ref();
                     let short_current_a = short.map_or(limit_a, |short| short.value.as_amps()).min(limit_a);
-                    let knee_voltage_v = crate::start_up::system::KNEE * nominal_v;
+                    let knee_voltage_v = model.foldback_from.value.as_fraction() * nominal_v;
                     (SupplyLimit::Foldback { max_current_a: limit_a, knee_voltage_v, short_current_a }, None)
                 }
                 // Both act once the limit has lasted; how long is not asked here.

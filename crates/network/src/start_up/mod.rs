@@ -12,8 +12,8 @@
 //! * A station whose model says that it has no converter is a load on the bus, from the first volt on: of what it takes while it boots and
 //!   in standby the larger, and for good, which asks for more than it does. It is up when its boot time is over, if its terminals then
 //!   have the voltage that it needs in standby.
-//! * A supply holds, folds back, hiccups or trips at its limit current. Foldback falls from [`KNEE`] of
-//!   the nominal voltage (assumed) to the short-circuit current at 0 V; a trip stays off.
+//! * A supply holds, folds back, hiccups or trips at its limit current. Foldback falls from the share of
+//!   the nominal voltage that its data sheet states (`foldback_from`; assumed where it does not) to the short-circuit current at 0 V; a trip stays off.
 //! * A port with a limit of its own holds it, or opens after its delay.
 //! * A regenerating box is a capacitor and converter on the stage above; on its own stage it is a source that starts with
 //!   its ports at once, limited at its rated power. The two are simulated one after the other, so what the stage below does
@@ -26,7 +26,7 @@ mod key;
 pub(crate) mod system;
 
 pub use crate::effort::Effort;
-pub use system::{KNEE, Missing};
+pub use system::Missing;
 
 use crate::layout::{Layout, StageNode};
 use crate::memory::{Memory, Weighed};

@@ -13,9 +13,6 @@ use latchline_site::catalogue::{BoxKind, BoxModel, LimitKind};
 use latchline_site::model::Site;
 use latchline_words::missing::Missing as Lack;
 
-/// Part of its nominal voltage at which a foldback limit begins to fall (assumed; common practice, no source).
-pub const KNEE: f64 = 0.9;
-
 /// A value without which power return cannot be judged.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Missing {
@@ -151,7 +148,7 @@ impl Builder<'_> {
                             self.need(&unit.id, name, "short_circuit_current", &model.short_circuit_current);
                         SupplyLimit::Foldback {
                             max_current_a: limit_a,
-                            knee_voltage_v: KNEE * nominal_v,
+                            knee_voltage_v: model.foldback_from.value.as_fraction() * nominal_v,
                             short_current_a: short.map_or(0.0, |short| short.as_amps()).min(limit_a),
                         }
                     }

@@ -94,10 +94,23 @@ keys! {
     shares_zero_volt: Option<Sourced<bool>> = may(BOOLEAN);
     /// Signal loss from input or link to each port.
     signal_loss: Option<Sourced<Decibels>> = may(LEVEL).bears(Bears::OnSignal);
-    /// Impedance on both sides between which that loss is stated. Without it 100 ohm, as for a twisted pair.
-    signal_reference: Sourced<Resistance> = or(RESISTANCE, Resistance::from_ohms(100.0)).bears(Bears::OnSignal);
+    /// Impedance on both sides between which that loss is stated. Without it 100 ohm, as for a twisted pair, assumed.
+    signal_reference: Sourced<Resistance> = or_assumed(RESISTANCE).bears(Bears::OnSignal),
+        by signal_reference(record, provenance, signal_loss.is_some());
     /// Feed choke at each port, where the box feeds power there; 0 mH where there is none.
     feed_choke: Option<Sourced<Inductance>> = may(INDUCTANCE_OR_NONE).bears(Bears::OnSignal);
+}
+
+/// Impedance between which a loss is stated where nothing is said, in ohms (common practice, no source).
+const USUAL_REFERENCE_OHM: f64 = 100.0;
+
+/// A box without a loss has nothing to assume of what it is stated between.
+fn signal_reference(record: &Record<'_>, provenance: Provenance, has_loss: bool) -> Sourced<Resistance> {
+    let usual = Resistance::from_ohms(USUAL_REFERENCE_OHM);
+    match record.read("signal_reference", provenance) {
+        None if !has_loss => Sourced::new(usual, Origin::None, provenance),
+        stated => record.or_assumed("signal_reference", stated, usual),
+    }
 }
 
 /// A box that consumes nothing has nothing to assume of it.

@@ -3,10 +3,11 @@
 use super::head::{HOUSED_KEYS, INNER_KEYS, PartHead};
 use crate::keys::bounds::*;
 use crate::keys::{Bears, Kind, choices, keys};
-use latchline_finding::Sourced;
+use crate::parse::Record;
 use latchline_finding::quantity::{
     Capacitance, Charge, Current, Duration, Inductance, Power, Ratio, Resistance, Temperature, Voltage,
 };
+use latchline_finding::{Origin, Provenance, Sourced};
 
 choices! {
     /// What a supply or port does beyond its rating.
@@ -49,6 +50,9 @@ keys! {
     limit_kind: Sourced<LimitKind> = must(Kind::Words(LimitKind::WORDS)).bears(Bears::OnStartUp);
     /// Foldback: the current into a short.
     short_circuit_current: Option<Sourced<Current>> = may(CURRENT).bears(Bears::OnStartUp);
+    /// Foldback: share of its voltage below which the limit falls. Without it 90 %, assumed.
+    foldback_from: Sourced<Ratio> = or_assumed(EFFICIENCY).bears(Bears::OnStartUp),
+        by foldback_from(record, provenance, &limit_kind);
     /// Hiccup: time over the limit before it switches off.
     trip_delay: Option<Sourced<Duration>> = may(TIME).bears(Bears::OnStartUp);
     /// Hiccup: pause before it tries again.
@@ -77,6 +81,22 @@ keys! {
     /// Built-in or attached battery.
     battery: Option<Battery> = may(Kind::Table(&BATTERY)),
         by record.inner("battery", |battery| Battery::read(battery, provenance))?;
+}
+
+/// Where a foldback limit begins to fall, as a share of the voltage, where nothing is stated (common practice, no source).
+const USUAL_FOLDBACK_FROM: f64 = 0.9;
+
+/// A supply that does not fold back has nothing to assume of it.
+fn foldback_from(
+    record: &Record<'_>,
+    provenance: Provenance,
+    limit_kind: &Sourced<LimitKind>,
+) -> Sourced<Ratio> {
+    let usual = Ratio::from_fraction(USUAL_FOLDBACK_FROM);
+    match record.read("foldback_from", provenance) {
+        None if limit_kind.value != LimitKind::Foldback => Sourced::new(usual, Origin::None, provenance),
+        stated => record.or_assumed("foldback_from", stated, usual),
+    }
 }
 
 impl SupplyModel {

@@ -3,7 +3,7 @@
 use super::picture::{Picture, Words, head, head_mm, source_box, thin, wire};
 use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor, terminals};
 use super::words;
-use crate::font::LADDER_MM;
+use crate::font::{CAPITAL_EM, LADDER_MM, undivided};
 use crate::language::{Lettering, Word};
 use crate::palette::Ink;
 use crate::scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
@@ -30,10 +30,12 @@ const RAILS_MM: f64 = 27.0;
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 19.0;
 /// Room for the circuit of a relay's coil.
-const COIL_MM: f64 = 41.0;
+const COIL_MM: f64 = 46.0;
 /// From a wire to the words above and below it.
 const ABOVE_WIRE_MM: f64 = 1.2;
 const BELOW_WIRE_MM: f64 = 4.2;
+/// From a wire to the number of its connector: above the marks of terminals beside it.
+const JOINT_ABOVE_MM: f64 = 4.6;
 /// From the ends of a slot to the ends of a second way across its contact.
 const BRANCH_INSET_MM: f64 = 1.5;
 
@@ -142,14 +144,19 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
             false => (LEFT_MM + SLOT_MM * node as f64 + shift(node), plan.upper),
         };
         joint(group, at);
-        Words::from((at.0 + 0.8, at.1 - ABOVE_WIRE_MM), SLOT_MM).bold().draw(group, &number.to_string());
+        // Beside its own wire to it, clear of the marks of terminals.
+        let above = if at.1 == plan.upper { JOINT_ABOVE_MM } else { ABOVE_WIRE_MM };
+        if at.1 == plan.upper {
+            group.line(Layer::Frame, at, (at.0, at.1 - JOINT_ABOVE_MM - LADDER_MM * CAPITAL_EM), thin());
+        }
+        Words::from((at.0 + 0.8, at.1 - above), SLOT_MM).bold().draw(group, &number.to_string());
     }
 }
 
 /// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
 fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
     let y = plan.lower() + 13.0;
-    let back = y + 26.0;
+    let back = y + 31.0;
     let half = super::symbols::HALF_MM;
     let centre = (LEFT_MM + 16.0, y);
     let element = match contact_kind {
@@ -180,7 +187,11 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
     ];
     for (name, remark, x) in names {
         let below = Words::about((x, y + 6.2), SLOT_WORDS_MM).draw(group, &name);
-        below.quiet().draw(group, plan.lettering.word(remark));
+        let below = below.quiet().draw(group, plan.lettering.word(remark));
+        if remark == Word::ItsCoil {
+            let stated = words::relay_between(lock, plan.lettering);
+            stated.iter().fold(below, |below, line| below.quiet().draw(group, line));
+        }
     }
 }
 
@@ -252,7 +263,9 @@ fn as_block(mut symbol: Group, name: &'static str, at: Point, designation: &str,
         at,
         scale: 1.0,
         nodes: 0..symbol.nodes.len(),
-        attributes: [("DESIGNATION", designation), ("TERMINAL", terminal)].map(attribute).to_vec(),
+        attributes: [("DESIGNATION", undivided(designation).as_str()), ("TERMINAL", terminal)]
+            .map(attribute)
+            .to_vec(),
     });
     symbol
 }

@@ -106,25 +106,28 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
         cable: &cable,
         length: &locale.cell_text(&length, None),
     });
+    let spare = spare_pairs(subject, run);
+    let leads: Vec<String> =
+        std::iter::once(format!("→ {}", stops.join(", "))).chain(spare.iter().cloned()).collect();
+    let kept = spare.map(|_| locale.word(Word::SparePairsKept).to_string());
     CardBlock {
         element: locale.say(&Sentence::RunNamed { run: &name }),
         designation: locale.say(&Sentence::RunNamed { run: &name }),
         what,
-        lines: std::iter::once(format!("→ {}", stops.join(", "))).chain(spare_pairs(subject, run)).collect(),
+        lines: std::iter::once(leads.join(" · ")).chain(kept).collect(),
         steps: assigned.at(Spot::Run(run)).map(|step| card_step(subject, step)).collect(),
         ..CardBlock::default()
     }
 }
 
-/// What is done with the pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
+/// The pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
 fn spare_pairs(subject: &Subject<'_>, run: usize) -> Option<String> {
     let owner = CableOwner::Section { run, section: 0 };
     let wired = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
     let pairs = subject.site.catalogue.cables[&wired.laid.cable].pairs.value;
     let (used, all) = (wired.laid.pairs as usize, (wired.laid.side_by_side * pairs) as usize);
-    let cable = wired.laid.cable.as_str();
     let last = (used + 1 < all).then_some(all);
-    (used < all).then(|| subject.locale.say(&Sentence::SparePairs { cable, first: used + 1, last }))
+    (used < all).then(|| subject.locale.say(&Sentence::SparePairs { first: used + 1, last }))
 }
 
 /// A step as a card shows it.

@@ -239,3 +239,28 @@ fn a_failing_site_says_so_on_every_card() {
         }
     });
 }
+
+const DEMO: &str = include_str!("../../../latchline/src/demo/site.toml");
+
+/// What stands at a door is dead only once its supply is isolated: its card names the card on which that is done.
+#[test]
+fn a_card_names_the_card_on_which_its_supply_is_isolated() {
+    let made = Made::of(resolved(DEMO));
+    with_shown(&made, &Options::default(), |shown| {
+        let cards = JobCards::new(&shown.subject);
+        let mut told = 0;
+        for step in shown.set.cards.iter().flat_map(|card| &card.blocks).flat_map(|block| &block.steps) {
+            let Some((_, rest)) = step.what.split_once("dead only once ") else { continue };
+            let (supply, rest) = rest.split_once(" is isolated (").expect("it says where");
+            let (steps, rest) = rest.split_once(", card ").expect("it says on which card");
+            let card: usize =
+                rest.split(')').next().and_then(|number| number.parse().ok()).expect("a number");
+            let names: Vec<String> =
+                cards.cards[card - 1].items.iter().map(|item| item.name(shown.subject.site)).collect();
+            assert!(names.iter().any(|name| name == supply), "{supply} on card {card}: {names:?}");
+            assert!(steps.starts_with('B'), "{steps}");
+            told += 1;
+        }
+        assert_eq!(told, shown.subject.site.entrances.len());
+    });
+}

@@ -16,7 +16,7 @@ macro_rules! job_cards {
         BriefInsulation: "Insulation" | "Isolation",
         BriefInsulationOld:
             "Insulation, ohmmeter only: no insulation tester until every flat on it is seen disconnected"
-            | "Isolation, nur Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
+            | "Isol., nur Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
         BriefLoop: "Loop" | "Schleife",
         BriefMounted: "wired, mounted" | "verdrahtet, montiert",
         BriefNoShort: "no short" | "kein Kurzschluss",
@@ -66,6 +66,9 @@ macro_rules! job_cards {
         DoorAndLocks: "Door and locks" | "Tür und Schlösser",
         JobCardsTitle: "Job cards" | "Arbeitskarten",
         OnJobCards: "job cards" | "Arbeitskarten",
+        SparePairsKept:
+            "Spare pairs: leave them long enough to reach every terminal, coil them up, insulate each conductor by itself, label them spare at both ends."
+            | "Freie Paare: lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
         OrderOfWorkNote:
             "What is done at a place stands on its job card, with terminals, figures and boxes. Work through the stages in order; within a stage, from card to card as given."
             | "Was an einem Ort zu tun ist, steht auf seiner Arbeitskarte, mit Klemmen, Werten und Kästchen. Die Abschnitte der Reihe nach; innerhalb eines Abschnitts von Karte zu Karte wie angegeben.",

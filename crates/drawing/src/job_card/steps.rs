@@ -7,7 +7,7 @@ use crate::font::{text_width_mm, wrapped};
 use crate::scene::{Area, Group, Layer};
 
 /// Height of a row with a box to write in.
-const ROW_MM: f64 = 5.6;
+const ROW_MM: f64 = 5.4;
 /// Height of a row of boxes to tick.
 const BRIEF_ROW_MM: f64 = 4.8;
 /// Least room for the number of a step.
@@ -206,14 +206,17 @@ fn row(step: &CardStep, what: &str, columns: Columns) -> Piece {
             // Figures stand behind the last line where it leaves room.
             let last_mm = lines.last().map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
             let above = lines.len() - usize::from(lines.len() > 1 && last_mm <= room);
-            let on_line_mm = if above < lines.len() { 0.4 - top } else { 0.4 };
-            let y = on_line_mm + above as f64 * line_mm(TEXT_MM);
-            (lines, y)
+            (lines, 0.4 + above as f64 * line_mm(TEXT_MM))
         }
     };
     let from = if lines.len() == 1 && is_beside { top } else { 0.4 };
     letter(&mut group, (0.0, from), &step.number, TEXT_MM, false);
-    let lettered = letter_lines(&mut group, (columns.number_mm, from), &lines, TEXT_MM, false);
+    let whole =
+        lines.len() - usize::from(!is_beside && y < 0.4 + lines.len() as f64 * line_mm(TEXT_MM) - 1e-6);
+    let lettered = letter_lines(&mut group, (columns.number_mm, from), &lines[..whole], TEXT_MM, false);
+    if let Some(last) = lines.get(whole) {
+        letter(&mut group, (columns.number_mm, y + top), last, TEXT_MM, false);
+    }
     letter_to(&mut group, (columns.expected(&range, is_close), y + top), expected, TEXT_MM, true);
     letter_to(&mut group, (columns.range(), y + top), &range, TEXT_MM, false);
     if step.writes {

@@ -25,7 +25,7 @@ const TO_LOCK_MM: f64 = 37.0;
 const UPPER_MM: [f64; 2] = [25.5, 15.5];
 /// From the upper rail to the branch above it, and to the lower rail.
 const BRANCH_MM: f64 = 15.0;
-const RAILS_MM: f64 = 27.0;
+const RAILS_MM: f64 = 29.5;
 /// Below the lower rail, without and with a door contact.
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 19.0;

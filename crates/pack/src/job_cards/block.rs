@@ -15,7 +15,7 @@ use latchline_drawing::job_card::{CardBlock, CardCode, CardPower, CardStep, Door
 use latchline_finding::Unit;
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
 use latchline_site::cables::{CableLength, CableOwner};
-use latchline_site::model::{RunStop, StationOwner};
+use latchline_site::model::{LockPart, RunStop, StationOwner};
 use latchline_wiring::Item;
 
 /// The block of an item.
@@ -37,12 +37,20 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         Item::Joint { .. } => locale.word(Word::ConnectorSits).to_string(),
         _ => String::new(),
     };
+    let theirs = their_terminals(subject, item);
+    let named = theirs.iter().flatten();
+    let named = named.map(|named| format!("{}: {named}", locale.word(Word::TheirTerminals)));
     let lines = [address, positions, sits].into_iter().filter(|line| !line.is_empty());
-    let lines = lines.chain(runs_to_door(subject, item)).collect();
-    let blanks = match is_device {
-        true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),
-        false => Vec::new(),
+    let lines = lines.chain(runs_to_door(subject, item)).chain(named).collect();
+    let to_write: &[Word] = match &theirs {
+        _ if is_device => &[Word::Serial, Word::Version],
+        Some(None) => &[Word::TheirTerminals],
+        _ if subject.wiring.unstated.iter().any(|cable| cable.designation == name) => {
+            &[Word::CableType, Word::Length]
+        }
+        _ => &[],
     };
+    let blanks = to_write.iter().map(|word| locale.word(*word).to_string()).collect();
     CardBlock {
         warning: double_words(subject, item),
         element: name.clone(),
@@ -56,6 +64,21 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         steps: assigned.at(Spot::Item(item)).map(|step| card_step(subject, step)).collect(),
         blanks,
     }
+}
+
+/// The terminals of another system at which something ends, as its owner names them: `None` where nothing ends at one, `Some(None)` where
+/// the plan does not say.
+fn their_terminals(subject: &Subject<'_>, item: Item) -> Option<Option<String>> {
+    let stated = match item {
+        Item::Lock { entrance, lock } if subject.drives().contains(&item) => {
+            &subject.site.entrances[entrance].locks[lock].owner_terminals
+        }
+        Item::Part { entrance, part: LockPart::FireContact, .. } => {
+            &subject.site.entrances[entrance].fire_alarm_terminals
+        }
+        _ => return None,
+    };
+    Some(stated.as_ref().map(|stated| stated.value.clone()))
 }
 
 /// A cable with its length.

@@ -15,13 +15,13 @@ macro_rules! job_cards {
         BriefExit: "exit button" | "Türöffnertaster",
         BriefInsulation: "Insulation" | "Isolation",
         BriefInsulationOld:
-            "Insulation, ohmmeter only: no insulation tester until every flat on it is seen disconnected"
-            | "Isol., nur Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
+            "Insul., ohmmeter: no insulation tester until every flat on it is seen disconnected"
+            | "Isol., Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
         BriefLoop: "Loop" | "Schleife",
-        BriefMounted: "wired, mounted" | "verdrahtet, montiert",
+        BriefMounted: "wired" | "verdrahtet",
         BriefNoShort: "no short" | "kein Kurzschluss",
         BriefOpenCircuit: "No load" | "Leerlauf",
-        BriefPluggedIn: "plugged in" | "aufgesteckt",
+        BriefPluggedIn: "plugged in" | "gesteckt",
         BriefPortsOff: "ports off" | "Abgänge aus",
         BriefPolarity: "polarity at the far end" | "Polung am fernen Ende",
         BriefProtector: "surge protector fitted" | "Überspannungsschutz eingesetzt",
@@ -38,6 +38,7 @@ macro_rules! job_cards {
         BriefRelease: "release, volume" | "Freigabe, Lautstärke",
         BriefLightSupplyOff: "light's own mains off (lock not fed by it)" | "Netz der Leuchte aus (Schloss nicht daran)",
         BriefRunsOff: "runs off, mains on" | "Stränge abgeklemmt, Netz ein",
+        BriefSetHere: "set" | "gestellt",
         BriefSet: "switches set" | "Schalter gestellt",
         BriefStandby: "Standby" | "Ruhe",
         BriefInStandby: "standby, heaters off" | "Ruhe, Heizungen aus",

@@ -223,10 +223,11 @@ fn readings_are_german() {
     let stages = plan["stages"].as_array().expect("stages");
     let steps = stages.iter().flat_map(|stage| stage["steps"].as_array().expect("steps"));
     let measured: Vec<&Value> = steps.filter(|step| step["nominal"].is_number()).collect();
-    // The first three as predicted, three further far above.
+    // The first three as predicted, three further far above, the last of them a capacitance.
+    let capacitance = measured.iter().position(|step| step["unit"] == "nF").expect("a capacitance");
     let events: Vec<Value> = (0..6)
         .map(|number| {
-            let step = measured[number * 7];
+            let step = measured[if number == 5 { capacitance } else { number * 7 }];
             let factor = if number < 3 { 1.0 } else { 3.0 };
             json!({
                 "id": format!("01890a5d-ac96-774b-bcce-{number:012x}"), "device": "01890a5d-ac96-774b-bcce-b302099a8057",

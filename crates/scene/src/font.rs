@@ -58,6 +58,11 @@ pub fn shortened(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> String {
 /// Where a word may be divided (soft hyphen).
 const DIVIDES: char = '\u{ad}';
 
+/// A text that stands on one line: without the places where its words may be divided.
+pub fn undivided(text: &str) -> String {
+    text.replace(DIVIDES, "")
+}
+
 /// Lines no wider than the room, broken at spaces, in a word that is too wide where it says that it divides, and
 /// anywhere within one only where it is wider than a line.
 pub fn wrapped(text: &str, size_mm: f64, bold: bool, room_mm: f64) -> Vec<String> {

@@ -16,7 +16,7 @@ use crate::flow::{
 use crate::font::Fonts;
 use crate::page::{Child, Element, Kind, Mark, Section};
 use crate::text::{Style, wrapped};
-use breaks::{LEAST_TOGETHER, Measured, breaks};
+use breaks::{LEAST_FILLED, LEAST_TOGETHER, Measured, breaks};
 use grid::{CELL_ABOVE_MM, Grid, cell_marks};
 use latchline_finding::Language;
 use latchline_handover::locale::Locale;
@@ -234,13 +234,15 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
     let first_group = (1..boxes.len()).find(|index| is_heading(*index)).unwrap_or(boxes.len());
     let height = |count: usize| boxes.iter().take(count).map(|row| row.height).sum::<f64>();
     let is_together = !boxes.is_empty() && is_heading(0) && height(first_group) <= full_room;
+    // What stands above is not left alone on its page where that has room for much of the table.
+    let is_together = is_together && flow.room() < LEAST_FILLED * flow.full_room();
     flow.need(head.height + height(if is_together { first_group } else { LEAST_TOGETHER + 1 }));
     table.push(head.set(flow, &mut grid, true));
     let again = |heading: &str| ShownRow::Heading(Sentence::Continued { what: heading }.say(language));
     let measured = |index: usize| Measured {
         height_mm: boxes[index].height,
         is_heading: is_heading(index),
-        begins_page: shown.has_page_per_heading && is_heading(index) && index > 0,
+        stands_whole: shown.has_page_per_heading && is_heading(index) && index > 0,
         again_mm: match boxes[index].row {
             ShownRow::Heading(text) => RowBox::new(flow.fonts, &again(text), widths).height,
             ShownRow::Cells(..) => 0.0,

@@ -45,6 +45,8 @@ pub struct LockSheet {
     pub calculation: Vec<CalculationLine>,
     /// How it is wired.
     pub wiring: LockWiring,
+    /// Rating of the contact of a relay in between, in amperes, where there is one.
+    pub relay_between_a: Option<f64>,
     /// The number of the connector between each part of the series and the next, then at the coil of a relay in between, where
     /// there is one.
     pub joints: Vec<Option<usize>>,
@@ -197,6 +199,7 @@ fn lock_sheet(context: &WithVoltages<'_>, entrance: usize, at: &LockAt<'_>) -> L
         circuit,
         calculation,
         wiring: lock_wiring(at.site, at.entrance, at.used),
+        relay_between_a: used.relay_between.as_ref().map(|rated| rated.value.as_amps()),
         joints: joints(at.site, entrance, at.number - 1),
         door_contact_input: door_contact_input(at.entrance, at.number - 1),
         times: lock_times(at),

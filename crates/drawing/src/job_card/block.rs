@@ -135,7 +135,14 @@ pub(super) fn continuation(block: &CardBlock, set: &CardSet, width_mm: f64) -> P
     let mut group = Group::new("block-head");
     let size = size_for(&block.designation, true, (MARK_MM, NAME_MM), width_mm);
     let lines = wrapped(&block.designation, size, true, width_mm);
-    let y = letter_lines(&mut group, (0.0, 0.0), &lines, size, true);
-    letter(&mut group, (0.0, y), &set.continued, TEXT_MM, false);
-    Piece { height_mm: y + line_mm(TEXT_MM) + 1.0, group }
+    let mut y = letter_lines(&mut group, (0.0, 0.0), &lines, size, true);
+    let beside = text_width_mm(&block.designation, size, true) + 2.0;
+    if lines.len() == 1 && beside + text_width_mm(&set.continued, TEXT_MM, false) <= width_mm {
+        let top = baseline_mm(size) - baseline_mm(TEXT_MM);
+        letter(&mut group, (beside, top), &set.continued, TEXT_MM, false);
+    } else {
+        letter(&mut group, (0.0, y), &set.continued, TEXT_MM, false);
+        y += line_mm(TEXT_MM);
+    }
+    Piece { height_mm: y + 0.6, group }
 }

@@ -4,7 +4,8 @@
 //! a place with more than that has several of these.
 
 use super::data::{CardSet, JobCardPicture};
-use super::flow::{Room, flow};
+use super::fill::Room;
+use super::flow::flow;
 use super::lines::{FOOT_MM, MARK_MM, NAME_MM, TEXT_MM, letter, letter_lines, letter_to, line_mm, size_for};
 use crate::frame::Frame;
 use crate::language::{Phrase, Word};

@@ -10,7 +10,7 @@ use latchline_scene::{Area, Group, Layer, Point};
 use latchline_site::addresses::SwitchSetting;
 
 /// Height of a line of switches.
-pub(super) const LINE_HEIGHT_MM: f64 = 7.6;
+pub(super) const LINE_HEIGHT_MM: f64 = 7.2;
 /// Height of a body.
 const BODY_MM: f64 = 6.6;
 /// From one switch of a bank to the next.

@@ -7,9 +7,9 @@ use latchline_scene::font::{text_width_mm, wrapped};
 use latchline_scene::{Area, Group, Layer};
 
 /// Height of a row with a box to write in.
-const ROW_MM: f64 = 5.8;
+const ROW_MM: f64 = 5.4;
 /// Height of a row of boxes to tick.
-const BRIEF_ROW_MM: f64 = 5.0;
+const BRIEF_ROW_MM: f64 = 4.8;
 /// Least room for the number of a step.
 const NUMBER_MM: f64 = 10.2;
 /// Room for the lowest and the highest value.
@@ -51,9 +51,10 @@ impl Columns {
         self.writing() - 1.0
     }
 
-    /// Right edge of what is expected beside this range.
-    fn expected(self, range: &str) -> f64 {
-        self.range() - text_width_mm(range, TEXT_MM, false).max(RANGE_MM) - GAP_MM
+    /// Right edge of what is expected beside this range, which stands as wide as all others or as it is.
+    fn expected(self, range: &str, is_close: bool) -> f64 {
+        let least_mm = if is_close { 0.0 } else { RANGE_MM };
+        self.range() - text_width_mm(range, TEXT_MM, false).max(least_mm) - GAP_MM
     }
 }
 
@@ -180,14 +181,20 @@ fn row(step: &CardStep, what: &str, columns: Columns) -> Piece {
     let range = range(&step.values);
     let expected = &step.values[0];
     let top = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-    let mut figures_end = columns.range();
-    if !range.is_empty() {
-        figures_end -= text_width_mm(&range, TEXT_MM, false) + GAP_MM;
-    }
-    if !expected.is_empty() {
-        figures_end = columns.expected(&range) - text_width_mm(expected, TEXT_MM, true) - GAP_MM;
-    }
-    let room = figures_end - columns.number_mm;
+    let room_beside = |is_close: bool| {
+        let figures_end = match (expected.is_empty(), range.is_empty()) {
+            (true, true) => columns.range(),
+            (true, false) => columns.range() - text_width_mm(&range, TEXT_MM, false) - GAP_MM,
+            (false, _) => {
+                columns.expected(&range, is_close) - text_width_mm(expected, TEXT_MM, true) - GAP_MM
+            }
+        };
+        figures_end - columns.number_mm
+    };
+    // Figures leave their column where what is read then stands beside them on one line.
+    let is_one = |is_close: bool| text_width_mm(what, TEXT_MM, false) <= room_beside(is_close);
+    let is_close = !is_one(false) && is_one(true);
+    let room = room_beside(is_close);
     // What is long, or has a word that would be broken, stands above its figures, over the whole width.
     let breaks = |word: &str| text_width_mm(word, TEXT_MM, false) > room;
     let beside = wrapped(what, TEXT_MM, false, room.max(1.0));
@@ -196,14 +203,21 @@ fn row(step: &CardStep, what: &str, columns: Columns) -> Piece {
         true => (beside, 0.0),
         false => {
             let lines = wrapped(what, TEXT_MM, false, columns.width_mm - columns.number_mm);
-            let height = lines.len() as f64 * line_mm(TEXT_MM);
-            (lines, 0.4 + height)
+            // Figures stand behind the last line where it leaves room.
+            let last_mm = lines.last().map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
+            let above = lines.len() - usize::from(lines.len() > 1 && last_mm <= room);
+            (lines, 0.4 + above as f64 * line_mm(TEXT_MM))
         }
     };
     let from = if lines.len() == 1 && is_beside { top } else { 0.4 };
     letter(&mut group, (0.0, from), &step.number, TEXT_MM, false);
-    let lettered = letter_lines(&mut group, (columns.number_mm, from), &lines, TEXT_MM, false);
-    letter_to(&mut group, (columns.expected(&range), y + top), expected, TEXT_MM, true);
+    let whole =
+        lines.len() - usize::from(!is_beside && y < 0.4 + lines.len() as f64 * line_mm(TEXT_MM) - 1e-6);
+    let lettered = letter_lines(&mut group, (columns.number_mm, from), &lines[..whole], TEXT_MM, false);
+    if let Some(last) = lines.get(whole) {
+        letter(&mut group, (columns.number_mm, y + top), last, TEXT_MM, false);
+    }
+    letter_to(&mut group, (columns.expected(&range, is_close), y + top), expected, TEXT_MM, true);
     letter_to(&mut group, (columns.range(), y + top), &range, TEXT_MM, false);
     if step.writes {
         let room = Area::new(columns.writing(), y + 0.3, BOX_MM, ROW_MM - 0.6);

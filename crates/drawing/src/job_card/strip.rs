@@ -8,7 +8,7 @@ use latchline_scene::palette::{Ink, Insulation};
 use latchline_scene::{Area, Group, Layer};
 
 /// Least height of a terminal.
-const ROW_MM: f64 = 4.8;
+const ROW_MM: f64 = 4.5;
 /// Least and most room for the marks of sets.
 const SET_MM: (f64, f64) = (7.0, 24.0);
 /// Width of a terminal, its screw, and where its pole begins.

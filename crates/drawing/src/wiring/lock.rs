@@ -5,7 +5,7 @@ use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor,
 use super::words;
 use crate::language::{Lettering, Word};
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
-use latchline_scene::font::LADDER_MM;
+use latchline_scene::font::{CAPITAL_EM, LADDER_MM, undivided};
 use latchline_scene::palette::Ink;
 use latchline_scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
 use latchline_site::model::{LockFeed, RelayContact, Suppression};
@@ -25,15 +25,17 @@ const TO_LOCK_MM: f64 = 37.0;
 const UPPER_MM: [f64; 2] = [25.5, 15.5];
 /// From the upper rail to the branch above it, and to the lower rail.
 const BRANCH_MM: f64 = 15.0;
-const RAILS_MM: f64 = 27.0;
+const RAILS_MM: f64 = 29.5;
 /// Below the lower rail, without and with a door contact.
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 19.0;
 /// Room for the circuit of a relay's coil.
-const COIL_MM: f64 = 41.0;
+const COIL_MM: f64 = 46.0;
 /// From a wire to the words above and below it.
 const ABOVE_WIRE_MM: f64 = 1.2;
 const BELOW_WIRE_MM: f64 = 4.2;
+/// From a wire to the number of its connector: above the marks of terminals beside it.
+const JOINT_ABOVE_MM: f64 = 4.6;
 /// From the ends of a slot to the ends of a second way across its contact.
 const BRANCH_INSET_MM: f64 = 1.5;
 
@@ -142,14 +144,19 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
             false => (LEFT_MM + SLOT_MM * node as f64 + shift(node), plan.upper),
         };
         joint(group, at);
-        Words::from((at.0 + 0.8, at.1 - ABOVE_WIRE_MM), SLOT_MM).bold().draw(group, &number.to_string());
+        // Beside its own wire to it, clear of the marks of terminals.
+        let above = if at.1 == plan.upper { JOINT_ABOVE_MM } else { ABOVE_WIRE_MM };
+        if at.1 == plan.upper {
+            group.line(Layer::Frame, at, (at.0, at.1 - JOINT_ABOVE_MM - LADDER_MM * CAPITAL_EM), thin());
+        }
+        Words::from((at.0 + 0.8, at.1 - above), SLOT_MM).bold().draw(group, &number.to_string());
     }
 }
 
 /// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
 fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
     let y = plan.lower() + 13.0;
-    let back = y + 26.0;
+    let back = y + 31.0;
     let half = super::symbols::HALF_MM;
     let centre = (LEFT_MM + 16.0, y);
     let element = match contact_kind {
@@ -180,7 +187,11 @@ fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact,
     ];
     for (name, remark, x) in names {
         let below = Words::about((x, y + 6.2), SLOT_WORDS_MM).draw(group, &name);
-        below.quiet().draw(group, plan.lettering.word(remark));
+        let below = below.quiet().draw(group, plan.lettering.word(remark));
+        if remark == Word::ItsCoil {
+            let stated = words::relay_between(lock, plan.lettering);
+            stated.iter().fold(below, |below, line| below.quiet().draw(group, line));
+        }
     }
 }
 
@@ -252,7 +263,9 @@ fn as_block(mut symbol: Group, name: &'static str, at: Point, designation: &str,
         at,
         scale: 1.0,
         nodes: 0..symbol.nodes.len(),
-        attributes: [("DESIGNATION", designation), ("TERMINAL", terminal)].map(attribute).to_vec(),
+        attributes: [("DESIGNATION", undivided(designation).as_str()), ("TERMINAL", terminal)]
+            .map(attribute)
+            .to_vec(),
     });
     symbol
 }

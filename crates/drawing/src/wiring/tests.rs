@@ -244,3 +244,54 @@ fn pictures_fit_every_sheet() {
         }
     }
 }
+
+/// A relay in between is bought by its coil and its contact: both are stated beside it.
+#[test]
+fn a_relay_in_between_says_what_it_is_made_for() {
+    let assessment = assessment();
+    let list = locks(&assessment);
+    let (door, lock) = list.iter().find(|(door, _)| door.entrance.as_str() == "magnet-strong").unwrap();
+    let said: Vec<String> =
+        texts(&lock_picture(door, lock, Lettering::default())).into_iter().map(|(text, _)| text).collect();
+    // As the site file has them: a supply of 24 V, a relay of 5 A.
+    for words in ["coil: 24 V DC", "contact: 5 A"] {
+        assert!(said.iter().any(|text| text == words), "{words}: {said:?}");
+    }
+}
+
+/// The number of a connector is not read as part of the mark of a terminal.
+#[test]
+fn numbers_of_connectors_stand_clear_of_the_marks_of_terminals() {
+    let assessment = assessment();
+    let mut numbers = 0;
+    for (door, lock) in locks(&assessment) {
+        let texts = texts(&lock_picture(door, lock, Lettering::default()));
+        let marks = texts.iter().filter(|(text, _)| ["C", "NO", "NC"].contains(&text.as_str()));
+        let marks: Vec<&Area> = marks.map(|(_, area)| area).collect();
+        for (number, area) in texts.iter().filter(|(text, _)| text.parse::<usize>().is_ok()) {
+            numbers += 1;
+            let beside =
+                |mark: &&Area| area.y < mark.y + mark.height / 2.0 && mark.y < area.y + area.height / 2.0;
+            let gap = |mark: &Area| (area.x - mark.right()).max(mark.x - area.right());
+            assert!(marks.iter().filter(|mark| beside(mark)).all(|mark| gap(mark) > 3.0), "{number}");
+        }
+    }
+    assert!(numbers > 0);
+}
+
+#[test]
+fn a_german_word_is_divided_where_it_may_be() {
+    let assessment = assessment();
+    let german = letterings()[1];
+    let mut divided = 0;
+    for (door, lock) in locks(&assessment) {
+        let texts = texts(&lock_picture(door, lock, german));
+        let is = |word: &str| texts.iter().any(|(text, _)| text == word);
+        assert!(
+            !texts.iter().any(|(text, _)| text.starts_with("Türöffnertaste") && text.len() < 17),
+            "{texts:?}"
+        );
+        divided += usize::from(is("Türöffner-") && is("taster"));
+    }
+    assert!(divided > 0);
+}

@@ -3,6 +3,7 @@
 use crate::language::{Lettering, Phrase, Word};
 use latchline_assess::door::alarm::AlarmSheet;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
+use latchline_scene::font::undivided;
 use latchline_site::catalogue::{LockKind, PowerLoss};
 use latchline_site::model::{AlarmKind, LockFeed, RelayContact, Suppression};
 use latchline_wiring::lock::{LockWiring, WiringElement};
@@ -15,7 +16,8 @@ pub(super) fn lock_name(door: &DoorSheet, lock: &LockSheet, lettering: Lettering
 /// The wiring as words, for those who cannot see the picture.
 pub(super) fn chain(lock: &LockSheet, lettering: Lettering) -> String {
     let series = lock.wiring.series.iter();
-    series.map(|element| element_name(*element, lock.number, lettering)).collect::<Vec<_>>().join(", ")
+    let names = series.map(|element| undivided(&element_name(*element, lock.number, lettering)));
+    names.collect::<Vec<_>>().join(", ")
 }
 
 /// The line under the head of a lock's picture.
@@ -77,6 +79,19 @@ pub(super) fn relay_remark(lock: &LockSheet) -> Word {
         Some(true) => Word::OfDoorStationOnSecureSide,
         _ => Word::InDoorStation,
     }
+}
+
+/// What a relay in between must be made for: the feed at its coil, and the current of its contact.
+pub(super) fn relay_between(lock: &LockSheet, lettering: Lettering) -> Vec<String> {
+    let coil = lock.circuit.as_ref().ok().map(|circuit| {
+        let volts = lettering.trimmed(circuit.feed.voltage_v, 1);
+        let kind = if circuit.feed.is_ac { "AC" } else { "DC" };
+        lettering.say(&Phrase::CoilVoltage { volts: &volts, kind })
+    });
+    let contact = lock
+        .relay_between_a
+        .map(|amperes| lettering.say(&Phrase::ContactRating { amperes: &lettering.trimmed(amperes, 1) }));
+    coil.into_iter().chain(contact).collect()
 }
 
 /// The mark at the far terminal of a contact of a relay, as it is printed there.

@@ -84,12 +84,39 @@ impl Assigned {
                 }
             }
         }
+        say_where_isolated(subject, cards, &mut steps);
         Assigned { sheets, steps }
     }
 
     /// The steps at a device or run, in order.
     pub fn at(&self, spot: Spot) -> impl Iterator<Item = &AssignedStep> {
         self.steps.iter().filter(move |step| step.spot == Some(spot))
+    }
+}
+
+/// Where something is dead only once a supply is isolated, its card says at which steps and on which card that is done.
+fn say_where_isolated(subject: &Subject<'_>, cards: &JobCards, steps: &mut [AssignedStep]) {
+    for (index, supply) in subject.site.supplies.iter().enumerate() {
+        let item = Item::Supply(index);
+        let isolating: Vec<String> = steps
+            .iter()
+            .filter(|step| step.stage == Word::StageIsolate && step.spot == Some(Spot::Item(item)))
+            .map(AssignedStep::number)
+            .collect();
+        let ([first, ..], Some(last), Some(card)) =
+            (isolating.as_slice(), isolating.last(), cards.card_of(item))
+        else {
+            continue;
+        };
+        let numbers = if first == last { first.clone() } else { format!("{first}–{last}") };
+        let supply = supply.id.as_str();
+        let said = subject.locale.say(&Sentence::DeadOnceIsolated { supply });
+        let on_card = Sentence::DeadOnceIsolatedOnCard { supply, steps: &numbers, card: card + 1 };
+        let on_card = subject.locale.say(&on_card);
+        steps
+            .iter_mut()
+            .filter(|step| step.step.what == said)
+            .for_each(|step| step.step.what = on_card.clone());
     }
 }
 

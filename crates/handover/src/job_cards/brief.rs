@@ -63,6 +63,8 @@ pub fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
             None if at.stage == Word::StagePull => {
                 format!("{} {}", step.place, locale.word(Word::BriefPulled))
             }
+            // The switches are drawn above the box.
+            None if at.stage == Word::StageSet => locale.word(Word::BriefSetHere).to_string(),
             None => locale.word(tick_of_sentence(at)?).to_string(),
         };
         return Some(Brief { words, is_tick: true });

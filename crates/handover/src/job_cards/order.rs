@@ -92,6 +92,7 @@ struct Walk<'s> {
 /// meter: who takes one up wants to know where.
 fn walks<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'s>> {
     let mut by_meter: Vec<Vec<&AssignedStep>> = Vec::new();
+    let mut last = None;
     // Work without a meter divides the readings before it from those behind it: each stretch is sorted by itself.
     let mut first = 0;
     for step in steps {
@@ -103,11 +104,17 @@ fn walks<'s>(subject: &Subject<'_>, steps: &[&'s AssignedStep]) -> Vec<Walk<'s>>
         if !is_bound && !is_told && by_meter.last().is_some_and(turns) {
             first = by_meter.len();
         }
-        let mut stretch = by_meter[first..].iter_mut();
-        match stretch.find(|same| is_bound || is_told || same[0].step.instrument == with) {
-            Some(same) => same.push(step),
-            None => by_meter.push(vec![step]),
-        }
+        let mut stretch =
+            (first..by_meter.len()).filter(|index| is_bound || by_meter[*index][0].step.instrument == with);
+        let index = match last.filter(|_| is_told).or_else(|| stretch.next()) {
+            Some(index) => index,
+            None => {
+                by_meter.push(Vec::new());
+                by_meter.len() - 1
+            }
+        };
+        by_meter[index].push(step);
+        last = Some(index);
     }
     by_meter.iter().flat_map(|same| in_order(subject, same)).collect()
 }
@@ -156,9 +163,10 @@ fn is_part(subject: &Subject<'_>, few: &[&AssignedStep], many: &[&AssignedStep])
 }
 
 /// Whether the steps of a stage depend on those before them, so that their cards are walked in that order: runs get power behind what
-/// feeds them, what feeds a door is isolated before it, the weakest call is tried first. In all other stages a building is walked once.
+/// feeds them, what feeds a door is isolated before it, the weakest call is tried first, a door is done before the next one. In all
+/// other stages a building is walked once.
 fn is_bound_to_order(stage: Word) -> bool {
-    matches!(stage, Word::StageIsolate | Word::StagePowerUp | Word::StageCalls)
+    matches!(stage, Word::StageIsolate | Word::StagePowerUp | Word::StageCalls | Word::StageDoors)
 }
 
 /// A walk from card to card: which cards, in which order, and at length what the cards say in few words.
@@ -179,8 +187,9 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
         numbers.sort_unstable();
     }
     numbers.dedup();
-    let (first, last) = (steps[0].number(), steps[steps.len() - 1].number());
-    let range = if first == last { first } else { format!("{first}–{last}") };
+    let mut of_steps: Vec<usize> = steps.iter().map(|step| step.step.number).collect();
+    of_steps.sort_unstable();
+    let range = ranges(&of_steps, &steps[0].letter.to_string());
     let has_several = walk.kinds.iter().any(|one| one.step.instrument != walk.kinds[0].step.instrument);
     let words: Vec<String> = walk
         .kinds
@@ -207,7 +216,7 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
     let mut named: Vec<&str> = by_ohmmeter.map(|step| step.step.place.as_str()).collect();
     named.dedup();
     let whole = if has_several { words.join("; ") } else { words.join(" ") };
-    let cards = ranges(&numbers);
+    let cards = ranges(&numbers, "");
     let mut what = locale.say(&match numbers.len() {
         1 => Sentence::OnOneCard { card: &cards, whole: &whole },
         _ => Sentence::OnCards { cards: &cards, whole: &whole },
@@ -233,8 +242,8 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
     cells
 }
 
-/// Numbers in their order, those that follow one another as a range: "1–4, 7, 5".
-fn ranges(numbers: &[usize]) -> String {
+/// Numbers behind a letter in their order, those that follow one another as a range: "1–4, 7, 5".
+fn ranges(numbers: &[usize], letter: &str) -> String {
     let mut parts: Vec<(usize, usize)> = Vec::new();
     for number in numbers {
         match parts.last_mut() {
@@ -244,7 +253,10 @@ fn ranges(numbers: &[usize]) -> String {
     }
     let words: Vec<String> = parts
         .into_iter()
-        .map(|(first, last)| if first == last { first.to_string() } else { format!("{first}–{last}") })
+        .map(|(first, last)| match first == last {
+            true => format!("{letter}{first}"),
+            false => format!("{letter}{first}–{letter}{last}"),
+        })
         .collect();
     words.join(", ")
 }
@@ -261,7 +273,8 @@ mod tests {
 
     #[test]
     fn numbers_that_follow_one_another_are_a_range() {
-        assert_eq!(ranges(&[1, 2, 3, 7, 5, 6]), "1–3, 7, 5–6");
-        assert_eq!(ranges(&[]), "");
+        assert_eq!(ranges(&[1, 2, 3, 7, 5, 6], ""), "1–3, 7, 5–6");
+        assert_eq!(ranges(&[98, 99, 101], "D"), "D98–D99, D101");
+        assert_eq!(ranges(&[], ""), "");
     }
 }

@@ -173,25 +173,34 @@ fn test_bare_ends(steps: &mut Steps<'_, '_>) {
     for run in &runs {
         short_at_end(steps, *run, false);
     }
+    let door_cables = door_cables(subject);
+    door_loops(steps, &door_cables);
+    // Meter by meter: the building is walked with one at a time.
+    for is_existing in [false, true] {
+        for run in runs.iter().copied().filter(|run| subject.site.runs[*run].existing.value == is_existing) {
+            let site_run = &subject.site.runs[run];
+            let measured = site_run.measured.insulation.as_ref().map(|measured| measured.value.as_ohms());
+            insulation(steps, site_run.id.as_str(), is_existing, measured);
+            steps.takes(Taken::Insulation { run });
+        }
+        for cable in door_cables.iter().filter(|cable| cable.is_existing == is_existing) {
+            insulation(steps, cable.designation, is_existing, None);
+        }
+    }
     for run in runs {
         let site_run = &subject.site.runs[run];
-        let name = site_run.id.as_str();
         let from = subject.site.start_id(site_run.from);
         let end = run_end(subject, run);
-        let measured = site_run.measured.insulation.as_ref().map(|measured| measured.value.as_ohms());
-        insulation(steps, name, site_run.existing.value, measured);
-        steps.takes(Taken::Insulation { run });
         let capacitance = subject.readings.capacitance(run);
         if let Some(capacitance) =
             capacitance.filter(|expected| expected.nominal.value >= LEAST_CAPACITANCE_F)
         {
             let what = locale.say(&Sentence::MeasureCapacitance { from: from.as_str(), end: &end });
             let expected = Expected::Between(capacitance.into(), Unit::Farad);
-            steps.read(name, what, Word::CapacitanceMeter, expected);
+            steps.read(site_run.id.as_str(), what, Word::CapacitanceMeter, expected);
             steps.takes(Taken::Predicted(Reading::Capacitance { run }));
         }
     }
-    test_door_cables(steps);
 }
 
 /// The short-circuit at the far end of a run, fitted for its loop and removed after it: a step each, where the run ends.
@@ -210,23 +219,41 @@ fn short_at_end(steps: &mut Steps<'_, '_>, run: usize, is_fitted: bool) {
     steps.is_in_general(in_general);
 }
 
-/// The loop and the insulation of every cable at a door of which the plan says what it is.
-fn test_door_cables(steps: &mut Steps<'_, '_>) {
-    let subject = steps.subject;
-    for wired in &subject.wiring.cables {
-        let CableOwner::AtDoor(owner) = wired.laid.owner else { continue };
-        let Some(Ok(cable)) = CableLoop::at_door(subject.site, owner) else { continue };
-        let words = |word| subject.locale.word(word).to_string();
-        let what = match owner {
-            DoorCable::Lock { .. } if cable.pairs > 1 => {
-                subject.locale.say(&Sentence::MeasureLockLoopOfPairs { pairs: cable.pairs as usize })
+/// A cable at a door of which the plan says what it is.
+struct DoorCableAtHand<'s> {
+    designation: &'s str,
+    owner: DoorCable,
+    cable_loop: CableLoop,
+    is_existing: bool,
+}
+
+/// Every cable at a door of which the plan says what it is.
+fn door_cables<'s>(subject: &'s Subject<'_>) -> Vec<DoorCableAtHand<'s>> {
+    let known = subject.wiring.cables.iter().filter_map(|wired| {
+        let CableOwner::AtDoor(owner) = wired.laid.owner else { return None };
+        let cable_loop = CableLoop::at_door(subject.site, owner)?.ok()?;
+        let (designation, is_existing) = (wired.designation.as_str(), wired.laid.is_existing);
+        Some(DoorCableAtHand { designation, owner, cable_loop, is_existing })
+    });
+    known.collect()
+}
+
+/// The loops of cables at doors.
+fn door_loops(steps: &mut Steps<'_, '_>, cables: &[DoorCableAtHand<'_>]) {
+    for cable in cables {
+        let (place, expected) = (cable.designation, of_loop(&cable.cable_loop));
+        let pairs = cable.cable_loop.pairs as usize;
+        let what = match cable.owner {
+            DoorCable::Lock { .. } if pairs > 1 => {
+                let what = steps.subject.locale.say(&Sentence::MeasureLockLoopOfPairs { pairs });
+                steps.read(place, what, Word::Ohmmeter, expected);
+                continue;
             }
-            DoorCable::Lock { .. } => words(Word::MeasureLockLoop),
-            DoorCable::LockPart { .. } | DoorCable::Light { .. } => words(Word::MeasurePartLoop),
-            DoorCable::AlarmContact { .. } => words(Word::MeasureContactLoop),
+            DoorCable::Lock { .. } => Word::MeasureLockLoop,
+            DoorCable::LockPart { .. } | DoorCable::Light { .. } => Word::MeasurePartLoop,
+            DoorCable::AlarmContact { .. } => Word::MeasureContactLoop,
         };
-        steps.read(&wired.designation, what, Word::Ohmmeter, of_loop(&cable));
-        insulation(steps, &wired.designation, wired.laid.is_existing, None);
+        steps.read_word(place, what, Word::Ohmmeter, expected);
     }
 }
 

@@ -27,7 +27,7 @@ pub fn door_lines(subject: &Subject<'_>, entrance: usize) -> Vec<String> {
     let mut table = Table::new(Part::Doors, "", Vec::new());
     table.columns = (0..5).map(|_| super::column::column(locale, Word::Item, 1)).collect();
     facts_of(subject, sheet, &mut table);
-    let mut lines = Vec::new();
+    let (mut of_door, mut lines) = (Vec::new(), Vec::new());
     for cells in table.body() {
         let [_, about, item, value, remark] = cells else { continue };
         if !SHOWN.iter().any(|word| locale.word(*word) == item.words()) {
@@ -36,7 +36,16 @@ pub fn door_lines(subject: &Subject<'_>, entrance: usize) -> Vec<String> {
         let value = locale.cell_text(value, None);
         let value = if value.is_empty() { MISSING } else { &value };
         let remark = if remark.words().is_empty() { String::new() } else { format!(" ({})", remark.words()) };
-        lines.push(format!("{}: {} {value}{remark}", about.words(), item.words()));
+        let fact = format!("{}: {value}{remark}", item.words());
+        // What the card is about is not said again; facts of one word stand on one line.
+        match (about.words() == locale.word(Word::Door), remark.is_empty()) {
+            (true, true) => of_door.push(fact),
+            (true, false) => lines.push(fact),
+            (false, _) => lines.push(format!("{} · {fact}", about.words())),
+        }
+    }
+    if !of_door.is_empty() {
+        lines.insert(0, of_door.join(" · "));
     }
     let mut cautions: Vec<Caution> = Vec::new();
     for caution in sheet.locks.iter().flat_map(|lock| &lock.cautions) {

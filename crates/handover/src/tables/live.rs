@@ -83,12 +83,16 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
     let subject = steps.subject;
     let ways = Ways::new(subject.site);
     steps.stage(Word::StageReadings);
+    // All currents, then all voltages: nobody changes the meter at every box.
     for (index, supply) in subject.site.supplies.iter().enumerate() {
-        fed_by(subject, Some(index)).into_iter().for_each(|run| read(steps, &ways, run));
+        fed_by(subject, Some(index)).into_iter().for_each(|run| read_current(steps, &ways, run));
         let current = subject.readings.standby_current(ReadingPlace::Supply(index));
         let expected = Expected::predicted(current, Unit::Ampere);
         steps.read_word(supply.id.as_str(), Word::WholeCurrent, Word::Ammeter, expected);
         steps.takes(Taken::standby_current(ReadingPlace::Supply(index)));
+    }
+    for index in 0..subject.site.supplies.len() {
+        fed_by(subject, Some(index)).into_iter().for_each(|run| read_voltages(steps, run));
     }
 }
 
@@ -127,20 +131,24 @@ fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     }
 }
 
-/// Reads a run with everything connected: its current where others hang on it, the voltage at its end, and what is lost on it.
-fn read(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
+/// Reads the current into a run on which others hang, with everything connected.
+fn read_current(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let subject = steps.subject;
-    let site = subject.site;
-    let name = site.runs[run].id.as_str();
     if ways.feeds_others(run) {
         let from = start_name(subject, run);
-        let what = subject.locale.say(&Sentence::FeederCurrent { run: name });
+        let what = subject.locale.say(&Sentence::FeederCurrent { run: subject.site.runs[run].id.as_str() });
         steps.read(&from, what, Word::Ammeter, current_expected(subject, run));
         steps.takes(Taken::standby_current(ReadingPlace::Run(run)));
     }
+}
+
+/// Reads the voltage at the end of a run with everything connected, and what is lost on it.
+fn read_voltages(steps: &mut Steps<'_, '_>, run: usize) {
+    let subject = steps.subject;
+    let site = subject.site;
     let Some(end) = site.runs[run].sections.last().map(|last| last.to) else { return };
     let expected = Expected::predicted(subject.readings.standby_voltage(end.into()), Unit::Volt);
-    let what = subject.locale.say(&Sentence::VoltageAtEnd { run: name });
+    let what = subject.locale.say(&Sentence::VoltageAtEnd { run: site.runs[run].id.as_str() });
     steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, expected);
     steps.takes(Taken::standby_voltage(end.into()));
     super::drops::read(steps, run, &fed_from_name(subject, run));

@@ -17,7 +17,7 @@ use latchline_handover::tables::{
 };
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
 use latchline_site::cables::{CableLength, CableOwner};
-use latchline_site::model::{RunStop, StationOwner};
+use latchline_site::model::{LockPart, RunStop, StationOwner};
 use latchline_wiring::Item;
 
 /// The block of an item.
@@ -39,12 +39,20 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         Item::Joint { .. } => locale.word(Word::ConnectorSits).to_string(),
         _ => String::new(),
     };
+    let theirs = their_terminals(subject, item);
+    let named = theirs.iter().flatten();
+    let named = named.map(|named| format!("{}: {named}", locale.word(Word::TheirTerminals)));
     let lines = [address, positions, sits].into_iter().filter(|line| !line.is_empty());
-    let lines = lines.chain(runs_to_door(subject, item)).collect();
-    let blanks = match is_device {
-        true => [Word::Serial, Word::Version].map(|word| locale.word(word).to_string()).to_vec(),
-        false => Vec::new(),
+    let lines = lines.chain(runs_to_door(subject, item)).chain(named).collect();
+    let to_write: &[Word] = match &theirs {
+        _ if is_device => &[Word::Serial, Word::Version],
+        Some(None) => &[Word::TheirTerminals],
+        _ if subject.wiring.unstated.iter().any(|cable| cable.designation == name) => {
+            &[Word::CableType, Word::Length]
+        }
+        _ => &[],
     };
+    let blanks = to_write.iter().map(|word| locale.word(*word).to_string()).collect();
     CardBlock {
         warning: double_words(subject, item),
         element: name.clone(),
@@ -58,6 +66,21 @@ pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) ->
         steps: assigned.at(Spot::Item(item)).map(|step| card_step(subject, step)).collect(),
         blanks,
     }
+}
+
+/// The terminals of another system at which something ends, as its owner names them: `None` where nothing ends at one, `Some(None)` where
+/// the plan does not say.
+fn their_terminals(subject: &Subject<'_>, item: Item) -> Option<Option<String>> {
+    let stated = match item {
+        Item::Lock { entrance, lock } if subject.drives().contains(&item) => {
+            &subject.site.entrances[entrance].locks[lock].owner_terminals
+        }
+        Item::Part { entrance, part: LockPart::FireContact, .. } => {
+            &subject.site.entrances[entrance].fire_alarm_terminals
+        }
+        _ => return None,
+    };
+    Some(stated.as_ref().map(|stated| stated.value.clone()))
 }
 
 /// A cable with its length.
@@ -108,25 +131,28 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
         cable: &cable,
         length: &locale.cell_text(&length, None),
     });
+    let spare = spare_pairs(subject, run);
+    let leads: Vec<String> =
+        std::iter::once(format!("→ {}", stops.join(", "))).chain(spare.iter().cloned()).collect();
+    let kept = spare.map(|_| locale.word(Word::SparePairsKept).to_string());
     CardBlock {
         element: locale.say(&Sentence::RunNamed { run: &name }),
         designation: locale.say(&Sentence::RunNamed { run: &name }),
         what,
-        lines: std::iter::once(format!("→ {}", stops.join(", "))).chain(spare_pairs(subject, run)).collect(),
+        lines: std::iter::once(leads.join(" · ")).chain(kept).collect(),
         steps: assigned.at(Spot::Run(run)).map(|step| card_step(subject, step)).collect(),
         ..CardBlock::default()
     }
 }
 
-/// What is done with the pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
+/// The pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
 fn spare_pairs(subject: &Subject<'_>, run: usize) -> Option<String> {
     let owner = CableOwner::Section { run, section: 0 };
     let wired = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
     let pairs = subject.site.catalogue.cables[&wired.laid.cable].pairs.value;
     let (used, all) = (wired.laid.pairs as usize, (wired.laid.side_by_side * pairs) as usize);
-    let cable = wired.laid.cable.as_str();
     let last = (used + 1 < all).then_some(all);
-    (used < all).then(|| subject.locale.say(&Sentence::SparePairs { cable, first: used + 1, last }))
+    (used < all).then(|| subject.locale.say(&Sentence::SparePairs { first: used + 1, last }))
 }
 
 /// A step as a card shows it.

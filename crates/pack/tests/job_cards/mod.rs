@@ -241,3 +241,101 @@ fn a_failing_site_says_so_on_every_card() {
         }
     });
 }
+
+const DEMO: &str = include_str!("../../../latchline/src/demo/site.toml");
+
+#[test]
+fn every_card_of_the_demo_is_one_sheet() {
+    let made = Made::of(resolved(DEMO));
+    for language in [Language::English, Language::German] {
+        let locale = Locale { language, ..Locale::default() };
+        let options = Options { locale, only: vec![Part::JobCards], ..Options::default() };
+        with_shown(&made, &options, |shown| {
+            let sheets = pictures::drawings(&shown.subject)[0].sheets.len();
+            assert_eq!(sheets, shown.set.cards.len(), "{language:?}");
+        });
+    }
+}
+
+/// The steps that rows of the order of work stand for, row by row: "D98–D127" are thirty.
+fn steps_of_rows(shown: &Shown<'_>) -> Vec<Vec<(char, usize)>> {
+    let step = |words: &str| {
+        let letter = words.chars().next().expect("a letter");
+        (letter, words[1..].parse::<usize>().expect("a number"))
+    };
+    let rows = shown.table(Part::OrderOfWork).body().map(|cells| cells[0].words().to_string());
+    let rows = rows.filter(|words| !words.is_empty()).map(|words| {
+        let parts = words.split(", ").flat_map(|part| {
+            let (first, last) = part.split_once('–').unwrap_or((part, part));
+            let (first, last) = (step(first), step(last));
+            (first.1..=last.1).map(move |number| (first.0, number)).collect::<Vec<_>>()
+        });
+        parts.collect()
+    });
+    rows.collect()
+}
+
+#[test]
+fn every_step_stands_in_one_row_of_the_order_of_work() {
+    for text in [DEMO, include_str!("../../../drawing/src/wiring/every_lock.toml")] {
+        let made = Made::of(resolved(text));
+        let options = Options { only: vec![Part::OrderOfWork], ..Options::default() };
+        with_shown(&made, &options, |shown| {
+            let mut all: Vec<(char, usize)> = steps_of_rows(shown).concat();
+            all.sort_unstable();
+            // Each of both sheets counts from 1, its stages in the order of their letters.
+            let goes_on = |two: &[(char, usize)]| {
+                let [(stage, number), (next_stage, next)] = [two[0], two[1]];
+                next == number + 1 || next_stage > stage && next == 1
+            };
+            let odd = all.windows(2).find(|two| !goes_on(two));
+            assert_eq!(odd, None, "a step stands in two rows, or in none");
+            assert_eq!(all.first().map(|step| step.1), Some(1));
+            assert_eq!(all.iter().filter(|(_, number)| *number == 1).count(), 2, "both sheets");
+        });
+    }
+}
+
+/// What stands at a door is dead only once its supply is isolated: its card names the card on which that is done.
+#[test]
+fn a_card_names_the_card_on_which_its_supply_is_isolated() {
+    let made = Made::of(resolved(DEMO));
+    with_shown(&made, &Options::default(), |shown| {
+        let cards = JobCards::new(&shown.subject);
+        let mut told = 0;
+        for step in shown.set.cards.iter().flat_map(|card| &card.blocks).flat_map(|block| &block.steps) {
+            let Some((_, rest)) = step.what.split_once("dead only once ") else { continue };
+            let (supply, rest) = rest.split_once(" is isolated (").expect("it says where");
+            let (steps, rest) = rest.split_once(", card ").expect("it says on which card");
+            let card: usize =
+                rest.split(')').next().and_then(|number| number.parse().ok()).expect("a number");
+            let names: Vec<String> =
+                cards.cards[card - 1].items.iter().map(|item| item.name(shown.subject.site)).collect();
+            assert!(names.iter().any(|name| name == supply), "{supply} on card {card}: {names:?}");
+            assert!(steps.starts_with('B'), "{steps}");
+            told += 1;
+        }
+        assert_eq!(told, shown.subject.site.entrances.len());
+    });
+}
+
+/// Where a contact ends at another system, its card says at which of its terminals, or has room to write it.
+#[test]
+fn a_card_names_the_terminals_of_the_other_system() {
+    let drive = "model = \"gate-contact\"";
+    let text = include_str!("../../../drawing/src/wiring/every_lock.toml");
+    assert!(text.contains(drive));
+    let stated = text.replacen(drive, &format!("{drive}, owner_terminals = \"X7 3 and 4\""), 1);
+    for (text, is_stated) in [(text.to_string(), false), (stated, true)] {
+        let made = Made::of(resolved(&text));
+        with_shown(&made, &Options::default(), |shown| {
+            let blocks = || shown.set.cards.iter().flat_map(|card| &card.blocks);
+            let says = blocks().flat_map(|block| &block.lines).any(|line| line.ends_with(": X7 3 and 4"));
+            let asks = |block: &latchline_drawing::job_card::CardBlock| {
+                block.blanks.iter().any(|blank| blank == "Terminals of the other system")
+            };
+            assert_eq!(says, is_stated);
+            assert!(is_stated || blocks().any(|block| block.element == "gate/lock" && asks(block)));
+        });
+    }
+}

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 /// Rows that a heading must have beside it at the foot of a page.
 pub(super) const LEAST_TOGETHER: usize = 2;
 /// A last page that is filled less than this takes rows from those before it.
-const LEAST_FILLED: f64 = 0.5;
+pub(super) const LEAST_FILLED: f64 = 0.5;
 /// By how much of a page all pages are shortened at a time, and how often.
 const STEP: f64 = 0.03;
 const MOST_STEPS: usize = 16;
@@ -17,8 +17,8 @@ pub(super) struct Measured {
     pub(super) height_mm: f64,
     /// Whether it stands over the rows behind it.
     pub(super) is_heading: bool,
-    /// Whether it must begin a page.
-    pub(super) begins_page: bool,
+    /// Whether what stands under it begins a page where this one has no room for all of it.
+    pub(super) stands_whole: bool,
     /// Height of a heading where it is said again.
     pub(super) again_mm: f64,
 }
@@ -26,7 +26,7 @@ pub(super) struct Measured {
 /// The rows before which a page ends, with so much room on the first page and on all others.
 pub(super) fn breaks(rows: &[Measured], first_mm: f64, full_mm: f64) -> BTreeSet<usize> {
     let (mut best, filled_mm) = filled(rows, first_mm, full_mm, 0.0);
-    if best.is_empty() || filled_mm >= LEAST_FILLED * full_mm || rows.iter().any(|row| row.begins_page) {
+    if best.is_empty() || filled_mm >= LEAST_FILLED * full_mm || rows.iter().any(|row| row.stands_whole) {
         return best;
     }
     for step in 1..=MOST_STEPS {
@@ -49,12 +49,14 @@ fn filled(rows: &[Measured], first_mm: f64, full_mm: f64, free_mm: f64) -> (BTre
             || rows[index..].iter().skip(1).take_while(|row| !row.is_heading).map(|row| row.height_mm);
         let whole = row.height_mm + if row.is_heading { group().sum::<f64>() } else { 0.0 };
         let together = match row.is_heading {
-            true if whole <= full_mm - free_mm => whole,
+            // A page that is hardly filled is not left for it.
+            true if whole <= full_mm - free_mm && used >= LEAST_FILLED * room => whole,
             true => row.height_mm + group().take(LEAST_TOGETHER).sum::<f64>(),
             false => row.height_mm,
         };
         let is_full = used > 0.0 && used + together > room + 1e-6;
-        if row.begins_page || is_full {
+        let is_parted = row.stands_whole && used > 0.0 && used + whole > room + 1e-6;
+        if is_parted || is_full {
             breaks.insert(index);
             used = if row.is_heading { 0.0 } else { again_mm };
             room = full_mm - free_mm;
@@ -72,11 +74,11 @@ mod tests {
     use super::*;
 
     fn row(height_mm: f64) -> Measured {
-        Measured { height_mm, is_heading: false, begins_page: false, again_mm: 0.0 }
+        Measured { height_mm, is_heading: false, stands_whole: false, again_mm: 0.0 }
     }
 
     fn heading() -> Measured {
-        Measured { height_mm: 5.0, is_heading: true, begins_page: false, again_mm: 5.0 }
+        Measured { height_mm: 5.0, is_heading: true, stands_whole: false, again_mm: 5.0 }
     }
 
     /// Rows on each page.
@@ -106,6 +108,26 @@ mod tests {
         // More than a page of them begin where there is room for two.
         rows.extend(vec![row(10.0); 15]);
         assert!(!breaks(&rows, 200.0, 200.0).contains(&12));
+    }
+
+    #[test]
+    fn a_page_that_is_hardly_filled_is_not_left_for_a_heading() {
+        let mut rows = vec![row(10.0); 3];
+        rows.push(heading());
+        rows.extend(vec![row(10.0); 18]);
+        // All under the heading would fit on the next page: the first would have three rows.
+        let found = pages(&rows, &breaks(&rows, 200.0, 200.0));
+        assert_eq!(found.len(), 2);
+        assert!(found[0] > 10, "{found:?}");
+    }
+
+    #[test]
+    fn what_stands_whole_shares_a_page_that_holds_it() {
+        let whole = Measured { stands_whole: true, ..heading() };
+        let group = |count: usize| [vec![whole], vec![row(10.0); count]].concat();
+        let rows = [group(6), group(6), group(9)].concat();
+        let found = breaks(&rows, 200.0, 200.0);
+        assert_eq!(found, BTreeSet::from([14]), "two fit, the third begins a page");
     }
 
     #[test]

@@ -15,6 +15,8 @@ sentences! {
         LockOutput { number: usize }: "lock output {number}" | "Schloss\u{ad}ausgang {number}",
         RelayClosed { number: usize }: "relay {number}, normally closed" | "Relais {number}, Öffner",
         RelayOpen { number: usize }: "relay {number}, normally open" | "Relais {number}, Schließer",
+        CoilVoltage { volts: &'a str, kind: &'a str }: "coil: {volts} V {kind}" | "Spule: {volts} V {kind}",
+        ContactRating { amperes: &'a str }: "contact: {amperes} A" | "Kontakt: {amperes} A",
         Tells { names: &'a str }: "tells {names}" | "meldet an {names}",
         SheetTitle { site: &'a str, what: &'a str, sheet: usize, of: usize }:
             "{site}: {what}, sheet {sheet} of {of}"

@@ -140,7 +140,7 @@ words! {
             | "potenzialfrei für einen Antrieb mit eigener Versorgung",
         DuressButton: "duress button" | "Überfalltaster",
         EmergencyRelease: "emergency release" | "Nottaster",
-        ExitButton: "exit button" | "Türöffnertaster",
+        ExitButton: "exit button" | "Türöffner\u{ad}taster",
         Feed: "feed" | "Speisung",
         Fire: "FIRE" | "BRAND",
         FireContact: "fire alarm contact" | "Kontakt der BMA",

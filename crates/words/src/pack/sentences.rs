@@ -45,9 +45,8 @@ sentences! {
         EarthConductorPartAssumed { size: &'a str }:
             "Earth conductor for a surge protector, green-and-yellow, {size} (assumed); length by the shortest way, to be measured on site"
             | "Erdungsleiter für ein Überspannungsschutzgerät, grün-gelb, {size} (angenommen); Länge auf kürzestem Weg, vor Ort zu messen",
-        SparePairs { cable: &'a str, first: usize, last: Option<usize> }:
-            "Spare in {cable}: pair {first}< to {last}>. Leave it long enough to reach every terminal, coil it up, insulate each conductor by itself, label it spare at both ends."
-            | "Frei in {cable}: Paar {first}< bis {last}>. Lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
+        SparePairs { first: usize, last: Option<usize> }:
+            "spare: pair {first}< to {last}>" | "frei: Paar {first}< bis {last}>",
         InsulationNote { least: &'a str }:
             "Insulation: at least {least} at 250 V DC, as IEC 60364-6 table 6A asks of SELV and PELV; the edition in force decides. Sound cable has far more. Where a value is expected, it was measured here before: a much lower one shows damp or damage."
             | "Isolation: mindestens {least} bei 250 V Gleichspannung, wie es IEC 60364-6 Tabelle 6A für SELV und PELV verlangt; es gilt die gültige Ausgabe. Gesunde Leitungen haben weit mehr. Wo ein Wert erwartet wird, wurde er hier schon gemessen: Ein viel kleinerer zeigt Feuchte oder Schaden.",
@@ -156,8 +155,11 @@ sentences! {
             "{door}: release and escape agreed with (name)"
             | "{door}: Freigabe und Fluchtweg abgestimmt mit (Name)",
         DeadOnceIsolated { supply: &'a str }:
-            "The bus here is dead only once {supply} is isolated: do that first."
-            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: das zuerst.",
+            "The bus here is dead only once {supply} is isolated: see that it is, before you open anything."
+            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: vor dem Öffnen nachsehen.",
+        DeadOnceIsolatedOnCard { supply: &'a str, steps: &'a str, card: usize }:
+            "The bus here is dead only once {supply} is isolated ({steps}, card {card}): see that it is, before you open anything."
+            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist ({steps}, Karte {card}): vor dem Öffnen nachsehen.",
         FitShort { run: &'a str, stops: Option<&'a str> }:
             "Run {run}: short-circuit its conductors here<, and see that they are joined through at {stops}>."
             | "Strang {run}: hier die Adern kurzschließen<; an {stops} müssen sie durchverbunden sein>.",

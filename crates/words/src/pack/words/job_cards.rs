@@ -15,13 +15,13 @@ macro_rules! job_cards {
         BriefExit: "exit button" | "Türöffnertaster",
         BriefInsulation: "Insulation" | "Isolation",
         BriefInsulationOld:
-            "Insulation, ohmmeter only: no insulation tester until every flat on it is seen disconnected"
-            | "Isolation, nur Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
+            "Insul., ohmmeter: no insulation tester until every flat on it is seen disconnected"
+            | "Isol., Ohmmeter: kein Isolationsmessgerät, bis jede Wohnung daran sichtbar abgeklemmt ist",
         BriefLoop: "Loop" | "Schleife",
-        BriefMounted: "wired, mounted" | "verdrahtet, montiert",
+        BriefMounted: "wired" | "verdrahtet",
         BriefNoShort: "no short" | "kein Kurzschluss",
         BriefOpenCircuit: "No load" | "Leerlauf",
-        BriefPluggedIn: "plugged in" | "aufgesteckt",
+        BriefPluggedIn: "plugged in" | "gesteckt",
         BriefPortsOff: "ports off" | "Abgänge aus",
         BriefPolarity: "polarity at the far end" | "Polung am fernen Ende",
         BriefProtector: "surge protector fitted" | "Überspannungsschutz eingesetzt",
@@ -38,6 +38,7 @@ macro_rules! job_cards {
         BriefRelease: "release, volume" | "Freigabe, Lautstärke",
         BriefLightSupplyOff: "light's own mains off (lock not fed by it)" | "Netz der Leuchte aus (Schloss nicht daran)",
         BriefRunsOff: "runs off, mains on" | "Stränge abgeklemmt, Netz ein",
+        BriefSetHere: "set" | "gestellt",
         BriefSet: "switches set" | "Schalter gestellt",
         BriefStandby: "Standby" | "Ruhe",
         BriefInStandby: "standby, heaters off" | "Ruhe, Heizungen aus",
@@ -66,6 +67,9 @@ macro_rules! job_cards {
         DoorAndLocks: "Door and locks" | "Tür und Schlösser",
         JobCardsTitle: "Job cards" | "Arbeitskarten",
         OnJobCards: "job cards" | "Arbeitskarten",
+        SparePairsKept:
+            "Spare pairs: leave them long enough to reach every terminal, coil them up, insulate each conductor by itself, label them spare at both ends."
+            | "Freie Paare: lang genug für jede Klemme lassen, aufrollen, jede Ader für sich isolieren, an beiden Enden als frei beschriften.",
         OrderOfWorkNote:
             "What is done at a place stands on its job card, with terminals, figures and boxes. Work through the stages in order; within a stage, from card to card as given."
             | "Was an einem Ort zu tun ist, steht auf seiner Arbeitskarte, mit Klemmen, Werten und Kästchen. Die Abschnitte der Reihe nach; innerhalb eines Abschnitts von Karte zu Karte wie angegeben.",

@@ -2,7 +2,7 @@
 
 use crate::language::Lettering;
 use latchline_assess::conductor_size;
-use latchline_finding::{Figure, Unit, Units};
+use latchline_finding::{Figure, METRES_PER_FOOT, Unit, Units};
 use latchline_site::catalogue::Gauge;
 use latchline_site::model::{Run, Site};
 use latchline_words::figures;
@@ -51,7 +51,10 @@ impl Lettering {
             (Gauge::Awg(number), _) => format!("{number} AWG"),
             (Gauge::DiameterMm(diameter), _) => format!("{} mm", self.trimmed(diameter, 2)),
             (Gauge::Resistance(resistance), _) if in_us => {
-                format!("{} ohm/1000 ft", self.trimmed(resistance.as_ohms_per_metre() * 304.8, 1))
+                format!(
+                    "{} ohm/1000 ft",
+                    self.trimmed(resistance.as_ohms_per_metre() * 1000.0 * METRES_PER_FOOT, 1)
+                )
             }
             (Gauge::Resistance(resistance), _) => {
                 format!("{} ohm/km", self.trimmed(resistance.as_ohms_per_metre() * 1000.0, 1))

@@ -2,11 +2,14 @@
 //! hangs on them, doors and floors, and below them the links from building to building.
 //!
 //! Where not all boxes have room, even on the larger sheet, those of a building are told together. Only a site with more buildings than a
-//! sheet holds has more sheets.
+//! sheet holds has more sheets. What leaves room is enlarged.
+
+mod feeders;
 
 use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
+use feeders::{Feeder, feeder, hanging};
 use latchline_assess::{Assessment, SourceSummary, StageSource};
 use latchline_scene::font::text_width_mm;
 use latchline_scene::palette::Ink;
@@ -14,7 +17,6 @@ use latchline_scene::{Area, Group, Layer, Pen, Scene, Stroke, Text};
 use latchline_site::model::{EntranceRole, Place, RunStart, RunStop, Site};
 use latchline_site::outdoors::leaves_its_building;
 use latchline_site::protectors;
-use std::collections::BTreeMap;
 
 /// Least width of the frame of a building.
 const LEAST_FRAME_MM: f64 = 82.0;
@@ -26,13 +28,19 @@ const INDENT_MM: f64 = 5.0;
 /// Capitals of 1.9 mm (ISO 3098 asks for 1.8 mm).
 const TEXT_MM: f64 = 2.8;
 const HEAD_TEXT_MM: f64 = 3.6;
+/// From the edge of a row to its name, and from the name to what is said of it.
+const NAME_INSET_MM: f64 = 1.2;
+const BESIDE_MM: f64 = 2.4;
 /// Room of a link from building to building.
 const LINK_MM: f64 = 11.0;
-const LEAST_LINK_MM: f64 = 120.0;
+const LEAST_LINK_MM: f64 = 165.0;
+/// How much a single sheet is enlarged at most, and by which steps less.
+const MOST_ENLARGED: f64 = 1.8;
+const ENLARGED_STEP: f64 = 0.1;
 
 /// A row of a building's frame.
 struct Row {
-    /// How far it is fed from the one above: a supply and what hangs on nothing shown 0.
+    /// How far it is fed from the one above: 0 of a supply, and of what hangs on nothing that is shown here.
     indent: usize,
     /// What it is called; bold.
     name: String,
@@ -53,6 +61,17 @@ struct Block {
 impl Block {
     fn height_mm(&self) -> f64 {
         HEAD_MM + self.rows.len() as f64 * ROW_MM + INSET_MM
+    }
+
+    /// Width at which no row is cut short.
+    fn widest_mm(&self) -> f64 {
+        let row_mm = |row: &Row| {
+            let words_mm = text_width_mm(&row.words, TEXT_MM, row.is_trouble);
+            let name_mm = (text_width_mm(&row.name, TEXT_MM, true) / 0.6)
+                .max(text_width_mm(&row.name, TEXT_MM, true) + words_mm + BESIDE_MM + 2.0 * NAME_INSET_MM);
+            row.indent as f64 * INDENT_MM + name_mm + 2.0 * INSET_MM
+        };
+        self.rows.iter().map(row_mm).fold(0.0, f64::max)
     }
 }
 
@@ -81,7 +100,8 @@ pub fn overview(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
             (&frames[1], split(together, frames[1].content.height, lettering))
         }
     };
-    let sheets = laid_out(frame.content, &blocks, &links);
+    let (content, factor) = enlarged(frame.content, &blocks, &links);
+    let sheets = laid_out(content, &blocks, &links);
     let groups = sheets.into_iter().map(|parts| {
         let mut group = Group::new("overview");
         for (part, area) in parts {
@@ -91,9 +111,10 @@ pub fn overview(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
             }
         }
         if blocks.is_empty() {
-            let at = (frame.content.x, frame.content.y + 6.0);
+            let at = (content.x, content.y + 6.0);
             group.text(Layer::Lettering, Text::new(at, lettering.word(Word::NothingStands), HEAD_TEXT_MM));
         }
+        group.transform(factor, (content.x * (1.0 - factor), content.y * (1.0 - factor)));
         group
     });
     let titles: Vec<&str> = blocks.iter().map(|block| block.title.as_str()).collect();
@@ -142,6 +163,27 @@ fn laid_out(content: Area, blocks: &[Block], links: &[Link]) -> Vec<Vec<(Part, A
         add(vec![(Part::Links(first, first + in_one.len()), content.x, content.width)], height);
     }
     sheets
+}
+
+/// The room of a sheet as it is before it is enlarged, and by how much that is: as far as a single sheet still holds everything and no
+/// name or word is cut short that is not already.
+fn enlarged(content: Area, blocks: &[Block], links: &[Link]) -> (Area, f64) {
+    let steps = ((MOST_ENLARGED - 1.0) / ENLARGED_STEP).round() as usize;
+    let tried = (1..=steps).rev().map(|step| 1.0 + step as f64 * ENLARGED_STEP).map(|factor| {
+        (Area::new(content.x, content.y, content.width / factor, content.height / factor), factor)
+    });
+    let holds = |(room, _): &(Area, f64)| {
+        let sheets = laid_out(*room, blocks, links);
+        let placed = || sheets.iter().flatten();
+        let is_wide = |part: &Part, area: &Area| match part {
+            Part::Building(index) => blocks[*index].widest_mm() <= area.width,
+            Part::Links(..) => area.width >= LEAST_LINK_MM,
+        };
+        sheets.len() == 1
+            && placed().all(|(_, area)| area.bottom() <= room.bottom() + 1e-6)
+            && placed().all(|(part, area)| is_wide(part, area))
+    };
+    tried.into_iter().find(holds).unwrap_or((content, 1.0))
 }
 
 /// Links that stand below one another on a sheet of this height.
@@ -223,7 +265,8 @@ fn margin(assessment: &Assessment, source: &SourceSummary, lettering: Lettering)
     (words, margin_v < 0.0)
 }
 
-/// Supplies of a building with the boxes that hang on them there, then boxes that hang on supplies elsewhere.
+/// Supplies of a building, below each the boxes that hang on it there, each below the box that feeds it; then boxes that are fed from
+/// another building.
 fn supplies(
     site: &Site,
     assessment: &Assessment,
@@ -231,21 +274,7 @@ fn supplies(
     together: bool,
     lettering: Lettering,
 ) -> Vec<Row> {
-    let fed_from: BTreeMap<&str, &str> =
-        assessment.devices.iter().map(|device| (device.id.as_str(), device.source.as_str())).collect();
-    let boxes_of = |supply: Option<&str>| -> Vec<usize> {
-        let is_of = |index: &usize| {
-            let item = &site.boxes[*index];
-            let from = fed_from.get(item.id.as_str()).copied();
-            let is_of_supply_here = site
-                .supplies
-                .iter()
-                .any(|supply| supply.place.building == building && Some(supply.id.as_str()) == from);
-            item.place.building == building
-                && (from.is_some() && from == supply || supply.is_none() && !is_of_supply_here)
-        };
-        (0..site.boxes.len()).filter(is_of).collect()
-    };
+    let mut shown: Vec<usize> = Vec::new();
     let mut rows = Vec::new();
     for (index, supply) in site.supplies.iter().enumerate() {
         if supply.place.building != building {
@@ -258,17 +287,34 @@ fn supplies(
             (joined(&[&supply.model.value, &stations, &margin]), is_trouble)
         });
         rows.push(Row { indent: 0, name: supply.id.to_string(), words, is_trouble, is_block: true });
-        rows.extend(boxes(site, assessment, &boxes_of(Some(supply.id.as_str())), 1, together, lettering));
+        let below = hanging(site, building, Feeder::Supply(index), 1, &mut shown);
+        rows.extend(boxes(site, assessment, &below, together, lettering));
     }
-    rows.extend(boxes(site, assessment, &boxes_of(None), 0, together, lettering));
+    let elsewhere = (0..site.boxes.len()).filter(|index| site.boxes[*index].place.building == building);
+    let mut others = Vec::new();
+    // Those first of which the feeder is not here: the others hang on them. One that nothing feeds comes last.
+    let is_first = |index: &usize| {
+        feeder(site, *index).is_some_and(|feeder| match feeder {
+            Feeder::Supply(supply) => site.supplies[supply].place.building != building,
+            Feeder::Box(other) => site.boxes[other].place.building != building,
+        })
+    };
+    let (first, last): (Vec<usize>, Vec<usize>) = elsewhere.partition(is_first);
+    for index in first.into_iter().chain(last) {
+        if !shown.contains(&index) {
+            shown.push(index);
+            others.push((index, 0));
+            others.extend(hanging(site, building, Feeder::Box(index), 1, &mut shown));
+        }
+    }
+    rows.extend(boxes(site, assessment, &others, together, lettering));
     rows
 }
 
 fn boxes(
     site: &Site,
     assessment: &Assessment,
-    indices: &[usize],
-    indent: usize,
+    list: &[(usize, usize)],
     together: bool,
     lettering: Lettering,
 ) -> Vec<Row> {
@@ -277,14 +323,15 @@ fn boxes(
         site.runs.iter().filter(|run| is_of(run.from)).count()
     };
     let ports = |index: usize| site.box_model(&site.boxes[index]).ports.value as usize;
-    if together && indices.len() > 1 {
+    if together && list.len() > 1 {
         let (used, ports) =
-            indices.iter().fold((0, 0), |sum, index| (sum.0 + used(*index), sum.1 + ports(*index)));
+            list.iter().fold((0, 0), |sum, (index, _)| (sum.0 + used(*index), sum.1 + ports(*index)));
         let words = lettering.say(&Phrase::PortsUsed { used, ports });
-        let name = lettering.say(&Phrase::BoxesInAll { boxes: indices.len() });
+        let name = lettering.say(&Phrase::BoxesInAll { boxes: list.len() });
+        let indent = list[0].1;
         return vec![Row { indent, name, words, is_trouble: false, is_block: true }];
     }
-    let row = |index: &usize| {
+    let row = |(index, indent): &(usize, usize)| {
         let item = &site.boxes[*index];
         let ports = lettering.say(&Phrase::PortsUsed { used: used(*index), ports: ports(*index) });
         let stations = stations_on(site, *index);
@@ -297,9 +344,9 @@ fn boxes(
         let (margin, is_trouble) =
             judged.map_or((String::new(), false), |judged| margin(assessment, judged, lettering));
         let words = joined(&[&item.model.value, &ports, &stations, &margin]);
-        Row { indent, name: item.id.to_string(), words, is_trouble, is_block: true }
+        Row { indent: *indent, name: item.id.to_string(), words, is_trouble, is_block: true }
     };
-    indices.iter().map(row).collect()
+    list.iter().map(row).collect()
 }
 
 /// Stations on the runs of a box's own ports.
@@ -443,11 +490,12 @@ fn draw_block(block: &Block, area: Area) -> Group {
             group.rectangle(Layer::Device, box_area, 0.6, Some(thin(ink)), Some(Ink::Inside));
         }
         let baseline = y + 3.2;
-        let name = fitted((left + 1.2, baseline), &row.name, TEXT_MM, true, box_area.width * 0.6);
-        let beside = left + 1.2 + text_width_mm(&name.text, name.size_mm, true) + 2.4;
+        let name = fitted((left + NAME_INSET_MM, baseline), &row.name, TEXT_MM, true, box_area.width * 0.6);
+        let name_mm = text_width_mm(&name.text, name.size_mm, true);
+        let beside = left + NAME_INSET_MM + name_mm + BESIDE_MM;
         group.text(Layer::Lettering, name);
         let ink = if row.is_trouble { Ink::Trouble } else { Ink::Text };
-        let room = (box_area.right() - 1.2 - beside).max(1.0);
+        let room = (box_area.right() - NAME_INSET_MM - beside).max(1.0);
         let words = fitted((beside, baseline), &row.words, TEXT_MM, row.is_trouble, room);
         group.text(Layer::Lettering, words.ink(ink));
         above.truncate(row.indent);
@@ -485,3 +533,7 @@ fn draw_links(links: &[Link], area: Area, lettering: Lettering) -> Group {
     }
     group
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests may fail")]
+mod tests;

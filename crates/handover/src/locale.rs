@@ -4,7 +4,7 @@ use crate::language::{BuiltWords, Sentence, Word};
 use crate::options::Options;
 use crate::table::{Cell, Column, Entry, MISSING};
 use latchline_assess::conductor_size;
-use latchline_finding::{Figure, Language, Unit, Units};
+use latchline_finding::{Figure, Language, METRES_PER_FOOT, Unit, Units};
 use latchline_site::catalogue::{Cable, Gauge};
 use std::collections::BTreeMap;
 use std::ops::Deref;
@@ -44,7 +44,7 @@ impl Locale {
     pub fn ohm_per_length(&self, ohm_per_metre: f64) -> String {
         let (factor, length) = match self.units {
             Units::Metric => (1e3, "km"),
-            Units::Us => (304.8, "1000 ft"),
+            Units::Us => (1e3 * METRES_PER_FOOT, "1000 ft"),
         };
         format!("{} {}/{length}", self.number(ohm_per_metre * factor, 2), self.ohm("ohm"))
     }

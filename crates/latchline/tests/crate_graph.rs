@@ -88,6 +88,48 @@ fn no_crate_uses_one_that_stands_after_it() {
     }
 }
 
+/// What shows results takes them as they are: none of these calls what works them out, in its sources outside tests.
+#[test]
+fn what_shows_results_works_none_out() {
+    const WORKS_OUT: [&str; 5] =
+        ["assess(", "assess_trial(", "Assessing", "predicted_readings(", "assess_with("];
+    let mut looked_at = 0;
+    for shows in RENDERERS.into_iter().chain(["scene", "handover", "pack"]) {
+        for path in sources(&repository_file(&format!("crates/{shows}/src"))) {
+            let text = std::fs::read_to_string(&path).unwrap();
+            // Tests stand at the end of a file, or in one of their own.
+            let text = text.split("#[cfg(test)]").next().unwrap_or_default();
+            if path.file_stem().is_some_and(|stem| stem == "tests") {
+                continue;
+            }
+            for call in WORKS_OUT {
+                let word = |at: usize| {
+                    text[..at].chars().next_back().is_some_and(|sign| sign.is_alphanumeric() || sign == '_')
+                };
+                let found = text.match_indices(call).find(|(at, _)| !word(*at));
+                assert!(found.is_none(), "{} works out: {call}", path.display());
+            }
+            looked_at += 1;
+        }
+    }
+    assert!(looked_at > 100, "{looked_at} files");
+}
+
+/// All files of Rust in a folder.
+fn sources(folder: &std::path::Path) -> Vec<std::path::PathBuf> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(sources(&path));
+        } else if path.extension().is_some_and(|end| end == "rs") {
+            found.push(path);
+        }
+    }
+    found.sort();
+    found
+}
+
 #[test]
 fn every_manifest_keeps_to_the_list() {
     let members = read("Cargo.toml");

@@ -38,6 +38,10 @@ const EXCEPTIONS: &[(&str, &str)] = &[
         "crates/network/src/tolerance/engine.rs",
         "faults of a sampling, of which the one that a user can bring about has a row",
     ),
+    (
+        "crates/locate/src/dictionary",
+        "what is wrong with the bytes of a table that only programs write and read",
+    ),
     ("crates/latchline/src/plain_line.rs", "faults of a file for programs, in the words of its keys"),
     ("crates/latchline/src/plain_network.rs", "faults of a file for programs, in the words of its keys"),
     ("crates/latchline/src/usage.rs", "what the reader of the arguments says, looked for to say it in a row"),

@@ -15,6 +15,7 @@ use crate::outcome::{Gap, Key, gaps, key};
 use crate::shortcut;
 use latchline_assess::{Assessment, Memory, assess_trial};
 use latchline_finding::{Edit, EditStep, FileId, Finding, Origin, Severity, Sources};
+use latchline_network::Layout;
 use latchline_site::bill::Bill;
 use latchline_site::changes::{Effort, EffortFrom};
 use latchline_site::edit::Editable;
@@ -47,6 +48,7 @@ pub struct Bench<'a> {
     gaps: BTreeSet<Gap>,
     /// What is the same of the work and material of every change.
     effort_from: EffortFrom<'a>,
+    layout: OnceLock<Layout>,
     /// The site file read for edits; `None` where that cannot be done.
     editable: Option<Editable<'a>>,
     /// The site file as it was read.
@@ -123,6 +125,7 @@ impl<'a> Bench<'a> {
             errors,
             gaps: gaps(&assessment.not_judged),
             effort_from: EffortFrom::new(site, Bill::of(site)),
+            layout: OnceLock::new(),
             editable: Editable::new(text).ok(),
             parsed: ParsedSite::new(site_file, sources.file(site_file)),
             loaded,
@@ -144,6 +147,11 @@ impl<'a> Bench<'a> {
         let site = self.loaded.site_of(&ParsedSite::new(self.site_file, sources.file(self.site_file)))?;
         let assessment = assess_trial(&site, &self.memory, None, &|_| true, &|_| true)?;
         Some(After { sources, site, assessment })
+    }
+
+    /// The site as trees, laid out once.
+    pub(crate) fn layout(&self) -> &Layout {
+        self.layout.get_or_init(|| Layout::new(self.site))
     }
 
     /// What a person wrote at a path of the site file; `None` where nothing stands.

@@ -32,7 +32,6 @@ pub use shortfall::{Shortfall, Why, shortfalls};
 use bench::Most;
 use latchline_assess::rules::codes;
 use latchline_finding::{Code, Edit, ElementId, Figure, Finding, Money, Remedy, Rounded, Severity, Unit};
-use latchline_network::Layout;
 use latchline_network::start_up::least_stagger;
 use std::collections::BTreeMap;
 
@@ -187,10 +186,10 @@ fn staggered_start(bench: &Bench<'_>, finding: &Finding) -> Option<Remedy> {
     if !matches!(finding.code, codes::START_UP_FAILS | codes::START_UP_HICCUPS) {
         return None;
     }
-    let layout = Layout::new(bench.site);
+    let layout = bench.layout();
     let element = finding.element.as_ref()?;
     let stage = layout.stages.iter().position(|stage| stage.id == *element)?;
-    let stagger_s = least_stagger(bench.site, &layout, stage)?;
+    let stagger_s = least_stagger(bench.site, layout, stage)?;
     Some(Remedy {
         kind: "staggered-start",
         value_after: Some(Rounded::up(Figure::new(stagger_s, Unit::Second))),

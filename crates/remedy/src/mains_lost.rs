@@ -27,11 +27,10 @@ pub(crate) struct MainsLostAt {
 }
 
 impl MainsLostAt {
-    pub(crate) fn of(site: &Site) -> Self {
-        let layout = Layout::new(site);
+    pub(crate) fn of(site: &Site, layout: &Layout) -> Self {
         let behind_station = |station: usize| {
             let stage = layout.station[station]?.stage;
-            let supply = supply_of(&layout, stage)?;
+            let supply = supply_of(layout, stage)?;
             let has_battery = site.supply_model(&site.supplies[supply]).battery.is_some();
             Some(if has_battery { Behind::Battery } else { Behind::Nothing })
         };
@@ -66,7 +65,7 @@ impl MainsLostAt {
 
     /// What is otherwise on a changed site, and not because a battery came.
     pub(crate) fn changed_on(&self, site: &Site) -> Vec<MainsLost> {
-        let after = MainsLostAt::of(site);
+        let after = MainsLostAt::of(site, &Layout::new(site));
         let mut found: BTreeMap<WithoutMains, Vec<ElementId>> = BTreeMap::new();
         let mut note = |what: WithoutMains, element: &ElementId| {
             let elements = found.entry(what).or_default();

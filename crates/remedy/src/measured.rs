@@ -10,7 +10,6 @@ use crate::{candidates, first_look};
 use latchline_assess::rules::codes;
 use latchline_finding::quantity::Resistance;
 use latchline_finding::{Edit, Finding, LoopMeasurement, Provenance, Remedy, Sourced};
-use latchline_network::Layout;
 use latchline_network::resistance::section_resistances;
 use latchline_site::model::{Run, Site};
 use latchline_site::protectors;
@@ -34,9 +33,9 @@ pub(crate) fn loop_to_measure(bench: &Bench<'_>, finding: &Finding) -> Option<Re
     if thin_v - device.worst.margin_v() > MOST_GAINED * lost_v {
         return None;
     }
-    let layout = Layout::new(site);
+    let layout = bench.layout();
     let station = site.stations.iter().position(|station| station.id == *element)?;
-    let path = candidates::runs_on_path(&layout, layout.station[station]?);
+    let path = candidates::runs_on_path(layout, layout.station[station]?);
     let run = path.into_iter().find(|run| can_be_measured(site, &site.runs[*run]))?;
     let sections = section_resistances(site, &site.runs[run]);
     let expected_ohm: f64 = sections.iter().map(|section| section.ohm[0]).sum();

@@ -12,10 +12,7 @@ use latchline_assess::{Assessment, GivenUp};
 use latchline_finding::{Edit, EditStep, Finding, Remedy};
 use latchline_remedy::{for_all, tried};
 use latchline_site::changes::dwellings_to_enter;
-
-/// An hour of an installer in units of the catalogue's currency, where money and labour are weighed against each other (common practice,
-/// no source; the same that a survey has where it states none).
-const HOUR: f64 = 45.0;
+use latchline_site::model::USUAL_LABOUR_PER_HOUR;
 
 /// The run that a change is of, if it changes nothing else.
 fn only_run(edit: &Edit) -> Option<&str> {
@@ -29,7 +26,7 @@ fn only_run(edit: &Edit) -> Option<&str> {
 
 /// Money and labour together; `None` where something has no price.
 fn weighed(remedy: &Remedy) -> Option<f64> {
-    Some(remedy.cost?.as_units() + remedy.minutes.unwrap_or(0.0) / 60.0 * HOUR)
+    Some(remedy.cost?.as_units() + remedy.minutes.unwrap_or(0.0) / 60.0 * USUAL_LABOUR_PER_HOUR)
 }
 
 /// Whether one change in place of two enters fewer dwellings in all, or as many for no more money and labour.
@@ -50,13 +47,19 @@ fn takes_less(both: &JobChange, two: [&JobChange; 2]) -> bool {
 /// As [`View::voltages`].
 pub(crate) fn join(view: &View, assessment: &Assessment, jobs: &mut Jobs) -> Result<(), GivenUp> {
     let Some(bench) = view.bench()? else { return Ok(()) };
+    let run_of =
+        |job: &Job| job.change.as_ref().and_then(|change| only_run(&change.remedy.edit)).map(String::from);
+    // Of two jobs one at least changes a run alone: a thousand that do not are not held against each other.
+    let mut runs: Vec<Option<String>> = jobs.jobs.iter().map(run_of).collect();
+    let mut with_run: Vec<usize> = (0..runs.len()).filter(|job| runs[*job].is_some()).collect();
     let mut first = 0;
     while first < jobs.jobs.len() {
         let for_both = |other: usize| {
             let two = [first, other].map(|job| &jobs.jobs[job]);
             let changes = [two[0].change.as_ref()?, two[1].change.as_ref()?];
-            let mut runs: Vec<&str> = changes.iter().filter_map(|one| only_run(&one.remedy.edit)).collect();
-            runs.dedup();
+            let mut of_either: Vec<&str> =
+                [first, other].iter().filter_map(|job| runs[*job].as_deref()).collect();
+            of_either.dedup();
             let of = |job: &Job| -> Vec<usize> {
                 job.causes.iter().flat_map(|cause| &jobs.causes[*cause].findings).copied().collect()
             };
@@ -75,9 +78,12 @@ pub(crate) fn join(view: &View, assessment: &Assessment, jobs: &mut Jobs) -> Res
                 let change = change_of(view, assessment, for_all(&bench, &wanted, &is_of_it)?);
                 takes_less(&change, changes).then_some((other, change))
             };
-            runs.into_iter().find_map(on_one_run)
+            of_either.into_iter().find_map(on_one_run)
         };
-        let found = (first + 1..jobs.jobs.len()).find_map(for_both);
+        let found = match runs[first] {
+            Some(_) => (first + 1..jobs.jobs.len()).find_map(for_both),
+            None => with_run.iter().copied().filter(|other| *other > first).find_map(for_both),
+        };
         // A trial that was given up mends nothing.
         view.still_wanted()?;
         let Some((other, change)) = found else {
@@ -87,6 +93,8 @@ pub(crate) fn join(view: &View, assessment: &Assessment, jobs: &mut Jobs) -> Res
         let other = jobs.jobs.remove(other);
         jobs.jobs[first].causes.extend(other.causes);
         jobs.jobs[first].change = Some(change);
+        runs = jobs.jobs.iter().map(run_of).collect();
+        with_run = (0..runs.len()).filter(|job| runs[*job].is_some()).collect();
     }
     Ok(())
 }

@@ -47,4 +47,5 @@ mod tables;
 pub mod ways;
 
 pub use builtin::builtin_catalogue;
+pub use resolve::look_alike::{LookAlike, look_alikes};
 pub use resolve::{LoadedCatalogues, ParsedSite, Resolved, resolve};

@@ -13,7 +13,8 @@ mod run;
 
 pub use conditions::{
     COLDEST_CONDUCTOR_C, Conditions, HOTTEST_CONDUCTOR_C, Policy, USUAL_CALL_S, USUAL_CONDUCTOR_C,
-    USUAL_END_ALLOWANCE_M, USUAL_JOINT_OHM, USUAL_LENGTH_TOLERANCE, USUAL_THIN_MARGIN_V,
+    USUAL_END_ALLOWANCE_M, USUAL_JOINT_OHM, USUAL_LABOUR_PER_HOUR, USUAL_LENGTH_TOLERANCE, USUAL_SLACK,
+    USUAL_THIN_MARGIN_V,
 };
 pub use door::{
     AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,

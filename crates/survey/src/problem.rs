@@ -2,7 +2,9 @@
 
 use crate::codes;
 use latchline_finding::{Both, Code, Figure, Finding, Language, Origin, Severity, Unit};
-use latchline_site::codes::{CATALOGUE_NOT_READ, FLOORS_UPSIDE_DOWN, UNKNOWN_NAME, WRONG_KIND_OF_PART};
+use latchline_site::codes::{
+    CATALOGUE_NOT_READ, FLOORS_UPSIDE_DOWN, LOOK_ALIKE_NAME, UNKNOWN_NAME, WRONG_KIND_OF_PART,
+};
 use latchline_words::reading::{SurveyReason, Thing};
 
 /// One mistake.
@@ -238,6 +240,15 @@ pub enum ProblemKind {
         /// The row of the other.
         row: u32,
     },
+    /// A name that can be taken for another, or has signs that are not what they seem.
+    LooksAlike {
+        /// The name.
+        name: String,
+        /// These signs.
+        signs: Vec<String>,
+        /// A name that it looks like.
+        other: Option<String>,
+    },
     /// A part that cannot do this job.
     WrongKind {
         /// Its name.
@@ -438,6 +449,16 @@ impl Problem {
                 .with("name", name.as_str())
                 .with("other", other.as_str())
                 .with("row", Figure::count(*row as usize)),
+            ProblemKind::LooksAlike { name, signs, other } => {
+                let finding = Finding::new(LOOK_ALIKE_NAME, Severity::Warning, self.origin.clone())
+                    .about(name.as_str())
+                    .with("name", name.as_str())
+                    .with("signs", signs.clone());
+                match other {
+                    Some(other) => finding.with("other", other.as_str()),
+                    None => finding,
+                }
+            }
             ProblemKind::WrongKind { name, found, expected } => new(WRONG_KIND_OF_PART)
                 .with("name", name.as_str())
                 .with("found", found.both())

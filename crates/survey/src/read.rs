@@ -15,6 +15,7 @@ use crate::sheets::{self, SHEETS, meant, nearest, nearest_or_few, plain};
 use crate::table::{Sheet, Value};
 use latchline_finding::{Origin, Sourced};
 use latchline_site::catalogue::Environment;
+use latchline_site::look_alikes;
 use latchline_words::reading::{SurveyReason, Thing};
 use std::collections::BTreeMap;
 
@@ -111,6 +112,7 @@ impl Reader<'_> {
         scope::settle(&mut survey, &self.calls, self.problems);
         self.locked(form("Locked decisions"), &place_names, &mut survey);
         self.whole(&survey);
+        self.look_alikes(&survey);
         // Headings alone are no entrances; no dwellings and no place with mains are told as that.
         if form("Entrances").is_some_and(|form| form.rows().next().is_none()) {
             let index = SHEETS.iter().position(|form| form.name == "Entrances");
@@ -234,6 +236,20 @@ impl Reader<'_> {
             None => {
                 known.insert(without_leading_zeros(name), (name.to_string(), row.number));
             }
+        }
+    }
+
+    /// Names of dwellings, doors and desks that can be taken for others.
+    fn look_alikes(&mut self, survey: &Survey) {
+        let named: BTreeMap<&str, &Origin> = (survey.dwellings.iter().map(|one| &one.name))
+            .chain(survey.entrances.iter().map(|one| &one.name))
+            .chain(survey.desks.iter().map(|one| &one.name))
+            .map(|name| (name.value.as_str(), &name.origin))
+            .collect();
+        for one in look_alikes(named.keys().copied()) {
+            let origin = named.get(one.name).map_or(Origin::None, |origin| (*origin).clone());
+            let (name, other) = (one.name.to_string(), one.other.map(String::from));
+            self.report(origin, ProblemKind::LooksAlike { name, signs: one.signs, other });
         }
     }
 

@@ -308,7 +308,7 @@ mod tests {
     use latchline_finding::Language;
     use latchline_site::model::{
         COLDEST_CONDUCTOR_C, HOTTEST_CONDUCTOR_C, USUAL_CONDUCTOR_C, USUAL_END_ALLOWANCE_M,
-        USUAL_LENGTH_TOLERANCE,
+        USUAL_LABOUR_PER_HOUR, USUAL_LENGTH_TOLERANCE, USUAL_SLACK, USUAL_THIN_MARGIN_V,
     };
 
     #[test]
@@ -319,6 +319,9 @@ mod tests {
             (H::Usual, USUAL_CONDUCTOR_C),
             (H::LengthTolerance, 100.0 * USUAL_LENGTH_TOLERANCE),
             (H::Termination, USUAL_END_ALLOWANCE_M),
+            (H::Labour, USUAL_LABOUR_PER_HOUR),
+            (H::Slack, 100.0 * USUAL_SLACK),
+            (H::ThinMargin, USUAL_THIN_MARGIN_V),
         ];
         for (help, figure) in told {
             for (language, without) in [(Language::English, "Without it"), (Language::German, "Ohne Angabe")]

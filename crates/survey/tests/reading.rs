@@ -192,6 +192,11 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
             with("dwellings", DOUBTFUL_DWELLINGS, None),
             "dwellings 2:3 drop-not-stated of 1\ndwellings 3:1 numbers-alike, name 01, other 1, row 2",
         ),
+        // A Cyrillic letter that nobody can tell from a Latin one.
+        (
+            with("dwellings", "Dwelling,Place,Drop\nFl\u{430}t1,hall,2\nFlat1,landing,3\n", None),
+            "dwellings 2:0 look-alike-name of Fl\u{430}t1, name Fl\u{430}t1, signs U+0430, other Flat1",
+        ),
         // Told once, at the first of them.
         (
             with("dwellings", SPACED_DWELLINGS, None),

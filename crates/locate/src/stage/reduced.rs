@@ -225,14 +225,14 @@ impl Reducible {
         let mut draft = Draft::with_room(2 * active);
         let nodes: Vec<usize> = (0..count).filter(|node| is_active[*node]).collect();
         // What leaves every one of them and is no part of the draft.
-        let mut rest: Vec<(Drawn, u32)> = vec![(Drawn::default(), 0); count];
+        let mut rest: Vec<(Drawn, i64)> = vec![(Drawn::default(), 0); count];
         for &node in nodes.iter().rev() {
             rest[node].0.add(self.beyond[node], 1.0);
-            rest[node].1 += self.children[node];
+            rest[node].1 += i64::from(self.children[node]);
             if node > 0 {
                 let above = &mut rest[self.parent[node] as usize];
                 above.0.add(self.through[node], -1.0);
-                above.1 = above.1.wrapping_sub(1);
+                above.1 -= 1;
             }
         }
         for &node in &nodes {

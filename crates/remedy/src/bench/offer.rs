@@ -10,7 +10,7 @@ use latchline_finding::{Brought, Edit, Finding, MainsLost, Remedy};
 impl Bench<'_> {
     /// What a change makes of the site while the mains are lost.
     fn mains_lost_by(&self, change: &Edit) -> Vec<MainsLost> {
-        let now = self.mains_lost.get_or_init(|| MainsLostAt::of(self.site));
+        let now = self.mains_lost.get_or_init(|| MainsLostAt::of(self.site, self.layout()));
         self.sketch(change).map_or(Vec::new(), |sketch| now.changed_on(&sketch.site))
     }
 

@@ -151,7 +151,7 @@ fn ending_at(bench: &Bench<'_>, run: &Run, last: &str) -> String {
 /// with most stations behind them first.
 pub(super) fn supply_nearer_by(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
     let site = bench.site;
-    let layout = latchline_network::Layout::new(site);
+    let layout = bench.layout();
     let Some(stage) = layout.stages.iter().find(|stage| stage.id.as_str() == source) else {
         return Vec::new();
     };

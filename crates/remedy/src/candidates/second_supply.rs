@@ -9,7 +9,7 @@ use super::rearranged::{place_text, short_run};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::Edit;
-use latchline_network::{Layout, StageSource};
+use latchline_network::StageSource;
 use latchline_site::catalogue::{BoxKind, BoxModel, BoxRole, SupplyModel};
 use latchline_site::model::{Run, RunStart, RunStop, Site};
 
@@ -22,7 +22,7 @@ const MOST_MODELS: usize = 2;
 /// box beside it that a new supply feeds. The link between the two takes the port of the first run.
 pub(super) fn for_supply(bench: &Bench<'_>, source: &str) -> Vec<Candidate> {
     let site = bench.site;
-    let layout = Layout::new(site);
+    let layout = bench.layout();
     let Some(stage) = layout.stages.iter().position(|stage| stage.id.as_str() == source) else {
         return Vec::new();
     };

@@ -42,14 +42,14 @@ pub(crate) fn runs_on_path(layout: &Layout, at: NodeRef) -> Vec<usize> {
 /// Candidates for a device with too little voltage.
 pub(super) fn for_device(bench: &Bench<'_>, device: &str) -> Vec<Candidate> {
     let site = bench.site;
-    let layout = Layout::new(site);
+    let layout = bench.layout();
     let station = site.stations.iter().position(|station| station.id.as_str() == device);
     let box_index = site.boxes.iter().position(|one| one.id.as_str() == device);
     let at = station
         .and_then(|index| layout.station[index])
         .or_else(|| box_index.and_then(|index| layout.box_input[index]));
     let Some(at) = at else { return Vec::new() };
-    let path = runs_on_path(&layout, at);
+    let path = runs_on_path(layout, at);
     let mut list = Vec::new();
     for &run in &path {
         list.extend(thicker(bench, run));

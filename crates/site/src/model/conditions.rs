@@ -18,6 +18,10 @@ pub const USUAL_LENGTH_TOLERANCE: f64 = 0.05;
 pub const USUAL_END_ALLOWANCE_M: f64 = 0.3;
 /// Resistance of one terminal in one conductor on a site that does not say, in ohms (assumed).
 pub const USUAL_JOINT_OHM: f64 = 0.01;
+/// An hour of an installer where nothing says what it costs, in units of the catalogue's currency (common practice, no source).
+pub const USUAL_LABOUR_PER_HOUR: f64 = 45.0;
+/// Extra length for bends where a survey says nothing, as a fraction of the route (common practice, no source).
+pub const USUAL_SLACK: f64 = 0.05;
 /// A margin below this is thin on a site that does not say, in volts.
 pub const USUAL_THIN_MARGIN_V: f64 = 1.0;
 

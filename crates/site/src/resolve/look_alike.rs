@@ -1,6 +1,7 @@
 //! Names that can be taken for another name, or whose signs cannot all be seen.
 
 use latchline_finding::shown::is_hidden;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Signs of other scripts and what they look like, both in the same order: a part of the table confusables.txt of
 /// Unicode Technical Standard 39, from memory. Cyrillic, Greek, dashes, spaces.
@@ -29,17 +30,58 @@ fn looks_like(sign: char) -> Option<char> {
     })
 }
 
+/// A name that can be taken for another, or whose signs are not what they seem.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LookAlike<'n> {
+    /// The name.
+    pub name: &'n str,
+    /// The signs that are not what they seem, as "U+0410".
+    pub signs: Vec<String>,
+    /// One of the names that it looks like.
+    pub other: Option<&'n str>,
+}
+
+/// Of names of one kind those that can be taken for others, which compare as different all the same, in the order of their looks.
+pub fn look_alikes<'n>(names: impl IntoIterator<Item = &'n str>) -> Vec<LookAlike<'n>> {
+    let names: BTreeSet<&str> = names.into_iter().collect();
+    // Of printable ASCII every sign is what it seems.
+    let is_plain = |name: &&str| name.bytes().all(|byte| byte.is_ascii_graphic() || byte == b' ');
+    if names.iter().all(is_plain) {
+        return Vec::new();
+    }
+    let mut by_appearance: BTreeMap<String, Vec<&'n str>> = BTreeMap::new();
+    for name in names {
+        by_appearance.entry(appearance(name)).or_default().push(name);
+    }
+    let mut found = Vec::new();
+    for names in by_appearance.values() {
+        for name in names {
+            let other = names.iter().find(|other| *other != name).copied();
+            let signs = deceptive(name, other.is_some());
+            if !signs.is_empty() {
+                let signs = signs.iter().map(|sign| format!("U+{:04X}", u32::from(*sign))).collect();
+                found.push(LookAlike { name, signs, other });
+            }
+        }
+    }
+    found
+}
+
 /// A name as it looks: without what cannot be seen, every sign by what it looks like.
-pub(super) fn appearance(name: &str) -> String {
+fn appearance(name: &str) -> String {
     name.chars().filter(|sign| !is_hidden(*sign)).map(|sign| looks_like(sign).unwrap_or(sign)).collect()
 }
 
-/// The signs of a name that are not what they seem: hidden ones, and in a word with Latin letters those that look
-/// like Latin ones; with `all`, whatever looks like another sign.
-pub(super) fn deceptive(name: &str, all: bool) -> Vec<char> {
+/// The signs of a name that are not what they seem: hidden ones, and those that look like Latin letters in a word with Latin
+/// letters, or in a word of nothing else beside one with Latin letters ("front-А"); with `all`, whatever looks like another sign.
+fn deceptive(name: &str, all: bool) -> Vec<char> {
+    let is_latin = |sign: char| matches!(sign, 'A'..='Z' | 'a'..='z' | 'À'..='ɏ');
+    let name_is_latin = name.chars().any(is_latin);
     let mut found = Vec::new();
     for word in name.split_inclusive(|sign: char| !sign.is_alphanumeric() && !is_hidden(sign)) {
-        let is_latin = word.chars().any(|sign| matches!(sign, 'A'..='Z' | 'a'..='z' | 'À'..='ɏ'));
+        let mut letters = word.chars().filter(|sign| sign.is_alphabetic());
+        let is_latin =
+            word.chars().any(is_latin) || name_is_latin && letters.all(|sign| looks_like(sign).is_some());
         let deceives = |sign: &char| {
             is_hidden(*sign) || (looks_like(*sign).is_some() && (all || (is_latin && sign.is_alphabetic())))
         };
@@ -70,6 +112,8 @@ mod tests {
         assert_eq!(deceptive("A\u{200b}-1", false), ['\u{200b}']);
         assert_eq!(deceptive("Flаt 1", false), ['а'], "a Cyrillic letter in a Latin word");
         assert_eq!(deceptive("А-1", false), []);
+        assert_eq!(deceptive("front-А", false), ['А'], "a Cyrillic letter alone beside a Latin word");
+        assert_eq!(deceptive("Haus Б", false), [], "no Latin letter looks like that");
         assert_eq!(deceptive("А-1", true), ['А']);
         assert_eq!(appearance("А\u{2011}\u{2060}１"), "A-1");
     }

@@ -6,7 +6,7 @@
 mod door;
 mod elements;
 mod left_out;
-mod look_alike;
+pub(crate) mod look_alike;
 mod names;
 mod places;
 mod resolver;
@@ -100,7 +100,9 @@ impl LoadedCatalogues {
     /// What is wrong with the files, between their parts and with own prices, without any site.
     pub fn checked(&self) -> Vec<Finding> {
         let LoadedCatalogues { loader, mut findings, mut budget, .. } = self.clone();
-        Resolver::new(loader, &mut findings, &mut budget).check_part_families();
+        let mut resolver = Resolver::new(loader, &mut findings, &mut budget);
+        resolver.check_part_families();
+        resolver.check_part_names();
         self.check_own_prices(&mut findings, &mut budget);
         findings.finish()
     }
@@ -158,6 +160,7 @@ impl LoadedCatalogues {
             loader.add_site_cables(record.named("cables"), &mut findings);
             let mut resolver = Resolver::new(loader, &mut findings, &mut budget);
             resolver.check_part_families();
+            resolver.check_part_names();
             resolver.site(&record)
         });
         (site.filter(|_| !findings.has_errors()), findings)

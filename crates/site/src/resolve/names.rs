@@ -1,6 +1,6 @@
 //! The names by which runs and scopes refer to things on site.
 
-use super::look_alike::{appearance, deceptive};
+use super::look_alike::look_alikes;
 use super::resolver::Resolver;
 use crate::codes;
 use crate::model::Site;
@@ -99,31 +99,16 @@ impl Resolver<'_> {
     /// Of names of one kind those that can be taken for others, which compare as different all the same.
     pub(super) fn report_look_alikes<'n>(&mut self, named: impl Iterator<Item = (&'n str, &'n Origin)>) {
         let origins: BTreeMap<&str, &Origin> = named.collect();
-        // Of printable ASCII every sign is what it seems.
-        let is_plain = |name: &&str| name.bytes().all(|byte| byte.is_ascii_graphic() || byte == b' ');
-        if origins.keys().all(is_plain) {
-            return;
-        }
-        let mut by_appearance: BTreeMap<String, Vec<&str>> = BTreeMap::new();
-        for name in origins.keys() {
-            by_appearance.entry(appearance(name)).or_default().push(name);
-        }
-        for names in by_appearance.values() {
-            for name in names {
-                let other = names.iter().find(|other| *other != name);
-                let signs = deceptive(name, other.is_some());
-                let Some(origin) = origins.get(*name).filter(|_| !signs.is_empty()) else { continue };
-                let signs: Vec<String> =
-                    signs.iter().map(|sign| format!("U+{:04X}", u32::from(*sign))).collect();
-                let mut finding = Finding::new(codes::LOOK_ALIKE_NAME, Severity::Warning, (*origin).clone())
-                    .about(*name)
-                    .with("name", *name)
-                    .with("signs", signs);
-                if let Some(other) = other {
-                    finding = finding.with("other", *other);
-                }
-                self.findings.push(finding);
+        for one in look_alikes(origins.keys().copied()) {
+            let Some(origin) = origins.get(one.name) else { continue };
+            let mut finding = Finding::new(codes::LOOK_ALIKE_NAME, Severity::Warning, (*origin).clone())
+                .about(one.name)
+                .with("name", one.name)
+                .with("signs", one.signs);
+            if let Some(other) = one.other {
+                finding = finding.with("other", other);
             }
+            self.findings.push(finding);
         }
     }
 }

@@ -195,6 +195,24 @@ impl Resolver<'_> {
         }
     }
 
+    /// Parts whose names can be taken for others of their kind.
+    pub(super) fn check_part_names(&mut self) {
+        let names = Arc::clone(&self.loader.names);
+        let kinds = [
+            &names.families,
+            &names.supplies,
+            &names.boxes,
+            &names.stations,
+            &names.cables,
+            &names.locks,
+            &names.accessories,
+            &names.lights,
+        ];
+        for kind in kinds {
+            self.report_look_alikes(kind.iter().map(|(name, origin)| (name.as_str(), origin)));
+        }
+    }
+
     /// Every part must belong to a family that exists.
     pub(super) fn check_part_families(&mut self) {
         let catalogue = &self.loader.catalogue;

@@ -9,7 +9,7 @@ use latchline_finding::{Money, Provenance, Sourced};
 use latchline_site::catalogue::{Media, OwnPrice, OwnPrices};
 use latchline_site::model::{
     COLDEST_CONDUCTOR_C, HOTTEST_CONDUCTOR_C, USUAL_CONDUCTOR_C, USUAL_END_ALLOWANCE_M,
-    USUAL_LENGTH_TOLERANCE,
+    USUAL_LABOUR_PER_HOUR, USUAL_LENGTH_TOLERANCE, USUAL_SLACK,
 };
 use latchline_words::reading::Thing;
 
@@ -23,8 +23,8 @@ impl Reader<'_> {
             media: Media::Video,
             indoor_station: None,
             door_station: None,
-            labour_per_hour: Money::from_units(45.0),
-            slack: 0.05,
+            labour_per_hour: Money::from_units(USUAL_LABOUR_PER_HOUR),
+            slack: USUAL_SLACK,
             termination_m: USUAL_END_ALLOWANCE_M,
             hottest_c: Sourced::assumed(HOTTEST_CONDUCTOR_C),
             coldest_c: Sourced::assumed(COLDEST_CONDUCTOR_C),

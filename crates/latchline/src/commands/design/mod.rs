@@ -48,7 +48,7 @@ const MOST_SECONDS: f64 = 1e6;
 /// written, 1 there is none, 2 the survey cannot be used.
 #[derive(Debug, Args)]
 pub struct DesignArguments {
-    /// The survey: an XLSX workbook, a CSV file of dwellings, or a folder of CSV files
+    /// The survey: an XLSX workbook, or a folder of CSV files, one a sheet
     survey: PathBuf,
     /// The site file to write
     #[arg(short, long, value_name = "SITE")]

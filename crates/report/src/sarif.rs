@@ -7,6 +7,7 @@
 use crate::place::{Place, column_letters};
 use crate::report::Report;
 use crate::wording;
+use latchline_assess::NotJudged;
 use latchline_finding::{CodeDoc, Finding, Language, Origin, Severity};
 use latchline_words::codes;
 use latchline_words::report::role;
@@ -67,6 +68,9 @@ struct ResultObject {
     rule_id: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     rule_index: Option<usize>,
+    /// "open" where the rule could not be applied (SARIF 2.1.0, 3.27.9); left out, it is a failure.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    kind: Option<&'static str>,
     level: &'static str,
     message: Message,
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -130,7 +134,10 @@ pub fn render(report: &Report<'_>, base: &str) -> Result<String, serde_json::Err
     let rules: Vec<Rule> = report.codes.iter().copied().map(rule).collect();
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     let findings = report.standing.iter().chain(&report.accepted);
-    let results = findings.map(|finding| result(report, finding, base, &mut seen)).collect();
+    let mut results: Vec<ResultObject> =
+        findings.map(|finding| result(report, finding, base, &mut seen)).collect();
+    let missing = report.assessment.iter().flat_map(|assessment| &assessment.not_judged);
+    results.extend(missing.map(|missing| not_judged(report, missing, &mut seen)));
     let log = Log {
         schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
         version: "2.1.0",
@@ -213,6 +220,7 @@ fn result(
     ResultObject {
         rule_id: code,
         rule_index: report.codes.iter().position(|doc| doc.code == code),
+        kind: None,
         level: level(finding.severity),
         message: Message { text: message },
         locations,
@@ -226,6 +234,30 @@ fn result(
                 justification: format!("{} ({})", acceptance.reason, acceptance.date),
             })
             .collect(),
+    }
+}
+
+/// A rule that could not be applied, and what it lacks.
+fn not_judged(report: &Report<'_>, missing: &NotJudged, seen: &mut BTreeMap<String, usize>) -> ResultObject {
+    let code = missing.code.as_str();
+    let words = wording::capital(wording::not_judged(missing, ENGLISH).trim_end_matches('.'));
+    let names = missing.elements.iter().map(|element| LogicalLocation { name: element.to_string() });
+    let locations = match names.collect::<Vec<_>>() {
+        none if none.is_empty() => Vec::new(),
+        logical_locations => vec![Location { physical_location: None, logical_locations, message: None }],
+    };
+    let first = missing.elements.first().map(ToString::to_string);
+    ResultObject {
+        rule_id: code,
+        rule_index: report.codes.iter().position(|doc| doc.code == code),
+        kind: Some("open"),
+        // A result that is open has no level (3.27.10).
+        level: "none",
+        message: Message { text: format!("Not judged: {words}.") },
+        locations,
+        related_locations: Vec::new(),
+        partial_fingerprints: BTreeMap::from([("codeAndElement/v1", fingerprint(code, first, seen))]),
+        suppressions: Vec::new(),
     }
 }
 

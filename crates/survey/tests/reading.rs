@@ -195,7 +195,7 @@ fn what_is_doubtful_is_told_at_its_cell_and_stands_in_no_way() {
         // A Cyrillic letter that nobody can tell from a Latin one.
         (
             with("dwellings", "Dwelling,Place,Drop\nFl\u{430}t1,hall,2\nFlat1,landing,3\n", None),
-            "dwellings 2:0 look-alike-name of Fl\u{430}t1, name Fl\u{430}t1, signs U+0430, other Flat1",
+            "dwellings 2:1 look-alike-name of Fl\u{430}t1, name Fl\u{430}t1, signs U+0430, other Flat1",
         ),
         // Told once, at the first of them.
         (

@@ -63,6 +63,11 @@ const KEYS: &[Named] = &[
     ("family", "family", "Gerätefamilie"),
     ("feed", "direct or alternating current", "Gleich- oder Wechselstrom"),
     ("feed_choke", "choke in the feed", "Drossel in der Speisung"),
+    (
+        "foldback_from",
+        "voltage from which the limit folds back",
+        "Spannung, ab der die Begrenzung zurückfällt",
+    ),
     ("gauge", "size of the conductor", "Leiterquerschnitt"),
     ("heater_extra", "load of the heater", "Last der Heizung"),
     ("highest_voltage", "highest voltage", "höchste Spannung"),

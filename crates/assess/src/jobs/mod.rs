@@ -21,7 +21,7 @@ use latchline_finding::{Code, Edit, Money, Remedy};
 use latchline_site::model::Site;
 use offers::{Offered, Offers, entered};
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One thing to do.
 #[derive(Debug, Clone, PartialEq)]
@@ -101,12 +101,13 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
     let mut left = Causes::new(site, assessment);
     let mut found = Jobs::default();
     let mut cleared: Vec<BTreeSet<usize>> = Vec::new();
+    // The first job that clears a finding.
+    let mut cleared_by: BTreeMap<usize, usize> = BTreeMap::new();
     let offers = Offers::new(assessment);
     while let Some(grouped) = left.next() {
         // What an earlier job mends as well is no job of its own.
-        let mends =
-            |one: &BTreeSet<usize>| grouped.cause.findings.iter().any(|finding| one.contains(finding));
-        if let Some(job) = cleared.iter().position(mends) {
+        let by = grouped.cause.findings.iter().filter_map(|finding| cleared_by.get(finding).copied());
+        if let Some(job) = by.min() {
             if let Some(part) = left.part(grouped, |finding| cleared[job].contains(&finding)) {
                 found.jobs[job].causes.push(found.causes.len());
                 found.causes.push(part);
@@ -125,7 +126,7 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             let first = &found.causes[job.causes[0]];
             job.change.is_none() && first.severity == cause.severity && only_code(assessment, first) == code
         };
-        if let Some(job) = found.jobs.iter().position(is_like).filter(|_| code.is_some()) {
+        if let Some(job) = code.and_then(|_| found.jobs.iter().position(is_like)) {
             found.jobs[job].causes.push(found.causes.len());
             found.causes.push(cause);
             continue;
@@ -138,6 +139,9 @@ pub fn jobs(site: &Site, assessment: &Assessment, changed: &dyn Fn(&Edit) -> Opt
             is_of_several: false,
         });
         found.causes.push(cause);
+        for finding in &clears {
+            cleared_by.entry(*finding).or_insert(cleared.len());
+        }
         cleared.push(clears);
     }
     found

@@ -26,7 +26,11 @@ fn a_box_stands_below_what_feeds_it() {
                 .runs
                 .iter()
                 .find(|run| run.sections.iter().any(|section| section.to == RunStop::BoxInput(item)))
-                .map(|run| site.start_id(run.from).to_string());
+                .map(|run| match run.from {
+                    RunStart::Supply(at) => site.supplies[at].id.to_string(),
+                    RunStart::Port { box_index, .. } => site.boxes[box_index].id.to_string(),
+                    RunStart::Station(at) => site.stations[at].id.to_string(),
+                });
             let above = block.rows[..index].iter().rev().find(|above| above.indent < row.indent);
             assert_eq!(above.map(|above| above.name.clone()), fed_by, "{}", row.name);
             looked_at += 1;

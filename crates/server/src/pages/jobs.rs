@@ -106,7 +106,7 @@ pub(crate) fn jobs(state: &State, locale: Locale) -> Markup {
             p.quiet { (if complete { Label::NoJobs } else { Label::NoJobsYet }.say(language)) }
         }
         @for (severity, all, shown) in &groups {
-            h3.severity-head class={ "is-" (severity.word()) } { (severity_label(*severity).say(language)) " (" (all) ")" }
+            h3 class={ "severity-head is-" (severity.word()) } { (severity_label(*severity).say(language)) " (" (all) ")" }
             ol.jobs { @for job in shown { (one(job, state, language)) } }
         }
         @if more > 0 { p.quiet { (Told::AndMore { elements: more }.say(language)) } }
@@ -147,7 +147,7 @@ fn one(job: &Job<'_>, state: &State, language: Language) -> Markup {
         .map(|element| element.as_str())
         .collect();
     html! {
-        li.job class={ "is-" (finding.severity.word()) } {
+        li class={ "job is-" (finding.severity.word()) } {
             p {
                 @if element.is_empty() { (codes::sentence(finding, language)) "." }
                 @else {

@@ -155,5 +155,5 @@ fn finding(severity: Option<Severity>, words: &str, locale: Locale) -> Markup {
         Severity::Warning => Label::Warning,
         Severity::Advice => Label::Advice,
     };
-    html! { strong.severity class={ "is-" (severity.word()) } { (label.say(locale.language)) } " " (words) }
+    html! { strong class={ "severity is-" (severity.word()) } { (label.say(locale.language)) } " " (words) }
 }

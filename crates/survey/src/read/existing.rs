@@ -49,7 +49,7 @@ impl Reader<'_> {
                 row.number("Insulation", 1e-6, 1e6, "Mohm", self.problems).map(|value| value.value);
             let is_written = |heading: &str| row.text(heading, &mut Vec::new()).is_some();
             if !is_written("Length") && !is_written("Loop") {
-                row.wrong("Length", ProblemKind::Empty("Length"), self.problems);
+                row.wrong("Length", ProblemKind::Empty("Length / Loop"), self.problems);
             }
             let (Some(from), Some(to), Some(cable)) = (from, to, cable) else { continue };
             let stated_m = length.map(|length| length.value);

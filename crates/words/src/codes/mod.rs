@@ -3,7 +3,7 @@
 
 use crate::template::Lists;
 use crate::{of_finding, template};
-use latchline_finding::{Finding, Language, Locale};
+use latchline_finding::{Argument, Finding, Language, Locale};
 
 /// The words of one code: English, German. See [`template`] for the language of message, label and hint.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -117,9 +117,19 @@ pub fn figures(finding: &Finding, locale: impl Into<Locale>) -> [Option<String>;
     let locale = locale.into();
     let language = locale.language;
     let message = of(finding.code.as_str()).map_or("", |words| words.templates(language)[0]);
-    ["value", "limit"].map(|name| {
+    let written = |name: &str| {
         let start = message.find(&format!("{{{name}:")).or_else(|| message.find(&format!("{{{name}}}")));
-        let written = start.and_then(|start| Some(&message[start..=start + message[start..].find('}')?]));
+        start.and_then(|start| Some(&message[start..=start + message[start..].find('}')?]))
+    };
+    ["value", "limit"].map(|name| {
+        let own = if name == "value" { finding.value } else { finding.limit };
+        // A message that says the same figure by another name rounds it by that name.
+        let by_another_name = || {
+            let same =
+                |argument: &Argument| matches!(argument, Argument::Figure(figure) if Some(*figure) == own);
+            finding.arguments.iter().filter(|(_, one)| same(one)).find_map(|(other, _)| written(other))
+        };
+        let written = written(name).or_else(by_another_name);
         let plain = format!("{{{name}}}");
         of_finding::fill(written.unwrap_or(&plain), finding, locale)
     })

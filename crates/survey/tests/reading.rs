@@ -137,6 +137,25 @@ const TOWER_PLACES: &str = "Place,Building,Floor,Mains,Boxes\n0,T,0,yes,yes\n1,T
 const DOUBTFUL_ROUTES: &str = "From,To,Length\nhall,landing,3.5\nlanding,hall,9\n";
 const DOUBTFUL_SITE: &str = "Setting,Value\nSlack,0.05\nLength tolerance,5\n";
 
+/// 0 hours ask for no battery; a setting that stands twice is told at the second, and the first holds.
+#[test]
+fn settings_of_nothing_and_settings_twice() {
+    let read = |site: &str| {
+        read_texts(&[
+            ("site", site),
+            ("places", PLACES),
+            ("routes", ROUTES),
+            ("dwellings", DWELLINGS),
+            ("entrances", ENTRANCES),
+        ])
+    };
+    let hours = |site: &str| read(site).survey.unwrap().settings.standby_hours.map(|hours| hours.value);
+    assert_eq!(hours("Setting,Value\nStandby hours,0\n"), None);
+    assert_eq!(hours("Setting,Value\nStandby hours,4\n"), Some(4.0));
+    let twice = read("Setting,Value\nTitle,One\nTitle,Two\n");
+    assert_eq!(told(&twice), "site 3:1 name-used-twice, name Title, row 2, column Setting");
+}
+
 /// A cable to a place in the open runs in the open where nothing is said; what is said holds.
 #[test]
 fn a_way_to_a_place_outdoors_runs_outdoors() {

@@ -227,7 +227,9 @@ fn head(site: &Site, all: &mut Values) {
 fn of_building(building: &Building, all: &mut Values) {
     all.begin(Some(&building.id), KeyOwner::Whole, Thing::Building);
     let list = |names: &[Sourced<String>]| {
-        let names: Vec<&str> = names.iter().map(|name| name.value.as_str()).collect();
+        // A building without cores has one without a name.
+        let names: Vec<&str> =
+            names.iter().map(|name| name.value.as_str()).filter(|name| !name.is_empty()).collect();
         (!names.is_empty()).then(|| word(&names.join(", ")))
     };
     all.or("title", word(&building.title), word(building.id.as_str()));

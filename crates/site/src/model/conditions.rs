@@ -66,7 +66,7 @@ keys! {
     /// How many doors may be released outside of their calls (exit button, reader, keypad) at once while calls stand; which of them is
     /// searched. As many as there are doors, or more: all. Without it none is counted, and the report says so.
     releases_at_once: Option<Sourced<u32>> = may(SITE_COUNT);
-    /// Hours that the battery must carry the site: standby, with the calls of `calls_per_hour`.
+    /// Hours that the battery must carry the site: standby, with the calls of `calls_per_hour`. 0 asks for none.
     standby_hours: Option<Sourced<f64>> = may(Kind::Number(0.0, 1000.0));
     /// Calls in an hour, over all doors, while the battery carries the site. Without it standby alone is judged, and the report
     /// says so.
@@ -74,6 +74,14 @@ keys! {
     /// How long such a call lasts, from the bell button to the end of speech. Without it 60 s, told as assumed where calls
     /// are counted.
     call_duration: Option<Sourced<Duration>> = may(TIME);
+}
+
+impl Policy {
+    /// What is asked for: of 0 hours nobody asks for a battery.
+    pub(crate) fn as_asked(mut self) -> Self {
+        self.standby_hours = self.standby_hours.filter(|hours| hours.value > 0.0);
+        self
+    }
 }
 
 #[cfg(test)]

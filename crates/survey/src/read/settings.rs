@@ -12,6 +12,7 @@ use latchline_site::model::{
     USUAL_LABOUR_PER_HOUR, USUAL_LENGTH_TOLERANCE, USUAL_SLACK,
 };
 use latchline_words::reading::Thing;
+use std::collections::BTreeMap;
 
 impl Reader<'_> {
     pub(super) fn settings(&mut self, form: Option<&Form<'_>>) -> Settings {
@@ -47,6 +48,7 @@ impl Reader<'_> {
         let Some(form) = form else { return settings };
         let no_others: &[&str] = &[];
         let known = SETTINGS.iter().enumerate().map(|(index, (name, ..))| (index, *name, no_others));
+        let mut first_rows: BTreeMap<usize, u32> = BTreeMap::new();
         for row in form.rows() {
             let Some(name) = row.need("Setting", self.problems) else { continue };
             let Some(index) = meant(&name.value, known.clone()) else {
@@ -58,7 +60,16 @@ impl Reader<'_> {
                 );
                 continue;
             };
-            self.setting(SETTINGS[index].0, SETTINGS[index].1, &row, &mut settings);
+            match first_rows.get(&index) {
+                Some(first_row) => {
+                    let (name, first_row) = (SETTINGS[index].0.to_string(), *first_row);
+                    row.wrong("Setting", ProblemKind::NameTwice { name, first_row }, self.problems);
+                }
+                None => {
+                    first_rows.insert(index, row.number);
+                    self.setting(SETTINGS[index].0, SETTINGS[index].1, &row, &mut settings);
+                }
+            }
         }
         settings
     }
@@ -133,7 +144,10 @@ impl Reader<'_> {
                 settings.spare_ports = number(0.0, 1_000.0, "").map(|value| at(value).map(whole));
             }
             "Growth" => settings.growth = number(0.0, 1_000.0, "").map_or(0, whole),
-            "Standby hours" => settings.standby_hours = number(0.0, 1_000.0, "h").map(at),
+            // Of 0 hours nobody asks for a battery.
+            "Standby hours" => {
+                settings.standby_hours = number(0.0, 1_000.0, "h").filter(|hours| *hours > 0.0).map(at);
+            }
             "Thin margin" => settings.thin_margin_v = number(0.0, 10.0, "V"),
             "Least margin" => settings.least_margin_v = number(0.0, 10.0, "V").map(at),
             "No warnings" => settings.no_warnings = flag(self.problems),

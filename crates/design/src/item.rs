@@ -16,7 +16,7 @@ pub enum Owner {
 }
 
 /// The cable that must feed an item.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LockedCable {
     /// A cable of the catalogue, new or in the wall.
     Named(String),

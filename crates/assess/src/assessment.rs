@@ -7,7 +7,7 @@ use crate::physics_summary::{ShortCircuitSummary, SignalSummary, StartUpSummary,
 use crate::supply::SupplySheet;
 use latchline_finding::{ElementId, Figure, Finding, OperatingState, StateKind};
 pub use latchline_network::worst::Limited;
-use latchline_network::{BusState, Device, StageSource};
+use latchline_network::{BusState, Device, StageSource, margin_v};
 use latchline_site::addresses::AddressPlan;
 use latchline_site::model::RunStart;
 use std::collections::BTreeMap;
@@ -61,7 +61,7 @@ pub struct WorstVoltage {
 impl WorstVoltage {
     /// Margin to the limit in volts; minus infinity without operating point.
     pub fn margin_v(&self) -> f64 {
-        self.adverse_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
+        margin_v(self.adverse_v, self.limit_v)
     }
 }
 
@@ -76,6 +76,13 @@ pub struct StateVoltage {
     pub limit_v: f64,
     /// Lowest voltage in the state.
     pub lowest_v: Option<f64>,
+}
+
+impl StateVoltage {
+    /// Margin in that state in volts; minus infinity without operating point.
+    pub fn margin_v(&self) -> f64 {
+        margin_v(self.voltage_v, self.limit_v)
+    }
 }
 
 /// One device with its worst voltage, and its voltage in each state that was solved.

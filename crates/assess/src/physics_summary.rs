@@ -83,6 +83,34 @@ pub struct StartUpCurve {
     pub voltage_v: Vec<f64>,
 }
 
+/// What becomes of a tree when power returns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PowerReturnOutcome {
+    /// Every device runs.
+    Runs,
+    /// The source or a port switches off and on again and again.
+    Hiccups,
+    /// It settles below what some devices need to turn on.
+    BrownOut,
+    /// It was not over within the time that was simulated.
+    Undecided,
+    /// Values are missing.
+    NotJudged,
+}
+
+impl PowerReturnOutcome {
+    /// The stable name used in results.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Runs => "runs",
+            Self::Hiccups => "hiccups",
+            Self::BrownOut => "brown-out",
+            Self::Undecided => "undecided",
+            Self::NotJudged => "not-judged",
+        }
+    }
+}
+
 /// Power return at one supply or regenerating box.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StartUpSummary {
@@ -90,8 +118,8 @@ pub struct StartUpSummary {
     pub source: ElementId,
     /// The same by index.
     pub fed_from: StageSource,
-    /// "runs", "hiccups", "brown-out", "undecided", or "not-judged" where values are missing.
-    pub outcome: &'static str,
+    /// What becomes of it.
+    pub outcome: PowerReturnOutcome,
     /// When the last device was up, in seconds.
     pub time_s: Option<f64>,
     /// Period of the hiccup in seconds.
@@ -242,17 +270,17 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
     let summary = |start: &StageStart| {
         let id = |terminal: StageNode| terminal_id(site, layout, start.stage, terminal);
         let (outcome, time_s, period_s) = match start.outcome {
-            StartUpOutcome::Runs { time_s } => ("runs", Some(time_s), None),
-            StartUpOutcome::Hiccups { period_s } => ("hiccups", None, period_s),
-            StartUpOutcome::BrownOut { .. } => ("brown-out", None, None),
-            StartUpOutcome::Undecided => ("undecided", None, None),
+            StartUpOutcome::Runs { time_s } => (PowerReturnOutcome::Runs, Some(time_s), None),
+            StartUpOutcome::Hiccups { period_s } => (PowerReturnOutcome::Hiccups, None, period_s),
+            StartUpOutcome::BrownOut { .. } => (PowerReturnOutcome::BrownOut, None, None),
+            StartUpOutcome::Undecided => (PowerReturnOutcome::Undecided, None, None),
         };
         // The last one of several, unless another comes up as late by the clock that is shown.
         let mut up: Vec<(f64, StageNode)> =
             start.devices.iter().filter_map(|device| Some((device.up_s?, device.terminal))).collect();
         up.sort_by(|a, b| b.0.total_cmp(&a.0));
         let is_alone = up.get(1).is_some_and(|next| start_s(next.0) < start_s(up[0].0));
-        let last = up.first().filter(|_| is_alone && outcome == "runs");
+        let last = up.first().filter(|_| is_alone && outcome == PowerReturnOutcome::Runs);
         StartUpSummary {
             source: layout.stages[start.stage].id.clone(),
             fed_from: layout.stages[start.stage].source,
@@ -288,7 +316,7 @@ pub(crate) fn start_up_summaries(context: &WithStartUp<'_>) -> Vec<StartUpSummar
         StartUpSummary {
             source: stage.id.clone(),
             fed_from: stage.source,
-            outcome: "not-judged",
+            outcome: PowerReturnOutcome::NotJudged,
             time_s: None,
             period_s: None,
             devices: stations.count(),

@@ -8,7 +8,7 @@ use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
 use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
 use latchline_assess::Assessment;
-use latchline_assess::physics_summary::{SignalSummary, StartUpSummary};
+use latchline_assess::physics_summary::{PowerReturnOutcome, SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
 use latchline_finding::quantity::Voltage;
 use latchline_scene::font::LEAST_MM;
@@ -125,22 +125,24 @@ const MOST_NOTES: usize = 4;
 fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> Panel {
     let (devices, down) = (start.devices, start.not_running.len());
     let told = match start.outcome {
-        "runs" if start.dropouts == 0 && start.time_s.is_some_and(|time_s| start_s(time_s) == 0.0) => {
+        PowerReturnOutcome::Runs
+            if start.dropouts == 0 && start.time_s.is_some_and(|time_s| start_s(time_s) == 0.0) =>
+        {
             lettering.say(&Phrase::UpAtOnce { devices })
         }
-        "runs" => lettering.say(&Phrase::AllUp {
+        PowerReturnOutcome::Runs => lettering.say(&Phrase::AllUp {
             devices,
             after: start.time_s.map(|time| start_time(time, lettering.0.language)).as_deref(),
             last: start.last.as_ref().map(|last| last.as_str()),
             dropouts: (start.dropouts > 0).then_some(start.dropouts),
         }),
-        "not-judged" => lettering.say(&Phrase::StartNotJudged { devices }),
-        "hiccups" => {
+        PowerReturnOutcome::NotJudged => lettering.say(&Phrase::StartNotJudged { devices }),
+        PowerReturnOutcome::Hiccups => {
             let period = start.period_s.map(|period| lettering.trimmed(period, 2));
             lettering.say(&Phrase::Hiccups { period: period.as_deref(), down, devices })
         }
-        "brown-out" => lettering.say(&Phrase::BrownOut { down, devices }),
-        _ => String::from(lettering.word(Word::Undecided)),
+        PowerReturnOutcome::BrownOut => lettering.say(&Phrase::BrownOut { down, devices }),
+        PowerReturnOutcome::Undecided => String::from(lettering.word(Word::Undecided)),
     };
     let curves: Vec<(String, Vec<(f64, f64)>)> = start
         .curves
@@ -182,7 +184,7 @@ fn start_up_panel(site: &Site, start: &StartUpSummary, lettering: Lettering) -> 
         curves,
         limits,
         mark: None,
-        fails: start.outcome != "runs",
+        fails: start.outcome != PowerReturnOutcome::Runs,
         notes,
     }
 }

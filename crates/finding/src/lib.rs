@@ -9,6 +9,7 @@
 //! * [`Origin`]: where a value was written down;
 //! * [`Sourced`]: a value with its origin and its [`Provenance`];
 //! * [`Finding`]: one thing that is wrong or worth knowing, as typed data;
+//! * [`Instrument`]: what a reading was taken with, and how far it is right;
 //! * [`Locale`]: how the reader of printed sheets is used to words, numbers and units;
 //! * [`shown`]: text from outside as it may reach a terminal;
 //! * [`Edit`]: a change to the text of a site file, the only thing that ever flows back.
@@ -19,6 +20,7 @@ mod edit;
 mod element;
 mod figure;
 mod finding;
+mod instrument;
 mod locale;
 mod mains_lost;
 mod money;
@@ -35,6 +37,7 @@ pub use edit::{Brought, Change, Edit, EditStep, LoopMeasurement, Remedy};
 pub use element::ElementId;
 pub use figure::{Figure, Unit};
 pub use finding::{Acceptance, Argument, DataGrade, Finding, Related};
+pub use instrument::{Accuracy, Instrument};
 pub use locale::{Both, Language, Locale, METRES_PER_FOOT, Rounding, Units};
 pub use mains_lost::{MainsLost, WithoutMains};
 pub use money::Money;

@@ -5,7 +5,7 @@ use crate::locale::{Locale, Rounding};
 use crate::options::Part;
 use crate::table::Cell;
 use latchline_assess::{Prediction, Reading, ReadingPlace};
-use latchline_finding::{StateKind, Unit};
+use latchline_finding::{Accuracy, Instrument, StateKind, Unit};
 
 /// A reading between two values, with its nominal one.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,7 +60,7 @@ impl Expected {
 
     /// A reading between two values, wider by what the meter may be off by.
     pub fn metered(span: Span, unit: Unit) -> Self {
-        let Some(meter) = MeterAccuracy::of(unit) else { return Expected::Between(span, unit) };
+        let Some(meter) = meter_accuracy(unit) else { return Expected::Between(span, unit) };
         let lowest = (span.lowest - meter.off_by(span.lowest)).max(0.0);
         let highest = span.highest + meter.off_by(span.highest);
         Expected::Between(Span { lowest, highest, ..span }, unit)
@@ -111,29 +111,10 @@ impl Expected {
     }
 }
 
-/// What a meter may be off by: a share of the reading, and a part that is always the same.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct MeterAccuracy {
-    /// Share of the reading.
-    pub share: f64,
-    /// In the unit of the reading.
-    pub always: f64,
-}
-
-impl MeterAccuracy {
-    /// Of a hand-held multimeter (assumed; common practice, no source): in ohms two digits of 0.1 ohm, leads subtracted; in amperes
-    /// three digits of 1 mA. Ranges of other units are those of the system alone.
-    pub fn of(unit: Unit) -> Option<MeterAccuracy> {
-        match unit {
-            Unit::Ohm => Some(MeterAccuracy { share: 0.01, always: 0.2 }),
-            Unit::Ampere => Some(MeterAccuracy { share: 0.015, always: 0.003 }),
-            _ => None,
-        }
-    }
-
-    fn off_by(self, reading: f64) -> f64 {
-        self.share * reading.abs() + self.always
-    }
+/// How far a reading on site is right: the ranges are those of a plain hand-held multimeter, so that they hold with whatever meter is at hand.
+/// Ranges in other units than ohms and amperes are those of the system alone.
+pub fn meter_accuracy(unit: Unit) -> Option<Accuracy> {
+    matches!(unit, Unit::Ohm | Unit::Ampere).then(|| Instrument::Plain.accuracy(unit)).flatten()
 }
 
 /// The least that a multimeter on site reads with any sense (common practice, no source): 0.1 ohm, that of its leads, and 2 mA.

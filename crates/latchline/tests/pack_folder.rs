@@ -93,7 +93,14 @@ fn an_older_pack_is_replaced_and_nothing_of_it_stays() {
     let whole = files(&folder.path("pack"));
     let part = folder.run(&["pack", "site.toml", "-o", "pack", "--only", "cables"]);
     assert_eq!(part.status, 0, "{}", part.err);
-    assert!(files(&folder.path("pack")).len() < whole.len() / 2);
+    let left = files(&folder.path("pack")).len();
+    assert!(left < whole.len() / 2);
+    // The list is in both, and whatever the part has the whole had too.
+    let said = format!(
+        "no longer in pack, as this pack does not have what the earlier one had there: {} files",
+        whole.len() - left
+    );
+    assert!(part.out.contains(&said), "{}", part.out);
     assert_eq!(folder.run(&["pack", "site.toml", "-o", "pack"]).status, 0);
     assert_eq!(files(&folder.path("pack")), whole, "same input, same bytes");
     assert_eq!(names(&folder), ["pack", "site.toml"]);

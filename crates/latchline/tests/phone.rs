@@ -167,6 +167,13 @@ fn readings_come_back_judged_and_go_on_to_locate() {
         "--merged",
         "all.json",
     ];
+    // Two results in one file, by two names: nothing is written, whatever is forced.
+    let one_file =
+        ["readings", "demo/site.toml", "kim.json", "-o", "back.toml", "--merged", "./back.toml", "--force"];
+    let refused = folder.run(&one_file);
+    assert_eq!(refused.status, 2);
+    assert!(refused.err.contains("two results would be written into"), "{}", refused.err);
+    assert!(!folder.path("back.toml").exists());
     let ran = folder.run(&arguments);
     assert_eq!(ran.status, 1, "{}", ran.err);
     assert!(
@@ -180,6 +187,10 @@ fn readings_come_back_judged_and_go_on_to_locate() {
     let merged: Value = serde_json::from_str(&folder.read("all.json")).unwrap();
     assert_eq!((merged["events"].as_array().unwrap().len(), merged["from"].as_str()), (7, Some("laptop")));
     let ran = folder.run(&["readings", "demo/site.toml", "all.json", "--format", "json"]);
+    // What phones told is no result: it cannot be made again from the site.
+    let refused = folder.run(&["check", "demo/site.toml", "--format", "json", "--output", "all.json"]);
+    assert_eq!(refused.status, 2, "{}", refused.out);
+    assert!(refused.err.contains("is no result that can be made again"), "{}", refused.err);
     let document: Value = serde_json::from_str(&ran.out).unwrap();
     assert_eq!(document["conflicts"][0]["entries"].as_array().unwrap().len(), 2);
     assert_eq!(document["readings"].as_array().unwrap().len(), 5);

@@ -2,48 +2,7 @@
 
 use crate::kind::SymptomKind;
 use crate::quantity::Quantity;
-use latchline_finding::Unit;
-
-/// Class of an instrument: what its maker states, in the form "so many per cent of the reading and so much more"
-/// (common practice, no source).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Instrument {
-    /// A bench instrument: 0.1 %.
-    Precise,
-    /// A good hand-held multimeter: 0.5 %.
-    #[default]
-    Good,
-    /// A plain hand-held multimeter: 1.5 %.
-    Plain,
-    /// A clamp meter, or a figure that a unit shows of itself: 3 %.
-    Display,
-}
-
-impl Instrument {
-    /// Every class.
-    pub const ALL: [Instrument; 4] =
-        [Instrument::Precise, Instrument::Good, Instrument::Plain, Instrument::Display];
-
-    /// The stable name used in files.
-    pub fn name(self) -> &'static str {
-        match self {
-            Instrument::Precise => "precise",
-            Instrument::Good => "good",
-            Instrument::Plain => "plain",
-            Instrument::Display => "display",
-        }
-    }
-
-    /// The limit of error that is stated: share of the reading, and what is added in V, A, ohm and F.
-    fn stated(self) -> (f64, [f64; 4]) {
-        match self {
-            Instrument::Precise => (0.001, [0.005, 0.000_2, 0.02, 2e-12]),
-            Instrument::Good => (0.005, [0.03, 0.002, 0.1, 10e-12]),
-            Instrument::Plain => (0.015, [0.1, 0.005, 0.3, 50e-12]),
-            Instrument::Display => (0.03, [0.3, 0.02, 1.0, 200e-12]),
-        }
-    }
-}
+use latchline_finding::{Instrument, Unit};
 
 /// How a figure was read off.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -110,7 +69,6 @@ impl Measured {
 
     /// The limit of its error on that scale: what the maker states, and more for a figure that did not stand still.
     pub(crate) fn limit(&self) -> f64 {
-        let (share, floors) = self.instrument.stated();
         let limit = match self.quantity {
             // A tester of insulation is good for a tenth of a decade.
             Quantity::Insulation { .. } | Quantity::Earth { .. } => 0.15,
@@ -118,13 +76,8 @@ impl Measured {
                 0.3 * crate::quantity::OPEN_OHM
             }
             _ => {
-                let place = match self.quantity.unit() {
-                    Unit::Ampere => 1,
-                    Unit::Ohm => 2,
-                    Unit::Farad => 3,
-                    _ => 0,
-                };
-                share * self.value.abs() + floors[place]
+                let accuracy = self.instrument.accuracy(self.quantity.unit());
+                accuracy.map_or(0.0, |accuracy| accuracy.off_by(self.value))
             }
         };
         limit * self.taken.factor()

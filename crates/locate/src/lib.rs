@@ -43,9 +43,10 @@ mod whole_and_reduced;
 
 pub use dictionary::{Damaged, Dictionary, Read, Share, reads};
 pub use effect::Effect;
-pub use evidence::{Evidence, Instrument, Measured, Symptom, Taken, good_reading};
+pub use evidence::{Evidence, Measured, Symptom, Taken, good_reading};
 pub use hypothesis::{Hypothesis, hypotheses};
 pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
+pub use latchline_finding::Instrument;
 pub use located::{Class, Located, Options, Planned, expected, locate};
 pub use next::{Meaning, NextReading};
 pub use pairs::Pair;

@@ -69,4 +69,4 @@ pub use search::SearchOptions;
 pub use state_space::StateSpace;
 pub use states::{worst_states, worst_states_with};
 pub use wanted::{GivenUp, Wanted};
-pub use worst::{Device, DeviceStates, WorstStates};
+pub use worst::{Device, DeviceStates, WorstStates, margin_v};

@@ -8,6 +8,7 @@ use crate::phase::Phase;
 use crate::search::{Found, SearchOptions, StageSearch, Target};
 use crate::stage_calls::StageCalls;
 use crate::stage_key::of_stage;
+use crate::worst::margin_v;
 use std::collections::BTreeMap;
 
 /// A device of the stage, as the search sees it.
@@ -58,7 +59,7 @@ pub(crate) struct LocalMargin {
 
 impl LocalMargin {
     fn margin_v(&self) -> f64 {
-        self.voltage_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
+        margin_v(self.voltage_v, self.limit_v)
     }
 
     /// The worse of two, with the lower of their lowest voltages.

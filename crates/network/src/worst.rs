@@ -47,10 +47,15 @@ pub struct StateMargin {
     pub complete: bool,
 }
 
+/// Margin of a voltage to its limit in volts; minus infinity without operating point.
+pub fn margin_v(voltage_v: Option<f64>, limit_v: f64) -> f64 {
+    voltage_v.map_or(f64::NEG_INFINITY, |voltage_v| voltage_v - limit_v)
+}
+
 impl StateMargin {
     /// Voltage minus limit; minus infinity without operating point.
     pub fn margin_v(&self) -> f64 {
-        self.voltage_v.map_or(f64::NEG_INFINITY, |voltage| voltage - self.limit_v)
+        margin_v(self.voltage_v, self.limit_v)
     }
 }
 

@@ -1,10 +1,10 @@
 //! More than one thing at a supply or port: a supply with batteries, a chain on two ports, a distributor where no port is free.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-use crate::common::{judge, keys};
+use crate::common::{judge, judge_with, keys};
 use latchline_finding::{Finding, Remedy};
-use latchline_remedy::{offered, propose};
-use latchline_site::edit;
+use latchline_remedy::{offered, propose, tried};
+use latchline_site::{builtin_catalogue, edit};
 
 /// The finding of a code, and what is offered for it; each, applied and judged again, takes it away.
 fn found(text: &str, code: &str) -> (Finding, Vec<Remedy>) {
@@ -183,4 +183,33 @@ flats = { from = "D1.1", to = ["A-1", "A-2"], first = "6 m", spacing = "3 m" }
         "",
     );
     assert!(!judge(&none).assessment.findings.iter().any(|one| one.code.as_str() == "port-overloaded"));
+}
+
+/// Twelve stations that boot at 1 W, a door station and a distributor draw more than 12 W / 48 V = 0.25 A when power returns: a supply of
+/// 0.2 A does not start them, nor can one of 0.24 A, which is larger, and is not tried. The first that is tried carries them.
+#[test]
+fn a_supply_below_the_current_of_a_start_is_not_tried() {
+    let builtin = builtin_catalogue().1;
+    let start = builtin.find("[supplies.ostrel-ps-60]").unwrap();
+    let end = start + builtin[start + 1..].find("\n[").unwrap() + 1;
+    let supply = |name: &str, rated: &str, limit: &str| {
+        let block = builtin[start..end].replace("ostrel-ps-60", name);
+        let line = |line: &str| match line.split(" = ").next() {
+            Some("rated_current") => format!("rated_current = \"{rated}\"\n"),
+            Some("limit_current") => format!("limit_current = \"{limit}\"\n"),
+            _ => format!("{line}\n"),
+        };
+        block.lines().map(line).collect::<String>()
+    };
+    let (small, larger) = (supply("small", "0.2 A", "0.22 A"), supply("larger", "0.24 A", "0.26 A"));
+    let judged = judge_with(&house("small", ""), &[builtin, &format!("{small}\n{larger}")]);
+    let finding = judged.assessment.findings.iter().find(|one| one.code.as_str().starts_with("start-up-"));
+    let finding = finding.unwrap_or_else(|| panic!("{:?}", keys(&judged.assessment.findings)));
+    let drawn_a = judged.assessment.sources[0].power_return_current_a.unwrap();
+    assert!(drawn_a > 0.25, "{drawn_a} A");
+    let tried = tried(&judged.bench(), finding);
+    let models: Vec<String> =
+        tried.iter().filter(|one| one.kind == "larger-supply").map(|one| format!("{:?}", one.edit)).collect();
+    assert!(!models.is_empty());
+    assert!(models.iter().all(|edit| !edit.contains("larger")), "{models:?}");
 }

@@ -218,7 +218,7 @@ pub(crate) fn signal(summary: &SignalSummary) -> SignalDocument {
 pub(crate) fn start_up(summary: &StartUpSummary) -> StartUpDocument {
     StartUpDocument {
         source: summary.source.to_string(),
-        outcome: summary.outcome,
+        outcome: summary.outcome.name(),
         time_s: summary.time_s.and_then(finite),
         period_s: summary.period_s.and_then(finite),
         devices: summary.devices,

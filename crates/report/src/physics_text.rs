@@ -5,7 +5,7 @@ use crate::table::paragraph;
 use crate::{figures, template};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{
-    ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
+    PowerReturnOutcome, ShortCircuitSummary, SignalSummary, StartUpSummary, ToleranceSummary,
 };
 use latchline_finding::{ElementId, Figure, Unit};
 use latchline_words::figures::{start_s, start_time};
@@ -19,7 +19,11 @@ pub(crate) fn of_source(assessment: &Assessment, source: &ElementId, briefly: bo
         assessment
             .start_up
             .iter()
-            .filter(|one| one.source == *source && !(briefly && matches!(one.outcome, "runs" | "hiccups")))
+            .filter(|one| {
+                one.source == *source
+                    && !(briefly
+                        && matches!(one.outcome, PowerReturnOutcome::Runs | PowerReturnOutcome::Hiccups))
+            })
             .map(|one| PowerReturn::Line { what: &power_return(one, look) }.say(look.language)),
     );
     let shorts: Vec<&ShortCircuitSummary> =
@@ -39,21 +43,23 @@ pub(crate) fn power_return(summary: &StartUpSummary, look: &Look) -> String {
     let dropouts = (summary.dropouts > 0).then_some(summary.dropouts);
     let trips = (summary.trips > 0).then_some(summary.trips);
     let words = match (summary.outcome, summary.time_s) {
-        ("runs", Some(time_s)) if start_s(time_s) == 0.0 && dropouts.is_none() && trips.is_none() => {
+        (PowerReturnOutcome::Runs, Some(time_s))
+            if start_s(time_s) == 0.0 && dropouts.is_none() && trips.is_none() =>
+        {
             PowerReturn::UpAtOnce { devices }
         }
-        ("runs", Some(time_s)) => {
+        (PowerReturnOutcome::Runs, Some(time_s)) => {
             let last = summary.last.as_ref().map(|last| template::plain(last.as_str()));
             let time = &start_time(time_s, look.language);
             return PowerReturn::AllUp { devices, time, last: last.as_deref(), dropouts, trips }
                 .say(look.language);
         }
-        ("hiccups", _) => {
+        (PowerReturnOutcome::Hiccups, _) => {
             let period = summary.period_s.map(|period_s| look.figure(Figure::new(period_s, Unit::Second)));
             return PowerReturn::Hiccups { period: period.as_deref(), down, devices }.say(look.language);
         }
-        ("not-judged", _) => PowerReturn::NotJudged { devices },
-        ("brown-out", _) => PowerReturn::BrownOut { down, devices },
+        (PowerReturnOutcome::NotJudged, _) => PowerReturn::NotJudged { devices },
+        (PowerReturnOutcome::BrownOut, _) => PowerReturn::BrownOut { down, devices },
         _ => PowerReturn::Undecided { down, devices },
     };
     words.say(look.language)

@@ -3,6 +3,8 @@
 //! A workbook is a ZIP archive whose parts may unpack to a thousand times their size, and a sheet may name a
 //! cell in its last row and column. So the parts are unpacked once only to be counted, and cells are read one by one.
 
+mod claims;
+
 use crate::problem::{Problem, ProblemKind};
 use crate::sheet_mistake::{of_archive, of_workbook};
 use crate::table::{Cell, MOST_COLUMNS, MOST_ROWS, Sheet, Value, cell_origin, text_value, too_far_right};
@@ -10,7 +12,7 @@ use calamine::{DataRef, Reader, Xlsx, XlsxError};
 use latchline_finding::{Both, FileId, Origin};
 use latchline_words::reading::SheetMistake;
 use std::collections::BTreeMap;
-use std::io::{Cursor, Read, sink};
+use std::io::{BufReader, Cursor, Read, sink};
 use std::sync::Arc;
 use zip::ZipArchive;
 
@@ -35,7 +37,7 @@ enum Refused {
 
 /// Names of the sheets of an XLSX workbook; none where it cannot be read.
 pub fn sheet_names(bytes: &[u8]) -> Vec<String> {
-    if unpacks_to_more(bytes) != Ok(false) {
+    if !matches!(bounds(bytes), Ok(Bounds::Kept)) {
         return Vec::new();
     }
     Xlsx::new(Cursor::new(bytes))
@@ -45,9 +47,13 @@ pub fn sheet_names(bytes: &[u8]) -> Vec<String> {
 /// Reads all sheets of an XLSX workbook.
 pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec<Sheet> {
     let mut whole = |kind| problems.push(Problem::new(Origin::None, kind));
-    match unpacks_to_more(bytes) {
-        Ok(false) => {}
-        Ok(true) => {
+    match bounds(bytes) {
+        Ok(Bounds::Kept) => {}
+        Ok(Bounds::FalseClaim) => {
+            whole(ProblemKind::NotAWorkbook(Box::new(SheetMistake::PartDamaged.both())));
+            return Vec::new();
+        }
+        Ok(Bounds::TooLarge) => {
             whole(ProblemKind::UnpacksTooLarge { megabytes: MOST_BYTES / 1_000_000 });
             return Vec::new();
         }
@@ -99,25 +105,40 @@ pub fn from_xlsx(file: FileId, bytes: &[u8], problems: &mut Vec<Problem>) -> Vec
     sheets
 }
 
-/// Whether a workbook unpacks to more than it may; counted, since what the archive says of it may be wrong.
-fn unpacks_to_more(bytes: &[u8]) -> Result<bool, SheetMistake> {
+/// What is wrong with an archive before anything of it is kept.
+enum Bounds {
+    /// Nothing.
+    Kept,
+    /// It unpacks to more than it may.
+    TooLarge,
+    /// A part claims what cannot be.
+    FalseClaim,
+}
+
+/// Unpacks every part once, to count it, since what the archive says of its sizes may be wrong, and to hold what it claims against what can be.
+fn bounds(bytes: &[u8]) -> Result<Bounds, SheetMistake> {
     let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|error| of_archive(&error))?;
     let mut left = MOST_BYTES;
     if archive.len() > MOST_PARTS {
-        return Ok(true);
+        return Ok(Bounds::TooLarge);
     }
     for part in 0..archive.len() {
         // What is encrypted or broken is told by who needs it.
         let Ok(part) = archive.by_index(part) else { continue };
         // Bytes before a break count as well; nothing is kept of them.
         let mut counted = Counted { inner: part, bytes: 0 };
-        let _ = std::io::copy(&mut (&mut counted).take(left + 1), &mut sink());
+        let mut bounded = BufReader::new((&mut counted).take(left + 1));
+        let can_be = claims::can_be(&mut bounded);
+        let _ = std::io::copy(&mut bounded, &mut sink());
         if counted.bytes > left {
-            return Ok(true);
+            return Ok(Bounds::TooLarge);
+        }
+        if !can_be {
+            return Ok(Bounds::FalseClaim);
         }
         left -= counted.bytes;
     }
-    Ok(false)
+    Ok(Bounds::Kept)
 }
 
 /// A reader that counts.

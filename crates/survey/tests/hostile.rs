@@ -3,9 +3,9 @@
 use crate::told;
 use latchline_finding::FileId;
 use latchline_survey::table::Sheet;
-use latchline_survey::workbook::from_xlsx;
+use latchline_survey::workbook::{from_xlsx, sheet_names};
 use rust_xlsxwriter::Workbook;
-use std::io::{Cursor, Write};
+use std::io::{Cursor, Read, Write};
 use zip::write::SimpleFileOptions;
 use zip::{ZipArchive, ZipWriter};
 
@@ -96,4 +96,53 @@ fn workbooks_cut_off_anywhere_are_told() {
         let (sheets, told) = read(&whole[..end]);
         assert!(sheets.is_empty() && !told.is_empty(), "cut at {end}");
     }
+}
+
+/// The workbook with a text exchanged in one of its parts.
+fn with_text(bytes: &[u8], name: &str, text: &str, by: &str) -> Vec<u8> {
+    let mut archive = ZipArchive::new(Cursor::new(bytes)).expect("an archive");
+    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
+    for at in 0..archive.len() {
+        let mut part = archive.by_index(at).expect("a part");
+        let mut content = String::new();
+        part.read_to_string(&mut content).expect("a text");
+        let part_name = part.name().expect("a name").to_string();
+        if part_name == name {
+            assert!(content.contains(text), "{content}");
+            content = content.replace(text, by);
+        }
+        writer.start_file(part_name, SimpleFileOptions::default()).expect("a part");
+        writer.write_all(content.as_bytes()).expect("written");
+    }
+    writer.finish().expect("an archive").into_inner()
+}
+
+/// References and counts that no sheet has (ECMA-376 part 1, 18.3.1.4 and 18.4.9): the count alone would take 96 GB, and a reference beyond the
+/// last column comes to another cell when it is reckoned with 32 bits.
+#[test]
+fn a_workbook_that_claims_what_cannot_be() {
+    let whole = workbook(|_| {});
+    let sheet = "xl/worksheets/sheet1.xml";
+    let cases = [
+        ("xl/sharedStrings.xml", "uniqueCount=\"2\"", "uniqueCount=\"4000000000\""),
+        ("xl/sharedStrings.xml", "uniqueCount=\"2\"", "uniqueCount=\"-1\""),
+        (sheet, "r=\"A2\"", "r=\"ZZZZZZZZZZZ5\""),
+        (sheet, "r=\"A2\"", "r=\"XFE2\""),
+        (sheet, "r=\"A2\"", "r=\"A99999999999999\""),
+        (sheet, "r=\"A2\"", "r=\"A0\""),
+        (sheet, "r=\"A2\"", "r=\"2A\""),
+        (sheet, "row r=\"2\"", "row r=\"4294967297\""),
+        (sheet, "ref=\"A1:A2\"", "ref=\"B2:A1\""),
+    ];
+    for (part, text, by) in cases {
+        let bytes = with_text(&whole, part, text, by);
+        let (sheets, told) = read(&bytes);
+        assert!(sheets.is_empty(), "{by}");
+        assert!(told.contains("not-a-workbook") && told.lines().count() == 1, "{by}: {told}");
+        assert!(sheet_names(&bytes).is_empty(), "{by}");
+    }
+    // Where nothing of it is changed it is read, and so is the last cell of all.
+    let unchanged = with_text(&whole, sheet, "r=\"A2\"", "r=\"a2\"");
+    assert_eq!(read(&unchanged).0.len(), 1);
+    assert_eq!(sheet_names(&with_text(&whole, sheet, "r=\"A2\"", "r=\"XFD1048576\"")), ["places"]);
 }

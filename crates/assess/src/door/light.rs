@@ -1,6 +1,7 @@
 //! Lights at a door: what feeds each, and what the door station's light output must give.
 
 use super::Assumptions;
+use super::circuit::CURRENT_TOLERANCE;
 use crate::calculation::{
     CalculationLine, Formula, FormulaSource, Input, InputSource, Limit, Quantity, Rounding, Symbol,
 };
@@ -34,11 +35,9 @@ pub struct LightSheet {
     pub feed_v: Option<f64>,
 }
 
-/// How far a light's current may be from its rated one, as a fraction (assumed; common practice, no source).
-const CURRENT_TOLERANCE: f64 = 0.1;
-
 impl LightSheet {
-    /// What an ammeter finds in its lead while it shines, in amperes: least, nominal, most.
+    /// What an ammeter finds in its lead while it shines, in amperes: least, nominal, most. A light's current is as far from its rated one as a
+    /// lock's may be.
     pub fn drawn_a(&self) -> [f64; 3] {
         [1.0 - CURRENT_TOLERANCE, 1.0, 1.0 + CURRENT_TOLERANCE].map(|share| share * self.current_a)
     }

@@ -2,6 +2,7 @@
 
 use super::limit::grade;
 use crate::rule::{Context, Judgement, finding, rule};
+use latchline_circuit::conductor::COPPER_RESISTIVITY_OHM_MM2_PER_M;
 use latchline_finding::{CodeDoc, ElementId, Figure, Origin, Provenance, Unit};
 use latchline_site::catalogue::Material;
 use latchline_words::terms::Term;
@@ -11,17 +12,14 @@ rule! {
     pub static CLAD_ALUMINIUM: "clad-aluminium", Warning, check
 }
 
-/// Resistance of copper at 20 °C in ohm mm²/m: 1/58 (IEC 60028).
-const COPPER: f64 = 0.017241;
-
 /// The material's resistance over that of copper, from the highest resistivities of ASTM B566, and of
 /// hard-drawn aluminium (IEC 60889).
 pub(super) fn resistance_ratio(material: Material) -> f64 {
     match material {
         Material::Copper => 1.0,
-        Material::CladAluminium10 => 0.02743 / COPPER,
-        Material::CladAluminium15 => 0.02676 / COPPER,
-        Material::Aluminium => 0.028264 / COPPER,
+        Material::CladAluminium10 => 0.02743 / COPPER_RESISTIVITY_OHM_MM2_PER_M,
+        Material::CladAluminium15 => 0.02676 / COPPER_RESISTIVITY_OHM_MM2_PER_M,
+        Material::Aluminium => 0.028264 / COPPER_RESISTIVITY_OHM_MM2_PER_M,
     }
 }
 

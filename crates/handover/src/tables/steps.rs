@@ -4,7 +4,7 @@ use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Locale;
 use crate::options::Part;
-use crate::step::{Expected, MeterAccuracy, Sheet, Span, Stage, Step, Taken};
+use crate::step::{Expected, Sheet, Span, Stage, Step, Taken, meter_accuracy};
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Column, Role, Table};
 use latchline_finding::Unit;
@@ -39,7 +39,7 @@ impl<'s, 'a> Steps<'s, 'a> {
     pub(super) fn note_of_meters(&mut self) {
         let locale = &self.subject.locale;
         let allowed = |unit: Unit| {
-            let accuracy = MeterAccuracy::of(unit)?;
+            let accuracy = meter_accuracy(unit)?;
             let share = locale.trimmed(accuracy.share * 100.0, 1);
             Some(format!("{share} % + {} {}", locale.trimmed(accuracy.always, 3), locale.symbol(unit)))
         };

@@ -130,14 +130,17 @@ pub fn run(
         files.push(PackFile { name: String::from("phone.html"), bytes });
     }
     files.push(latchline_pack::contents_file(&pack, &files));
-    let kept = folder::replace(&arguments.output, &files)?;
+    let earlier = folder::replace(&arguments.output, &files)?;
     let wrote = PackWords::Wrote { files: files.len(), folder: &shown::path(&arguments.output) };
     writeln!(output, "{}", wrote.say(language))?;
     for words in &carried {
         writeln!(output, "{words}")?;
     }
     let mut tell = |words: PackWords<'_>| writeln!(output, "{}", words.say(language));
-    for one in &kept {
+    if let Some(name) = earlier.gone.first() {
+        tell(PackWords::Gone { count: earlier.gone.len(), name, folder: &shown::path(&arguments.output) })?;
+    }
+    for one in &earlier.kept {
         let (name, file) = (one.name.as_str(), one.stays_as.as_str());
         tell(match &one.beside {
             Some(beside) => PackWords::KeptWithNewBeside { file, beside },

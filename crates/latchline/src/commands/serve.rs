@@ -1,6 +1,7 @@
 //! `latchline serve`: the office page.
 
 use super::locale::LanguageArguments;
+use super::store::STORE_NAME;
 use crate::date::now_ms;
 use crate::files::{FolderLock, LiveFiles, PassingFolder, read_text};
 use crate::refusal::{Refusal, Refused, Result};
@@ -20,7 +21,6 @@ use std::process::ExitCode;
 /// The port that is tried first.
 const USUAL_PORT: u16 = 4840;
 /// The store of a folder.
-const STORE_NAME: &str = "latchline.db";
 
 /// Open the office page: the building drawn, changed and judged in the browser
 ///

@@ -192,13 +192,22 @@ fn remove_if_nothing_is_lost(old: &Path, new: &Path) -> bool {
     nothing_is_lost && fs::remove_dir_all(old).is_ok()
 }
 
+/// What became of the files of an earlier run.
+#[derive(Debug, Default)]
+pub struct Earlier {
+    /// Those that people changed: they stay.
+    pub kept: Vec<Kept>,
+    /// Names of those that are not among the new ones: nobody had changed them, and they are gone.
+    pub gone: Vec<String>,
+}
+
 /// Makes the folder with these files, or replaces one that an earlier run made. What people changed in that one
 /// stays under its name, and what was made anew goes beside it.
 ///
 /// # Errors
 /// If the earlier one is of another site, or it cannot be written; then nothing is left of it, and an earlier folder
 /// is as it was.
-pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
+pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Earlier> {
     prepare(folder)?;
     let shown = shown::path(folder);
     let cannot = || FolderRefusal::CannotWrite { folder: &shown };
@@ -213,6 +222,7 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
         Some(Standing { contents: Some(contents), files: found, .. }) => kept(contents, found, files),
         _ => Vec::new(),
     };
+    let gone = before.as_ref().map_or_else(Vec::new, |before| gone(before, &kept, files));
     let fresh = FreshFolder::new(parent, name).refused(cannot)?;
     fresh.fill(files, &kept).refused(cannot)?;
     if let Some(before) = &before {
@@ -235,7 +245,17 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Vec<Kept>> {
     }
     drop(lock);
     super::written::note(folder);
-    Ok(kept)
+    Ok(Earlier { kept, gone })
+}
+
+/// Files of an earlier run that neither stay nor are made anew.
+fn gone(before: &Standing, kept: &[Kept], files: &[PackFile]) -> Vec<String> {
+    let stays = |name: &str| {
+        name == CONTENTS_NAME
+            || files.iter().any(|file| file.name == name)
+            || kept.iter().any(|one| one.name == name)
+    };
+    before.files.keys().filter(|name| !stays(name)).cloned().collect()
 }
 
 /// Refuses to lay the pack of one building over that of another: its readings would lie among the wrong tables.

@@ -17,6 +17,28 @@ pub fn refuse_inputs<P: AsRef<Path>>(inputs: &[P], result: &Path) -> Result<()> 
     Ok(())
 }
 
+/// Refuses two results in one file: the second would lie over the first.
+///
+/// # Errors
+/// If two of them would, whatever was forced.
+pub fn refuse_one_place<P: AsRef<Path>>(results: &[P]) -> Result<()> {
+    let twice =
+        |(at, one): (usize, &P)| results[..at].iter().any(|other| is_one_place(one.as_ref(), other.as_ref()));
+    match results.iter().enumerate().find(|(at, one)| twice((*at, *one))) {
+        Some((_, result)) => Err(FileRefusal::TwoResults { file: &shown::path(result.as_ref()) }.into()),
+        None => Ok(()),
+    }
+}
+
+/// Whether two paths lead to one file, or will once it is written.
+fn is_one_place(one: &Path, other: &Path) -> bool {
+    let place = |path: &Path| {
+        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        Some((fs::canonicalize(folder).ok()?, path.file_name()?.to_os_string()))
+    };
+    is_same(one, other) || one == other || place(one).is_some_and(|one| place(other) == Some(one))
+}
+
 /// Whether two paths lead to one file.
 pub fn is_same(one: &Path, other: &Path) -> bool {
     match (fs::canonicalize(one), fs::canonicalize(other)) {

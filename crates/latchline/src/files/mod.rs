@@ -31,7 +31,7 @@ mod workbooks;
 mod write;
 mod written;
 
-pub use inputs::refuse_inputs;
+pub use inputs::{refuse_inputs, refuse_one_place};
 pub use kind::{refuse_for_site, refuse_for_survey, refuse_pack_folder, refuse_pack_for_site};
 pub use live::LiveFiles;
 pub use lock::FolderLock;

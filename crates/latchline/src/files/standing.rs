@@ -4,11 +4,16 @@ use super::Original;
 use crate::refusal::Result;
 use latchline_finding::shown;
 use latchline_words::refusals::FileRefusal;
+use serde::Deserialize;
+use serde::de::{DeserializeOwned, IgnoredAny};
 use std::fs;
 use std::io::Read as _;
 use std::path::Path;
 
-/// Bytes at the beginning of a file in which it says whose it is.
+/// Most bytes of a JSON document that is looked into to see whose it is.
+const MOST_BYTES: u64 = 300_000_000;
+
+/// Bytes at the beginning of a page in which it says whose it is.
 const HEAD_BYTES: usize = 1_000;
 
 /// What may stand where a file is written.
@@ -18,6 +23,8 @@ pub enum MayReplace<'a> {
     Nothing,
     /// A result of an earlier run, or an empty file.
     OwnResult,
+    /// Readings of phones that an earlier run put together, or an empty file.
+    OwnReadings,
     /// What was read before.
     Read(&'a Original),
     /// These bytes, which this run wrote.
@@ -36,10 +43,14 @@ impl MayReplace<'_> {
         match self {
             MayReplace::Anything => {}
             MayReplace::Nothing => return Err(FileRefusal::Exists { file: shown }.into()),
-            MayReplace::OwnResult => {
-                let mut head = Vec::new();
-                standing.take(HEAD_BYTES as u64).read_to_end(&mut head)?;
-                if !head.is_empty() && !is_own_result(&head) {
+            MayReplace::OwnResult | MayReplace::OwnReadings => {
+                let mut found = Vec::new();
+                standing.take(MOST_BYTES + 1).read_to_end(&mut found)?;
+                let is_own = match self {
+                    MayReplace::OwnReadings => is_merged_readings(&found),
+                    _ => is_own_result(&found),
+                };
+                if !found.is_empty() && !is_own {
                     return Err(FileRefusal::ExistsNoResult { file: shown }.into());
                 }
             }
@@ -93,13 +104,69 @@ pub fn refuse_standing(path: &Path, may_replace: MayReplace<'_>) -> Result<()> {
     }
 }
 
-/// Whether these are the first bytes of a drawing, a phone page or a JSON document that this program writes. Texts and tables
-/// say nothing of where they are from.
-fn is_own_result(head: &[u8]) -> bool {
-    let head = String::from_utf8_lossy(head);
-    let has = |mark: &str| head.contains(mark);
+/// Whether these are the bytes of a drawing, a phone page or a JSON document that this program writes and can write again. Texts and tables say
+/// nothing of where they are from.
+fn is_own_result(bytes: &[u8]) -> bool {
+    let head = String::from_utf8_lossy(&bytes[..bytes.len().min(HEAD_BYTES)]);
     head.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"latchline-drawing\"")
         || head.starts_with("999\nlatchline\n")
-        || (head.starts_with("<!doctype html>") && has("content=\"latchline phone\""))
-        || (head.starts_with('{') && (has("\"latchline_version\": \"") || has("\"name\": \"latchline\"")))
+        || (head.starts_with("<!doctype html>") && head.contains("content=\"latchline phone\""))
+        || json(bytes).is_some_and(|document: Document| document.is_result())
+        || json(bytes).is_some_and(|document: Sarif| document.is_own())
+}
+
+/// Whether these are the bytes of readings that were put together: no result, since it is not made again from a site.
+fn is_merged_readings(bytes: &[u8]) -> bool {
+    json(bytes).is_some_and(|document: Document| document.is_merged_readings())
+}
+
+/// What a JSON document says of where it is from; the rest of it is passed over.
+#[derive(Deserialize)]
+struct Document {
+    latchline_version: Option<IgnoredAny>,
+    /// Only what phones exchange has it.
+    format: Option<IgnoredAny>,
+    from: Option<serde_json::Value>,
+}
+
+/// A document in SARIF 2.1.0.
+#[derive(Deserialize)]
+struct Sarif {
+    runs: Vec<Run>,
+}
+
+#[derive(Deserialize)]
+struct Run {
+    tool: Tool,
+}
+
+#[derive(Deserialize)]
+struct Tool {
+    driver: Driver,
+}
+
+#[derive(Deserialize)]
+struct Driver {
+    name: String,
+}
+
+impl Document {
+    fn is_result(&self) -> bool {
+        self.format.is_none() && self.latchline_version.is_some()
+    }
+
+    fn is_merged_readings(&self) -> bool {
+        let is_of_laptop = self.from.as_ref().is_some_and(|from| from == "laptop");
+        self.format.is_some() && self.latchline_version.is_some() && is_of_laptop
+    }
+}
+
+impl Sarif {
+    fn is_own(&self) -> bool {
+        matches!(&self.runs[..], [run] if run.tool.driver.name == "latchline")
+    }
+}
+
+fn json<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+    serde_json::from_slice(bytes).ok()
 }

@@ -82,6 +82,21 @@ fn foreign_files_need_force_and_own_results_do_not() {
     write(&letter, b"x", MayReplace::Anything).unwrap();
     let json = file_in(folder.path(), "a.json", "{\n  \"latchline_version\": \"0.1.0\"\n}\n");
     write(&json, b"y", MayReplace::OwnResult).unwrap();
+    // A package of somebody else's tools, a list that names us, and readings that are nowhere else.
+    let others = [
+        "{\n  \"name\": \"latchline\",\n  \"version\": \"1.0.0\"\n}\n",
+        "{ \"tools\": [{ \"latchline_version\": \"0.1.0\" }] }\n",
+        "{ \"format\": \"readings\", \"latchline_version\": \"0.1.0\", \"from\": \"laptop\", \"events\": [] }\n",
+        "{ \"latchline_version\": \"0.1.0\", ",
+    ];
+    for text in others {
+        let other = file_in(folder.path(), "other.json", text);
+        assert!(said(write(&other, b"y", MayReplace::OwnResult)).contains("--force"), "{text}");
+    }
+    let readings = file_in(folder.path(), "other.json", others[2]);
+    write(&readings, others[2].as_bytes(), MayReplace::OwnReadings).unwrap();
+    assert!(said(write(&json, b"x", MayReplace::OwnReadings)).contains("--force"));
+    fs::remove_file(readings).unwrap();
     let empty = file_in(folder.path(), "empty", "");
     write(&empty, b"z", MayReplace::OwnResult).unwrap();
     write(&empty, b"again", MayReplace::Written(b"z")).unwrap();
@@ -160,7 +175,7 @@ fn an_interrupted_pack_is_put_right_by_the_next_run() {
     fs::create_dir(&other).unwrap();
     folder::prepare(&target).unwrap();
     assert_eq!(fs::read_to_string(target.join("tables/a.csv")).unwrap(), "read on site: 47.1\n");
-    let kept = folder::replace(&target, &pack("2\n")).unwrap();
+    let kept = folder::replace(&target, &pack("2\n")).unwrap().kept;
     assert_eq!(kept.len(), 2, "the table, and this list, which is not closed by its own hash: {kept:?}");
     assert_eq!(fs::read_to_string(target.join("tables/a.csv")).unwrap(), "read on site: 47.1\n");
     assert_eq!(fs::read_to_string(target.join("tables/a.new.csv")).unwrap(), "2\n");

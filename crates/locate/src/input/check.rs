@@ -2,13 +2,13 @@
 
 use super::row::{FOUND, Row, RowProblem};
 use crate::alone::read_alone;
-use crate::evidence::{Evidence, Instrument, Measured, Symptom, Taken};
+use crate::evidence::{Evidence, Measured, Symptom, Taken};
 use crate::kind::SymptomKind;
 use crate::plant::Plant;
 use crate::predict::{State, node};
 use crate::quantity::{Legs, OPEN_OHM, Quantity, place_name, places};
 use latchline_circuit::flow::Workspace;
-use latchline_finding::{CallMoment, Figure, Language, StateKind, Unit};
+use latchline_finding::{CallMoment, Figure, Instrument, Language, StateKind, Unit};
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
 use latchline_site::keys::{QuantityError, UNITS, read_number_and_unit};

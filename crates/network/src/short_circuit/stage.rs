@@ -247,7 +247,7 @@ fn most_sustained_a(most: &Prospective) -> f64 {
     }
 }
 
-/// Voltage below which what is there goes dark.
+/// Voltage below which what is there goes dark: where its turn-off voltage is not stated, what it needs at least, which is never too low.
 fn hold_up_v(site: &Site, terminal: StageNode) -> Option<f64> {
     match terminal {
         StageNode::Station(station) => {
@@ -257,7 +257,8 @@ fn hold_up_v(site: &Site, terminal: StageNode) -> Option<f64> {
         }
         StageNode::BoxInput(index) => {
             let model = site.box_model(&site.boxes[index]);
-            model.least_voltage.as_ref().map(|least| least.value.as_volts())
+            let off = model.turn_off_voltage.as_ref().or(model.least_voltage.as_ref());
+            off.map(|off| off.value.as_volts())
         }
         _ => None,
     }

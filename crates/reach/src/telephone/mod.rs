@@ -28,6 +28,7 @@ pub use house::{Power, lightest, power_of, supplies_of, usual_family};
 pub use lock::{Doubled, LockCable, LockWay, OwnSupply, lock_cable, lock_cables, takes_dry_contact};
 pub use mix::{MixOn, mix_on, mix_on_each};
 pub use old_cable::{OldCable, old_cable};
+pub use said::power_word;
 pub use said::{
     doors_at_words, dry_contact_said, lock_said, locks_said, locks_taken, mix_said, not_judged, run_said,
     spread_said,

@@ -11,7 +11,8 @@ use latchline_site::model::HOTTEST_CONDUCTOR_C;
 use latchline_words::commands::{AskHead, AskWords, ReachWords};
 use latchline_words::{codes, figures};
 
-fn power_word(power: Power, language: Language) -> &'static str {
+/// On what it is fed, for a sentence.
+pub fn power_word(power: Power, language: Language) -> &'static str {
     match power {
         Power::Mains => AskHead::OnMains,
         Power::BatteryEnd => AskHead::ToBatteryEnd,

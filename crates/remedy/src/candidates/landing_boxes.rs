@@ -3,7 +3,7 @@
 use super::places::free_name;
 use super::prices::by_price;
 use super::rearranged::place_text;
-use super::run_text::{lengths_m, write_lengths};
+use super::run_text::write_lengths;
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted, quoted_list};
 use latchline_finding::Edit;
@@ -55,7 +55,7 @@ pub(super) fn branch_box_for_each_landing(bench: &Bench<'_>, element: &str) -> O
             && model.ports.value as usize >= ports
     });
     let model = fitting.min_by(|a, b| by_price(&a.head, &b.head))?;
-    let lengths = lengths_m(run);
+    let lengths = run.section_lengths_m();
     let way_m = |stop: usize| lengths[..=stop].iter().sum::<f64>();
     let (mut boxes, mut to_boxes_m, mut edit) = (Vec::new(), Vec::new(), Edit::default());
     let mut before_m = 0.0;

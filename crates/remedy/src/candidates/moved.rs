@@ -1,7 +1,7 @@
 //! Runs that start somewhere else: at a free port further up, at another output of the supply, at a box beside; chains in several runs.
 
 use super::places::{boxes_at, free_ports};
-use super::run_text::{keep_head, lengths_m, new_run, write_lengths};
+use super::run_text::{keep_head, new_run, write_lengths};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
 use latchline_finding::Edit;
@@ -48,11 +48,11 @@ fn further_up(bench: &Bench<'_>, ways: &Ways<'_>, run: usize) -> Vec<Candidate> 
     for before in ways.to_run(run).iter().rev().skip(1) {
         let before = &site.runs[*before];
         let to_here = before.sections.iter().position(|section| Some(section.to) == at.reached_at());
-        way_m += to_here.map_or(0.0, |last| lengths_m(before)[..=last].iter().sum());
+        way_m += to_here.map_or(0.0, |last| before.section_lengths_m()[..=last].iter().sum());
         at = before.from;
         if let Some(free) = free_starts(site, at).first() {
             let id = site.runs[run].id.as_str();
-            let mut lengths = lengths_m(&site.runs[run]);
+            let mut lengths = site.runs[run].section_lengths_m();
             lengths[0] += way_m;
             let edit =
                 Edit::set(&["runs", id, "from"], quoted(&free.text)).then(write_lengths(bench, id, &lengths));
@@ -195,7 +195,7 @@ pub(super) fn run_for_each_landing(bench: &Bench<'_>, run: usize) -> Option<Cand
     if landings.len() < 2 || free.len() < landings.len() - 1 {
         return None;
     }
-    let lengths = lengths_m(run);
+    let lengths = run.section_lengths_m();
     let mut taken: Vec<String> = site.runs.iter().map(|run| run.id.to_string()).collect();
     let mut edit = keep_head(bench, run, landings[1]);
     for (number, (begin, start)) in landings[1..].iter().zip(&free).enumerate() {

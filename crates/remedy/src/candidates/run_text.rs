@@ -20,10 +20,6 @@ pub(super) fn write_lengths(bench: &Bench<'_>, id: &str, lengths_m: &[f64]) -> E
     edit
 }
 
-pub(super) fn lengths_m(run: &Run) -> Vec<f64> {
-    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
-}
-
 /// The names of the stops of a run as the user writes them in `to`.
 pub(super) fn stops(site: &Site, run: &Run) -> Vec<String> {
     run.sections
@@ -43,7 +39,8 @@ pub(super) fn keep_head(bench: &Bench<'_>, run: &Run, cut: usize) -> Edit {
     // What followed from the loop of the whole run is written for what is left of it.
     let is_told_once = ["length", "first", "spacing"].iter().any(|key| run_has(bench, id, key));
     if run_has(bench, id, "lengths") || !is_told_once {
-        let lengths: Vec<String> = lengths_m(run)[..cut].iter().map(|length| metres(*length)).collect();
+        let lengths: Vec<String> =
+            run.section_lengths_m()[..cut].iter().map(|length| metres(*length)).collect();
         let list = quoted_list(lengths.iter().map(String::as_str));
         edit = edit.then(Edit::set(&["runs", id, "lengths"], list));
     }
@@ -64,7 +61,7 @@ pub(super) fn new_run(bench: &Bench<'_>, run: &Run, taken: Range<usize>, from: &
     let names = stops(bench.site, run);
     let to = quoted_list(names[taken.clone()].iter().map(String::as_str));
     let mut lengths = vec![metres(first_m)];
-    lengths.extend(lengths_m(run)[taken].iter().skip(1).map(|length| metres(*length)));
+    lengths.extend(run.section_lengths_m()[taken].iter().skip(1).map(|length| metres(*length)));
     let lengths = quoted_list(lengths.iter().map(String::as_str));
     let is_kept = run.existing.value && first_m <= BESIDE_M;
     let usual = bench.written(&["site", "cable"]).and_then(DeValue::as_str);

@@ -3,7 +3,7 @@
 use super::moved::free_starts;
 use super::places::free_name;
 use super::rearranged::{place_text, short_run};
-use super::run_text::{keep_head, lengths_m, new_run};
+use super::run_text::{keep_head, new_run};
 use super::wiring::{cuts, distributors};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, quoted};
@@ -105,7 +105,7 @@ fn cut_to_box(bench: &Bench<'_>, run: &Run, cut: usize, feed: &Feed<'_>, box_tex
     if let Some(other) = feed.instead_of {
         edit = edit.then(Edit::set(&["runs", other.id.as_str(), "from"], quoted(&next())));
     }
-    let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
+    let first_m: f64 = run.section_lengths_m()[..=cut].iter().sum();
     let tail = new_run(bench, run, cut..run.sections.len(), &next(), first_m);
     Candidate::new("another-distributor", edit.then(Edit::set(&["runs", &tail_name], tail)))
 }

@@ -3,7 +3,7 @@
 
 use super::places::free_port;
 use super::rearranged::regenerating_box_in_front;
-use super::run_text::{lengths_m, stops, write_lengths};
+use super::run_text::{stops, write_lengths};
 use super::settings::fitted;
 use super::wiring::{cables_by_price, fits, replace_cable};
 use crate::bench::Bench;
@@ -167,10 +167,10 @@ fn looped_in(bench: &Bench<'_>, branch: &Run, chain: &Run, place: usize) -> Opti
     if !is_alike {
         return None;
     }
-    let (mut names, mut lengths) = (stops(site, chain), lengths_m(chain));
+    let (mut names, mut lengths) = (stops(site, chain), chain.section_lengths_m());
     lengths[place] += total_m(branch);
     names.splice(place..place, stops(site, branch));
-    lengths.splice(place..place, lengths_m(branch));
+    lengths.splice(place..place, branch.section_lengths_m());
     let to = quoted_list(names.iter().map(String::as_str));
     let id = chain.id.as_str();
     let edit = Edit::set(&["runs", id, "to"], to)

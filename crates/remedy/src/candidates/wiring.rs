@@ -3,7 +3,7 @@
 use super::moved::{free_starts, run_for_each_landing};
 use super::places::{boxes_at, free_name, free_port, free_ports};
 use super::prices::by_price;
-use super::run_text::{keep_head, lengths_m, new_run, run_has};
+use super::run_text::{keep_head, new_run, run_has};
 use crate::bench::Bench;
 use crate::candidate::{Candidate, metres, quoted};
 use latchline_finding::{Argument, Edit, Finding};
@@ -264,7 +264,7 @@ fn split(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
     cuts(run.sections.len())
         .into_iter()
         .map(|cut| {
-            let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
+            let first_m: f64 = run.section_lengths_m()[..=cut].iter().sum();
             let tail = new_run(bench, run, cut..run.sections.len(), &start.text, first_m);
             let edit = keep_head(bench, run, cut).then(Edit::set(&["runs", &name], tail));
             Candidate::new(start.kind, edit)
@@ -312,7 +312,7 @@ fn box_nearer(bench: &Bench<'_>, index: usize) -> Vec<Candidate> {
             };
             let place = place.map_or(String::new(), |place| format!(", place = {}", quoted(&place)));
             let distributor = format!("{{ model = {}{place} }}", quoted(&model.head.name));
-            let first_m: f64 = lengths_m(run)[..=cut].iter().sum();
+            let first_m: f64 = run.section_lengths_m()[..=cut].iter().sum();
             let feed = format!(
                 "{{ from = {}, to = {}, cable = {}, length = {} }}",
                 quoted(&port),

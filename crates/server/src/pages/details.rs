@@ -120,12 +120,12 @@ impl About<'_> {
                 thead { tr { th scope="col" { (self.say(Label::State)) } th.number scope="col" { "V" } th.number scope="col" { (self.say(Label::Limit)) } th scope="col" { span.visually-hidden { (self.say(Label::Margin)) } } } }
                 tbody {
                     @for kind in StateKind::ALL {
-                        @if let Some(StateVoltage { voltage_v, limit_v, .. }) = result.by_state.get(&kind) {
+                        @if let Some(state @ StateVoltage { voltage_v, limit_v, .. }) = result.by_state.get(&kind) {
                             tr.picked[kind == worst] {
                                 th scope="row" { (wording::capital(&self.state_name(kind, result))) }
                                 td.number { @match voltage_v { Some(v) => { strong { (self.volts(*v)) } } None => { "–" } } }
                                 td.number.quiet { (self.up(*limit_v, 1)) }
-                                td { (bar(step(voltage_v.map_or(f64::NEG_INFINITY, |v| v - limit_v), thin_v))) }
+                                td { (bar(step(state.margin_v(), thin_v))) }
                             }
                         }
                     }

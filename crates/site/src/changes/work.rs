@@ -123,10 +123,6 @@ fn stops(site: &Site, run: &Run) -> Vec<ElementId> {
     run.sections.iter().map(|section| site.stop_id(section.to).clone()).collect()
 }
 
-fn sections_m(run: &Run) -> Vec<f64> {
-    run.sections.iter().map(|section| section.length.value.as_metres()).collect()
-}
-
 /// A run that goes on behind its last stop, or ends at an earlier one, and is the same up to there; with the pieces of cable of both sites.
 fn further_or_less_far(
     old: (&Site, &Run),
@@ -135,7 +131,7 @@ fn further_or_less_far(
 ) -> Option<RunWork> {
     let (was_to, to) = (stops(old.0, old.1), stops(new.0, new.1));
     let common = was_to.len().min(to.len());
-    let (was_m, is_m) = (sections_m(old.1), sections_m(new.1));
+    let (was_m, is_m) = (old.1.section_lengths_m(), new.1.section_lengths_m());
     let is_same = was_to[..common] == to[..common]
         && was_m.iter().zip(&is_m).all(|(old, new)| (old - new).abs() <= SAME_M);
     let last = to.get(common.checked_sub(1)?)?.clone();
@@ -202,7 +198,7 @@ fn runs(before: &Site, after: &Site) -> Vec<OtherRun> {
         if !is_same_way && !is_told_with_length {
             add(RunWork::Stops { old: was_to, new: to });
         }
-        let (old_m, new_m) = (sections_m(old), sections_m(run));
+        let (old_m, new_m) = (old.section_lengths_m(), run.section_lengths_m());
         if is_same_way
             && (old.length().as_metres() - length_m).abs() <= SAME_M
             && old_m.iter().zip(&new_m).any(|(old, new)| (old - new).abs() > SAME_M)

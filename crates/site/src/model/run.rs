@@ -130,6 +130,11 @@ impl Run {
         self.sections.iter().map(|section| section.length.value).sum()
     }
 
+    /// The stated length of each section, in metres.
+    pub fn section_lengths_m(&self) -> Vec<f64> {
+        self.sections.iter().map(|section| section.length.value.as_metres()).collect()
+    }
+
     /// Loop resistance of the terminals of one section, in ohms: two conductors with a terminal at either end, shared by the pairs.
     /// `joint` is the resistance of one.
     pub fn terminals_ohm(&self, joint: Resistance) -> f64 {

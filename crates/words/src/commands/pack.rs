@@ -8,6 +8,9 @@ sentences! {
         Wrote { files: usize, folder: &'a str }:
             "wrote {files} files into {folder}"
             | "{files} Dateien in {folder} geschrieben",
+        Gone { count: usize, name: &'a str, folder: &'a str }:
+            "no longer in {folder}, as this pack does not have what the earlier one had there: {count:file|files} ({name} first)"
+            | "nicht mehr in {folder}, weil diese Mappe sie anders als die frühere nicht enthält: {count:Datei|Dateien} ({name} zuerst)",
         KeptWithNewBeside { file: &'a str, beside: &'a str }:
             "kept {file}, which was changed since it was made; the new one is {beside}"
             | "{file} bleibt, da seit der Erstellung geändert; die neue Datei ist {beside}",

@@ -234,8 +234,8 @@ sentences! {
             "Pull from {from} to {to} and label both ends; the plan does not state this cable: write down type and length"
             | "Von {from} nach {to} einziehen, beide Enden beschriften; der Plan nennt diese Leitung nicht: Typ und Länge notieren",
         MeterNote { ohms: &'a str, amperes: &'a str }:
-            "The ranges of resistances and currents also allow for a hand-held multimeter: of the reading {ohms}, and {amperes} (assumed). If yours is worse, allow more. Ranges of voltages are those of the system alone."
-            | "Die Bereiche der Widerstände und Ströme lassen auch einem Handmultimeter Raum: vom Messwert {ohms}, und {amperes} (angenommen). Ist Ihres ungenauer, mehr zulassen. Die Bereiche der Spannungen sind die der Anlage allein.",
+            "The ranges of resistances and currents also allow for a plain hand-held multimeter: of the reading {ohms}, and {amperes} (assumed). If yours is worse, allow more. Ranges of voltages are those of the system alone."
+            | "Die Bereiche der Widerstände und Ströme lassen auch einem einfachen Handmultimeter Raum: vom Messwert {ohms}, und {amperes} (angenommen). Ist Ihres ungenauer, mehr zulassen. Die Bereiche der Spannungen sind die der Anlage allein.",
         ArticleNumber { number: &'a str }: "article {number}" | "Artikel {number}",
         EnclosureOf { name: &'a str, part: &'a str }: "Enclosure for {part}: {name}" | "Gehäuse für {part}: {name}",
         GlandsOf { name: &'a str, part: &'a str }:

@@ -149,6 +149,9 @@ sentences! {
         IsInput { file: &'a str }:
             "\"{file}\" is an input; name another file for the result"
             | "„{file}“ ist eine Eingabe; für das Ergebnis eine andere Datei nennen",
+        TwoResults { file: &'a str }:
+            "two results would be written into \"{file}\"; name another file for one of them"
+            | "zwei Ergebnisse kämen in „{file}“; für eines eine andere Datei nennen",
         Exists { file: &'a str }:
             "\"{file}\" exists already; choose another name, or replace it with --force"
             | "„{file}“ gibt es schon; einen anderen Namen wählen oder mit --force ersetzen",

@@ -4,7 +4,7 @@ use super::drawn_reason::reason;
 use super::plainest::Plain;
 use super::reader::Reader;
 use super::set_below::set_below;
-use latchline_assess::physics_summary::StartUpSummary;
+use latchline_assess::physics_summary::{PowerReturnOutcome, StartUpSummary};
 use latchline_assess::rules::codes as rules;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
 use latchline_finding::{CallMoment, ElementId, Figure, Finding, Severity, StateKind, Unit};
@@ -164,7 +164,7 @@ impl<'a> AsDrawnOf<'a> {
     }
 
     fn margin_v(&self) -> f64 {
-        self.in_state.voltage_v.map_or(f64::NEG_INFINITY, |voltage_v| voltage_v - self.in_state.limit_v)
+        self.in_state.margin_v()
     }
 
     /// Whether it has less than it needs in the state in which it is said to happen.
@@ -176,7 +176,9 @@ impl<'a> AsDrawnOf<'a> {
     /// otherwise, an error other than of voltage at the place itself; after a power cut an error at its supply, too. What shows only at the
     /// battery's end is said, but nobody told that the mains was off.
     pub fn may_explain(&self) -> bool {
-        let starts = self.start_up.is_none_or(|start| matches!(start.outcome, "runs" | "not-judged"));
+        let starts = self.start_up.is_none_or(|start| {
+            matches!(start.outcome, PowerReturnOutcome::Runs | PowerReturnOutcome::NotJudged)
+        });
         let is_at = |element: &ElementId| {
             *element == self.device.id
                 || (self.state == StateKind::PowerReturn && *element == self.device.source)
@@ -291,15 +293,17 @@ impl<'a> AsDrawnOf<'a> {
         let supply = &latchline_finding::shown::prose(self.device.source.as_str());
         said.push(
             match self.start_up {
-                Some(start) if start.outcome == "runs" && start.dropouts + start.trips == 0 => {
+                Some(start)
+                    if start.outcome == PowerReturnOutcome::Runs && start.dropouts + start.trips == 0 =>
+                {
                     AsDrawn::StartsSound { supply }
                 }
-                Some(start) if start.outcome == "runs" => {
+                Some(start) if start.outcome == PowerReturnOutcome::Runs => {
                     let some = |count: usize| (count > 0).then_some(count);
                     let (dropouts, trips) = (some(start.dropouts), some(start.trips));
                     AsDrawn::StartsWithDropouts { supply, dropouts, trips }
                 }
-                Some(start) if start.outcome != "not-judged" => {
+                Some(start) if start.outcome != PowerReturnOutcome::NotJudged => {
                     AsDrawn::StartFails { supply, down: start.not_running.len() }
                 }
                 _ => AsDrawn::StartNotJudged { supply, command },

@@ -5,6 +5,7 @@ use super::question::{PlaceOut, QuestionOut, places_out};
 use super::reader::Reader;
 use super::words::Told;
 use crate::refusal::Result;
+use latchline_assess::physics_summary::PowerReturnOutcome;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
 use latchline_site::model::Site;
@@ -100,7 +101,10 @@ fn as_drawn_out(site: &Site, drawn: &AsDrawnOf<'_>) -> AsDrawnOut {
         plain_voltage_v: drawn.plain.least_v,
         worst_state: drawn.device.worst.state.kind.name(),
         worst_margin_v: Some(drawn.device.worst.margin_v()).filter(|margin| margin.is_finite()),
-        dropouts: drawn.start_up.filter(|start| start.outcome != "not-judged").map(|start| start.dropouts),
+        dropouts: drawn
+            .start_up
+            .filter(|start| start.outcome != PowerReturnOutcome::NotJudged)
+            .map(|start| start.dropouts),
         reading: drawn.reading.as_ref().map(|reading| ProofOut {
             from: None,
             quantity: reading.quantity.name(),

@@ -10,7 +10,7 @@ use crate::commands::from_phones::{self, FromPhones};
 use crate::commands::locale::LanguageArguments;
 use crate::commands::written::TextOrJson;
 use crate::failure::UNUSABLE;
-use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
+use crate::files::{self, MayReplace, refuse_inputs, refuse_one_place, refuse_standing};
 use crate::load;
 use crate::refusal::Result;
 use crate::surroundings::{Colour, Surroundings};
@@ -65,7 +65,10 @@ pub fn run(
     let language = arguments.language.language();
     let may_replace = |own: MayReplace<'static>| if arguments.force { MayReplace::Anything } else { own };
     let inputs: Vec<&PathBuf> = std::iter::once(&arguments.site).chain(&arguments.files).collect();
-    for (file, own) in [(&arguments.output, MayReplace::Nothing), (&arguments.merged, MayReplace::OwnResult)]
+    let results: Vec<&PathBuf> = [&arguments.output, &arguments.merged].into_iter().flatten().collect();
+    refuse_one_place(&results)?;
+    for (file, own) in
+        [(&arguments.output, MayReplace::Nothing), (&arguments.merged, MayReplace::OwnReadings)]
     {
         let Some(file) = file else { continue };
         refuse_inputs(&inputs, file)?;
@@ -103,7 +106,7 @@ pub fn run(
     }
     if let Some(file) = &arguments.merged {
         let text = serde_json::to_string_pretty(&merged.file(plan))? + "\n";
-        files::write(file, text.as_bytes(), may_replace(MayReplace::OwnResult))?;
+        files::write(file, text.as_bytes(), may_replace(MayReplace::OwnReadings))?;
         tell(ReadingsWords::WroteMerged { file: &shown::path(file), count: merged.events.len() });
     }
     let holds = is_all && merged.clashes.is_empty() && found.is_clean();

@@ -1,9 +1,8 @@
 //! Fields of the forms: parts of the catalogue to choose from, numbers, and what an address says of them.
 
 use latchline_finding::Language;
-use latchline_reach::telephone::{Power, cable_called, power_of, supplies_of};
+use latchline_reach::telephone::{Power, cable_called, power_of, power_word, supplies_of};
 use latchline_site::catalogue::{Catalogue, StationKind, SupplyModel};
-use latchline_words::commands::AskHead;
 use latchline_words::office::Label;
 use maud::{Markup, html};
 
@@ -51,14 +50,6 @@ pub(crate) fn supplies(catalogue: &Catalogue, family: &str, stated: Option<&str>
         Some(stated) => vec![(power_of(catalogue, stated), stated.to_string())],
         None => supplies_of(catalogue, family),
     }
-}
-
-pub(crate) fn power_word(power: Power, language: Language) -> &'static str {
-    match power {
-        Power::Mains => AskHead::OnMains,
-        Power::BatteryEnd => AskHead::ToBatteryEnd,
-    }
-    .say(language)
 }
 
 /// A field to choose from: value and words of each.

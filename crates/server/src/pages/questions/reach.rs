@@ -3,15 +3,15 @@
 use super::asked::{Answered, Book, Kind, Question};
 use super::chart::chart;
 use super::fields::{
-    cable_field, called, calls_asked, calls_field, chosen, family_field, is_indoor, power_word,
-    station_field, supply_asked, supply_field,
+    cable_field, called, calls_asked, calls_field, chosen, family_field, is_indoor, station_field,
+    supply_asked, supply_field,
 };
 use super::ruler::{Ruler, Scale};
 use crate::refused::Refused;
 use latchline_finding::{Language, Locale};
 use latchline_reach::telephone::{
-    Carried, OneRun, Spread, by_cable, by_spread, lightest_spread, power_of, spread_said, stations_spread,
-    usual_family,
+    Carried, OneRun, Spread, by_cable, by_spread, lightest_spread, power_of, power_word, spread_said,
+    stations_spread, usual_family,
 };
 use latchline_reach::{BareSiteError, default_question};
 use latchline_site::catalogue::Catalogue;

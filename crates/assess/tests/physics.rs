@@ -1,7 +1,7 @@
 //! Signal, power return and sampled tolerances of whole sites against closed forms.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-use latchline_assess::physics_summary::{ToleranceError, ToleranceOptions, ToleranceSummary};
+use latchline_assess::physics_summary::{PowerReturnOutcome, ToleranceError, ToleranceOptions, ToleranceSummary};
 use latchline_assess::{Assessing, Assessment, Effort, Memory, assess};
 use latchline_finding::{Language, Sources};
 use latchline_site::model::Site;
@@ -76,7 +76,7 @@ fn power_return_takes_the_charge_time() {
              R1 = {{ from = \"PS\", to = {stops}, first = \"0.1 m\", spacing = \"0.1 m\" }}\n"
         ));
         let start = &found.start_up[0];
-        assert_eq!(start.outcome, "runs");
+        assert_eq!(start.outcome, PowerReturnOutcome::Runs);
         let time_s = start.time_s.unwrap();
         assert!((time_s - expected_s).abs() < 0.005 * expected_s, "{time_s}, expected {expected_s}");
         // The chart begins with nothing and ends with the open-circuit voltage.

@@ -5,7 +5,7 @@
 Draws FAULTS faults on five sites of 12 to 300 stations, fixes the class of each before the program is asked, and judges the answers. Nothing is shared with
 the program but the meaning of its files and names. Seven cases in ten are read at random, one in ten by the program's own next readings, two in ten are told
 by a caller alone; of eighty cases 48, 20, 8, 3 and 1 are of the five sites. Every case is kept in
-WORK/cases.jsonl, so that what was interrupted goes on where it stopped; FAULTS of 0 only reports. PICTURE is where the reliability diagram goes.
+WORK/cases.jsonl, so that what was interrupted goes on where it stopped; FAULTS of 0 writes the sites and reports what is kept. PICTURE is where the reliability diagram goes.
 """
 
 from __future__ import annotations
@@ -31,16 +31,22 @@ TILTED = 3  # every so manieth case read at random is asked a second time, with 
 COUNTED_UP_TO = 64  # stations: classes are counted
 
 
+def write_files(site: Site, work: Path) -> Path:
+    """The files that the program is given, so that every case can be asked again by hand."""
+    folder = work / f"site-{site.stations}"
+    path = site.write(folder)
+    (folder / "rates.toml").write_text(rates_text(False))
+    (folder / "told.toml").write_text(rates_text(True))
+    return path
+
+
 class Bench:
     """A site, its oracle and the program, made when they are first needed."""
 
     def __init__(self, stations: int, latchline: str, work: Path) -> None:
         self.site = Site(stations)
         self.folder = work / f"site-{stations}"
-        path = self.site.write(self.folder)
-        (self.folder / "rates.toml").write_text(rates_text(False))
-        (self.folder / "told.toml").write_text(rates_text(True))
-        self.program = Program(latchline, path, self.site)
+        self.program = Program(latchline, write_files(self.site, work), self.site)
         self.oracle, self.caller = Oracle(self.site), Caller(self.site)
 
 
@@ -63,6 +69,9 @@ def report(rows: list[dict], classes: dict[int, tuple[int, int]], picture: Path 
     read = [row for row in rows if row["policy"] != "caller"]
     told = [row for row in rows if row["policy"] == "caller"]
     listed = [row for row in read if row["listed"]]
+    if not rows:
+        print("no case was judged yet")
+        return
     for title, text in (
         ("Against the oracle, readings at random", figures.against_the_oracle([row for row in read if row["policy"] == "random"])),
         ("All answers", figures.counted(read)),
@@ -88,6 +97,8 @@ def main() -> None:
     faults, seed, latchline, work = int(sys.argv[1]), int(sys.argv[2]), sys.argv[3], Path(sys.argv[4])
     picture = Path(sys.argv[5]) if len(sys.argv) > 5 else None
     work.mkdir(parents=True, exist_ok=True)
+    for stations in SHAPES:
+        write_files(Site(stations), work)
     kept = work / "cases.jsonl"
     rows = [json.loads(line) for line in kept.read_text().splitlines()] if kept.exists() else []
     done = {row["number"] for row in rows}

@@ -17,6 +17,10 @@ MOST_READINGS, FIRST = 12, Quantity("voltage", 0)
 POSTERIOR_UP_TO = 64  # stations: the oracle's posterior is worked out for these sites
 
 
+class Refused(Exception):
+    """The program asks back about the only reading that it was given."""
+
+
 @dataclass
 class Program:
     """The program with a site."""
@@ -28,6 +32,8 @@ class Program:
     def ask(self, items: list[str], rates: str) -> dict:
         command = [self.latchline, "locate", str(self.path), *items, "--rates", str(self.path.parent / rates), "--format", "json"]
         done = subprocess.run(command, capture_output=True, text=True, timeout=600)
+        if done.returncode == 2 and "left out" in done.stderr:
+            raise Refused(done.stderr)
         if done.returncode not in (0, 1):
             raise RuntimeError(f"{' '.join(command)}\n{done.stderr}")
         answer = json.loads(done.stdout)
@@ -125,7 +131,13 @@ def next_best_case(case: Case, program: Program, number: int) -> dict:
     item, taken = case.taken(FIRST)
     items, is_weighed, is_stopped = [item], True, False
     while True:
-        answer = program.ask(items, "rates.toml")
+        try:
+            answer = program.ask(items, "rates.toml")
+        except Refused:
+            # Asked whether that is right, somebody reads again.
+            item, taken = case.taken(FIRST)
+            items = [item]
+            continue
         following = answer.get("next_reading")
         if following is None or len(items) >= MOST_READINGS:
             is_stopped = following is None

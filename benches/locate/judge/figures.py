@@ -69,7 +69,7 @@ def calibration(rows: list[dict], said: str = "said", right: str = "right") -> s
 
 def against_the_oracle(rows: list[dict]) -> str:
     lines = []
-    rows = [row for row in rows if row["listed"] and "oracle_fixed" in row]
+    rows = [row for row in rows if row["listed"] and "oracle_fixed" in row and not row["refused"]]
     for site in [*sorted({row["site"] for row in rows}), None]:
         here = [row for row in rows if site in (row["site"], None)]
         known, other = [row for row in here if row["oracle_fixed"] >= 0.97], [row for row in here if row["oracle_fixed"] < 0.97]

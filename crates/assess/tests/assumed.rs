@@ -68,7 +68,8 @@ const IN_USE: &[(&str, &[&str])] = &[
 ];
 
 /// Keys that say where values are from.
-const OF_SOURCES: &[&str] = &["title", "source", "assumed", "measured", "standard", "replaces"];
+const OF_SOURCES: &[&str] =
+    &["title", "german_title", "source", "assumed", "measured", "standard", "replaces"];
 /// Cables of locks and alarm inputs, through which no signal goes.
 const WITHOUT_SIGNAL: &[&str] = &["pair-0.5", "flex-1.0"];
 /// Keys by which nothing is judged.

@@ -3,7 +3,7 @@
 pub(crate) use latchline_words::drawing::{Phrase, Word};
 
 use latchline_assess::Verdict;
-use latchline_finding::{Language, Locale, Severity};
+use latchline_finding::{Locale, Severity};
 use latchline_site::addresses::SwitchSetting;
 use latchline_site::catalogue::FieldKind;
 
@@ -24,11 +24,7 @@ impl Lettering {
 
     /// The code of a finding in a few words.
     pub(crate) fn trouble(self, code: &str) -> String {
-        match self.0.language {
-            Language::English => code.replace('-', " "),
-            Language::German => latchline_words::codes::of(code)
-                .map_or_else(|| code.replace('-', " "), |words| words.title(Language::German).to_string()),
-        }
+        latchline_words::codes::short_of(code, self.0.language)
     }
 
     /// A band of signals: names that the built-in catalogues give are said in the drawing's language.

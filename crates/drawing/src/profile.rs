@@ -3,6 +3,8 @@
 //! Every device is drawn in its own worst state: its adverse voltage, the nominal voltage in the
 //! same state, and the limit that holds there, all as the assessment gives them.
 
+mod rows;
+
 use crate::chart::{Axes, CHART_TEXT_MM};
 use crate::frame::Frame;
 use crate::labels::{Candidate, Obstacles, place};
@@ -15,13 +17,11 @@ use latchline_scene::font::LEAST_MM;
 use latchline_scene::palette::Ink;
 use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use latchline_site::model::{RunStart, RunStop, Site};
+use rows::{Laid, lay_out};
 use std::collections::{BTreeMap, BTreeSet};
 
-const LEAST_PANEL_MM: f64 = 80.0;
-const LEAST_PANEL_HEIGHT_MM: f64 = 40.0;
-const MOST_PANEL_HEIGHT_MM: f64 = 80.0;
-const HEADING_MM: f64 = 7.0;
-const GAP_MM: f64 = 5.0;
+/// So many of the small sheets lie beside one another on a table; what takes more is drawn on large ones.
+const MOST_SMALL_SHEETS: usize = 2;
 /// Least span of an axis of voltages, so that what hardly falls looks so.
 const LEAST_SPAN_V: f64 = 1.0;
 /// A limit that would make the axis more than this many times as long is told at its lower end.
@@ -59,44 +59,41 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
     let subject = lettering.word(Word::ProfilesSubject);
     let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
     let entries = legend(lettering);
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &entries);
-    let content = frame.content;
-    let across = (((content.width + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)) as usize).max(1);
-    let width = (content.width + GAP_MM) / across as f64 - GAP_MM;
-    // Two sources may begin on a sheet.
-    let free = content.height - 2.0 * HEADING_MM + GAP_MM;
-    let rows = (free / (LEAST_PANEL_HEIGHT_MM + GAP_MM)).floor().max(1.0);
-    let height = (free / rows - GAP_MM).min(MOST_PANEL_HEIGHT_MM);
-    let mut sheets: Vec<Group> = vec![Group::new("profiles")];
-    let (mut y, mut column) = (content.y, 0);
-    let mut source: Option<&str> = None;
-    for panel in &panels {
-        let spans = spans(assessment, panel, lettering);
-        let new_source = source != Some(panel.source.as_str());
-        if column > 0 && (new_source || column == across) {
-            y += height + GAP_MM;
-            column = 0;
+    let sources: Vec<&str> = panels.iter().map(|panel| panel.source.as_str()).collect();
+    let on = |size: SheetSize| {
+        let frame = Frame::new(size, &block, &entries);
+        let laid = lay_out(&sources, frame.content);
+        (frame, laid)
+    };
+    let (frame, laid) = match options.sheet {
+        Some(size) => on(size),
+        None => {
+            let small = on(SheetSize::A4_UPRIGHT);
+            if small.1.len() > MOST_SMALL_SHEETS { on(SheetSize::A3) } else { small }
         }
-        let heading = if new_source { HEADING_MM } else { 0.0 };
-        if column == 0 && y + heading + height > content.bottom() + 1e-6 && y > content.y + HEADING_MM {
-            sheets.push(Group::new("profiles"));
-            y = content.y;
+    };
+    let draw_sheet = |laid: &Vec<Laid>| {
+        let mut sheet = Group::new("profiles");
+        for laid in laid {
+            match laid {
+                Laid::Heading(panel, y) => {
+                    let words = lettering.say(&Phrase::FromSource { source: sources[*panel] });
+                    let at = (frame.content.x, y + 5.0);
+                    sheet.text(Layer::Lettering, fitted(at, &words, 4.2, true, frame.content.width));
+                }
+                Laid::Panel(panel, area) => {
+                    let panel = &panels[*panel];
+                    let spans = spans(assessment, panel, lettering);
+                    sheet.group(draw_panel(panel, spans, *area, lettering));
+                }
+            }
         }
-        let Some(sheet) = sheets.last_mut() else { break };
-        if new_source || (y == content.y && column == 0) {
-            let words = lettering.say(&Phrase::FromSource { source: &panel.source });
-            let text = fitted((content.x, y + 5.0), &words, 4.2, true, content.width);
-            sheet.text(Layer::Lettering, text);
-            y += HEADING_MM;
-            source = Some(panel.source.as_str());
-        }
-        let x = content.x + column as f64 * (width + GAP_MM);
-        sheet.group(draw_panel(panel, spans, Area::new(x, y, width, height), lettering));
-        column += 1;
-    }
+        sheet
+    };
+    let mut sheets: Vec<Group> = laid.iter().map(draw_sheet).collect();
     if panels.is_empty() {
-        let text = Text::new((content.x, content.y + 6.0), lettering.word(Word::NoProfile), 3.2);
-        sheets[0].text(Layer::Lettering, text);
+        let text = Text::new((frame.content.x, frame.content.y + 6.0), lettering.word(Word::NoProfile), 3.2);
+        sheets.iter_mut().take(1).for_each(|sheet| sheet.text(Layer::Lettering, text.clone()));
     }
     let description = lettering.say(&Phrase::ProfilesShow { groups: panels.len() });
     frame.sheets(sheets, &block, &entries, lettering.word(Word::Profiles), &description)

@@ -335,7 +335,7 @@ fn card(site: &Site, plan: &AddressPlan, station: usize, lettering: Lettering) -
     let double =
         double.map(|others| lettering.say(&Phrase::DoubleAddress { others: &others, address: &words }));
     let station = &site.stations[station];
-    let model = site.station_model(station).head.title.clone();
+    let model = site.station_model(station).head.title.of(lettering.0.language).to_string();
     Some(Card { station: station.id.to_string(), model, words, double, pictures })
 }
 

@@ -13,6 +13,11 @@ pub enum Language {
     German,
 }
 
+impl Language {
+    /// Each of them.
+    pub const ALL: [Language; 2] = [Language::English, Language::German];
+}
+
 /// One thing said in every language. Made from the rows of the crate of words.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Both {

@@ -16,7 +16,7 @@ use std::fmt::Write;
 pub fn list(catalogue: &Catalogue, sources: &Sources, look: &Look) -> String {
     let mut text = String::new();
     for (name, family) in &catalogue.families {
-        let title = &family.head.title;
+        let title = family.head.title.of(look.language);
         let volts = look.volts(family.nominal_voltage.value.as_volts());
         let _ = writeln!(text, "{} ({title}), {volts}", look.bold(name));
         let mut table = table(catalogue, look);

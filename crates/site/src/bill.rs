@@ -12,7 +12,7 @@ pub use small_parts::has_own_terminator;
 
 use crate::catalogue::{PartHead, StationKind};
 use crate::model::Site;
-use latchline_finding::{Both, Money};
+use latchline_finding::Money;
 use small_parts::small_parts;
 use std::collections::BTreeMap;
 
@@ -120,7 +120,7 @@ impl<'a> Quantities<'a> {
             Some(BillLine {
                 kind,
                 name: name.to_string(),
-                title: Both::same(head.title.clone()),
+                title: head.title.clone(),
                 quantity,
                 unit_price: head.price.as_ref().map(|price| price.value),
                 price_left_out_in: head.price_left_out_in.clone(),

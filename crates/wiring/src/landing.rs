@@ -94,6 +94,8 @@ pub struct Wiring {
 pub struct EarthBar {
     /// Where it is.
     pub place: SitePlace,
+    /// The door at which it is, index into [`Site::entrances`](latchline_site::model::Site::entrances); `None` of the bar of a cupboard.
+    pub door: Option<usize>,
     /// The terminals that are earthed on it: the first on terminal 1 of the bar, and so on.
     pub earthed: Vec<Terminal>,
 }

@@ -28,7 +28,7 @@ pub struct LockSheet {
     /// Model name.
     pub model: String,
     /// Title of the model.
-    pub title: String,
+    pub title: Both,
     /// How it opens.
     pub kind: LockKind,
     /// What it does without power.

@@ -166,12 +166,19 @@ pub(super) fn cells(site: &Site, cards: &[Card], lettering: Lettering) -> Cells 
     Cells { columns, cells, floor_names }
 }
 
-/// Wraps the cells to rows no wider than `most_width`, and no more uneven than they have to be.
-pub(super) fn arrange(cells: &Cells, widths: &[f64], most_width: f64) -> Arrangement {
+impl Cells {
+    /// How many columns there are.
+    pub(super) fn column_count(&self) -> usize {
+        self.columns.len()
+    }
+}
+
+/// Wraps the cells to rows no wider than what each column has in `most_widths`, and no more uneven than they have to be.
+pub(super) fn arrange(cells: &Cells, widths: &[f64], most_widths: &[f64]) -> Arrangement {
     let mut columns = cells.columns.clone();
     let mut wrapped: BTreeMap<(usize, i32), Vec<Vec<usize>>> = BTreeMap::new();
     for (place, cell) in &cells.cells {
-        let rows = wrap(cell, widths, most_width);
+        let rows = wrap(cell, widths, most_widths[place.0]);
         let widest = rows.iter().map(|row| row_width(row, widths)).fold(0.0, f64::max);
         columns[place.0].content_width = columns[place.0].content_width.max(widest);
         wrapped.insert(*place, rows);

@@ -12,6 +12,8 @@ pub(super) const MOST_ENLARGED: f64 = 1.45;
 pub(super) const CAPTION_MM: f64 = 10.0;
 /// Between parts that stand one below the other on a sheet.
 pub(super) const BETWEEN_PARTS_MM: f64 = 4.0;
+/// Between parts that stand side by side on a sheet.
+pub(super) const BESIDE_PARTS_MM: f64 = 8.0;
 
 /// Place of a sheet in the cut: group of columns, and which one downward.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,37 +48,95 @@ pub(super) fn pages(plan: &ElevationPlan, paths: &[Vec<Vec<Point>>]) -> Vec<Page
     pages
 }
 
-/// The number of the sheet on which each part is, where these stand one below the other on a sheet.
-pub(super) fn numbers(stacks: &[Vec<Page>]) -> BTreeMap<Page, usize> {
-    let numbered = |(number, stack): (usize, &Vec<Page>)| {
-        stack.iter().map(|page| (*page, number + 1)).collect::<Vec<_>>()
-    };
-    stacks.iter().enumerate().flat_map(numbered).collect()
+/// What stands on a sheet: shelves one below the other, with the parts of each side by side.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Sheet {
+    pub(super) shelves: Vec<Vec<Page>>,
 }
 
-/// Which parts stand one below the other on a sheet: each on the first that has room at the least scale.
-pub(super) fn stacks(
-    plan: &ElevationPlan,
-    pages: &[Page],
-    room: (f64, f64),
-    strips: &Strips,
-) -> Vec<Vec<Page>> {
-    let mut stacks: Vec<(f64, Vec<Page>)> = Vec::new();
-    for page in pages {
-        let height = size_of(plan, *page, strips).1;
-        match stacks.iter_mut().find(|(taken, _)| taken + BETWEEN_PARTS_MM + height <= room.1) {
-            Some((taken, stack)) => {
-                *taken += BETWEEN_PARTS_MM + height;
-                stack.push(*page);
-            }
-            None => stacks.push((height, vec![*page])),
-        }
+impl Sheet {
+    /// Each part, shelf by shelf.
+    pub(super) fn parts(&self) -> impl Iterator<Item = Page> {
+        self.shelves.iter().flatten().copied()
     }
-    stacks.into_iter().map(|(_, stack)| stack).collect()
+
+    /// Width and height of all that stands on it.
+    fn size(&self, size_of: &impl Fn(Page) -> (f64, f64)) -> (f64, f64) {
+        let of_shelf = |shelf: &Vec<Page>| {
+            let sizes = shelf.iter().map(|page| size_of(*page));
+            sizes.fold((-BESIDE_PARTS_MM, 0.0_f64), |all, size| {
+                (all.0 + BESIDE_PARTS_MM + size.0, all.1.max(size.1))
+            })
+        };
+        self.shelves.iter().map(of_shelf).fold((0.0_f64, -BETWEEN_PARTS_MM), |all, shelf| {
+            (all.0.max(shelf.0), all.1 + BETWEEN_PARTS_MM + shelf.1)
+        })
+    }
+
+    /// The same sheet with one part more, if there is room: on a shelf, else below the last.
+    fn with(&self, page: Page, room: (f64, f64), size_of: &impl Fn(Page) -> (f64, f64)) -> Option<Sheet> {
+        (0..=self.shelves.len()).find_map(|shelf| {
+            let mut sheet = self.clone();
+            match sheet.shelves.get_mut(shelf) {
+                Some(parts) => parts.push(page),
+                None => sheet.shelves.push(vec![page]),
+            }
+            let size = sheet.size(size_of);
+            (size.0 <= room.0 && size.1 <= room.1).then_some(sheet)
+        })
+    }
+}
+
+/// The number of the sheet on which each part is.
+pub(super) fn numbers(sheets: &[Sheet]) -> BTreeMap<Page, usize> {
+    let numbered =
+        |(number, sheet): (usize, &Sheet)| sheet.parts().map(|page| (page, number + 1)).collect::<Vec<_>>();
+    sheets.iter().enumerate().flat_map(numbered).collect()
+}
+
+/// Each part on a sheet of its own.
+pub(super) fn one_each(pages: &[Page]) -> Vec<Sheet> {
+    pages.iter().map(|page| Sheet { shelves: vec![vec![*page]] }).collect()
+}
+
+/// Which parts share a sheet at the least scale: each stands on the first sheet that has room, in their order or from the highest down,
+/// whichever takes fewer sheets. (First fit; from the highest down it is the shelf packing of Coffman, Garey, Johnson and Tarjan,
+/// "Performance bounds for level-oriented two-dimensional packing algorithms", 1980; from memory. No claim is made of how near to
+/// the fewest it comes.)
+pub(super) fn sheets(plan: &ElevationPlan, pages: &[Page], room: (f64, f64), strips: &Strips) -> Vec<Sheet> {
+    let size_of = |page: Page| size_of(plan, page, strips);
+    let filled = |order: &[Page]| {
+        let mut sheets: Vec<Sheet> = Vec::new();
+        for page in order {
+            let first = sheets
+                .iter()
+                .enumerate()
+                .find_map(|(number, sheet)| sheet.with(*page, room, &size_of).map(|with| (number, with)));
+            match first {
+                Some((number, with)) => sheets[number] = with,
+                None => sheets.push(Sheet { shelves: vec![vec![*page]] }),
+            }
+        }
+        sheets
+    };
+    let in_order = filled(pages);
+    let mut highest_first = pages.to_vec();
+    highest_first.sort_by(|a, b| size_of(*b).1.total_cmp(&size_of(*a).1));
+    let mut by_height = filled(&highest_first);
+    if in_order.len() <= by_height.len() {
+        return in_order;
+    }
+    // Whoever reads goes from part to part in their order.
+    for sheet in &mut by_height {
+        sheet.shelves.iter_mut().for_each(|shelf| shelf.sort());
+        sheet.shelves.sort();
+    }
+    by_height.sort_by(|a, b| a.shelves.cmp(&b.shelves));
+    by_height
 }
 
 /// Width and height of a part with its strips and captions.
-fn size_of(plan: &ElevationPlan, page: Page, strips: &Strips) -> (f64, f64) {
+pub(super) fn size_of(plan: &ElevationPlan, page: Page, strips: &Strips) -> (f64, f64) {
     let part = part_of(plan, page);
     let [left, top, right, bottom] = strips.get(&page).copied().unwrap_or_default();
     (part.width + left + right, part.height + top + bottom + CAPTION_MM)
@@ -94,15 +154,12 @@ pub(super) fn part_of(plan: &ElevationPlan, page: Page) -> Area {
 pub(super) type Strips = BTreeMap<Page, [f64; 4]>;
 
 /// The factor by which every sheet can be enlarged.
-pub(super) fn scale(plan: &ElevationPlan, stacks: &[Vec<Page>], room: (f64, f64), strips: &Strips) -> f64 {
-    let of_stack = |stack: &Vec<Page>| {
-        let sizes = stack.iter().map(|page| size_of(plan, *page, strips));
-        let (width, height) = sizes.fold((0.0_f64, -BETWEEN_PARTS_MM), |all, size| {
-            (all.0.max(size.0), all.1 + BETWEEN_PARTS_MM + size.1)
-        });
+pub(super) fn scale(plan: &ElevationPlan, sheets: &[Sheet], room: (f64, f64), strips: &Strips) -> f64 {
+    let of_sheet = |sheet: &Sheet| {
+        let (width, height) = sheet.size(&|page| size_of(plan, page, strips));
         (room.0 / width).min(room.1 / height)
     };
-    stacks.iter().map(of_stack).fold(MOST_ENLARGED, f64::min)
+    sheets.iter().map(of_sheet).fold(MOST_ENLARGED, f64::min)
 }
 
 /// Where a sheet lies in its frame.
@@ -115,9 +172,15 @@ pub(super) struct Placed {
 
 impl Placed {
     /// A part with this left and right edge of what is drawn, in the middle of the width of its frame and this far below its top.
-    pub(super) fn new(used: (f64, f64), below: f64, frame: &Frame, scale: f64) -> Self {
+    pub(super) fn in_the_middle(used: (f64, f64), below: f64, frame: &Frame, scale: f64) -> Self {
         let content = frame.content;
         let shift = (content.x + content.width / 2.0 - (used.0 + used.1) / 2.0 * scale, content.y + below);
+        Placed { frame: *frame, scale, shift }
+    }
+
+    /// A part this far from the left and below the top of its frame.
+    pub(super) fn at((right, below): Point, frame: &Frame, scale: f64) -> Self {
+        let shift = (frame.content.x + right, frame.content.y + below);
         Placed { frame: *frame, scale, shift }
     }
 

@@ -4,7 +4,8 @@
 //! * `card`: what is written on each device, from the assessment;
 //! * `arrange`: which card stands where;
 //! * `route`: how each section goes;
-//! * `plan`: places in millimetres and the cut into sheets;
+//! * `plan`: places in millimetres, with `cut` into sheets;
+//! * `fit`: which arrangement takes the fewest sheets;
 //! * `page`: one sheet, with `buildings` and `match_lines`;
 //! * `screen`: the same picture alive on a page;
 //! * `ways`: lines with their bridges;
@@ -15,6 +16,8 @@ mod buildings;
 mod canvas;
 mod card;
 mod card_picture;
+mod cut;
+mod fit;
 mod flags;
 mod legend;
 mod match_lines;
@@ -30,12 +33,12 @@ mod ways;
 use crate::frame::Frame;
 use crate::language::Word;
 use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_note};
-use canvas::{Canvas, Page, Strips};
+use canvas::{Canvas, Sheet};
+use fit::{Best, LEGIBLE, best_plan, may_be_single};
 use latchline_assess::Assessment;
 use latchline_scene::{Layer, Scene, Text};
 use latchline_site::model::Site;
 use legend::OnSheet;
-use plan::ElevationPlan;
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
 use subject::{Subject, subject};
 
@@ -49,93 +52,51 @@ pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -
     let title = lettering.word(Word::ElevationSubject);
     let block = TitleBlock::of_site(site, title, verdict_note(assessment, lettering), options);
     if let Some(size) = options.sheet {
-        return draw(&subject, size, &block, site);
+        return draw(&subject, (size, None), &block, site);
     }
     let small = draw_if_single(&subject, SheetSize::A4, &block, site);
     small.unwrap_or_else(|| draw(&subject, larger(&subject, &block), &block, site))
 }
 
-/// A3 on its side, or upright where that takes fewer sheets: a tall building of few flats a floor does.
-fn larger(subject: &Subject<'_>, block: &TitleBlock) -> SheetSize {
-    let sheets = |size: SheetSize| {
+/// A3 on its side, or upright where that takes fewer sheets: a tall building of few flats a floor does. With the arrangement on it.
+fn larger(subject: &Subject<'_>, block: &TitleBlock) -> (SheetSize, Option<Best>) {
+    let best = |size: SheetSize| {
         let frame = Frame::new(size, block, &legend::entries(subject, &OnSheet::all(subject), size));
-        let best = best_plan(subject, (frame.content.width, frame.content.height));
-        best.map_or((true, 0), |best| (best.scale < LEGIBLE, best.stacks.len()))
+        best_plan(subject, (frame.content.width, frame.content.height))
     };
-    match sheets(SheetSize::A3_UPRIGHT) < sheets(SheetSize::A3) {
-        true => SheetSize::A3_UPRIGHT,
-        false => SheetSize::A3,
+    let (level, upright) = (best(SheetSize::A3), best(SheetSize::A3_UPRIGHT));
+    let sheets = |best: &Option<Best>| {
+        best.as_ref().map_or((true, 0), |best| (best.scale < LEGIBLE, best.sheets.len()))
+    };
+    match sheets(&upright) < sheets(&level) {
+        true => (SheetSize::A3_UPRIGHT, upright),
+        false => (SheetSize::A3, level),
     }
-}
-
-/// The least scale: drawn smaller, lettering falls below the least height of ISO 3098.
-const LEGIBLE: f64 = 1.0 - 1e-6;
-
-/// An arrangement with its cut into sheets.
-struct Best {
-    plan: ElevationPlan,
-    scale: f64,
-    /// The parts on each sheet, from the top down.
-    stacks: Vec<Vec<Page>>,
-    strips: Strips,
-}
-
-/// Most cards of the usual width that are tried side by side.
-const MOST_ABREAST: usize = 24;
-
-/// The arrangement with the fewest sheets, and among those the largest picture.
-fn best_plan(subject: &Subject<'_>, room: (f64, f64)) -> Option<Best> {
-    let cells = arrange::cells(subject.site, &subject.cards, subject.lettering);
-    let widest = subject.widths.iter().copied().fold(1.0, f64::max);
-    let mut sorted = subject.widths.clone();
-    sorted.sort_by(f64::total_cmp);
-    let usual = sorted.get(sorted.len() / 2).copied().unwrap_or(widest);
-    let mut best: Option<Best> = None;
-    for count in 1..=MOST_ABREAST {
-        let most = count as f64 * (usual + arrange::CARD_GAP_MM);
-        if count > 1 && most > room.0.max(3.0 * widest) {
-            break;
-        }
-        let plan = ElevationPlan::new(subject, &cells, most, (room.0, room.1 - canvas::CAPTION_MM));
-        let paths = canvas::paths(&plan);
-        let pages = canvas::pages(&plan, &paths);
-        let each: Vec<Vec<Page>> = pages.iter().map(|page| vec![*page]).collect();
-        let numbers = canvas::numbers(&each);
-        let strips = Canvas::new(subject, &plan, &paths, &numbers).needed_strips();
-        let stacked = canvas::stacks(&plan, &pages, room, &strips);
-        let stacks = if stacked.len() < each.len() { stacked } else { each };
-        let scale = canvas::scale(&plan, &stacks, room, &strips);
-        let is_better = best
-            .as_ref()
-            .is_none_or(|known| rank(scale, stacks.len()) > rank(known.scale, known.stacks.len()));
-        if is_better {
-            best = Some(Best { plan, scale, stacks, strips });
-        }
-    }
-    best
-}
-
-/// What is better: legible first, then few sheets, then large.
-fn rank(scale: f64, sheets: usize) -> (bool, std::cmp::Reverse<usize>, i64) {
-    (scale >= LEGIBLE, std::cmp::Reverse(sheets), (scale * 1000.0) as i64)
 }
 
 /// How often the legend may grow before the picture shrinks instead.
 const MOST_PASSES: usize = 5;
 
-fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site) -> Vec<Scene> {
+/// Draws on sheets of this size; what is known of the best arrangement on them with the largest legend is not looked for again.
+fn draw(
+    subject: &Subject<'_>,
+    (size, mut known): (SheetSize, Option<Best>),
+    block: &TitleBlock,
+    site: &Site,
+) -> Vec<Scene> {
     let mut frame = Frame::new(size, block, &legend::entries(subject, &OnSheet::all(subject), size));
     for pass in 1.. {
         let room = (frame.content.width, frame.content.height);
-        let Some(Best { plan, mut scale, stacks, strips }) = best_plan(subject, room) else { break };
+        let best = known.take().or_else(|| best_plan(subject, room));
+        let Some(Best { plan, mut scale, sheets, strips }) = best else { break };
         let paths = canvas::paths(&plan);
-        let numbers = canvas::numbers(&stacks);
+        let numbers = canvas::numbers(&sheets);
         let mut canvas = Canvas { strips, ..Canvas::new(subject, &plan, &paths, &numbers) };
         let all = |canvas: &Canvas<'_>| -> Vec<Vec<page::Drawn>> {
             let mut shown = vec![false; site.runs.len()];
-            let mut sheet =
-                |stack: &Vec<Page>| stack.iter().map(|page| canvas.draw(page, &mut shown)).collect();
-            stacks.iter().map(&mut sheet).collect()
+            let mut drawn =
+                |sheet: &Sheet| sheet.parts().map(|page| canvas.draw(&page, &mut shown)).collect();
+            sheets.iter().map(&mut drawn).collect()
         };
         let mut drawn = all(&canvas);
         // What found no room beside its line is written into the legend, which may need more height.
@@ -151,21 +112,22 @@ fn draw(subject: &Subject<'_>, size: SheetSize, block: &TitleBlock, site: &Site)
                 continue;
             }
             let room = (frame.content.width, frame.content.height);
-            scale = canvas::scale(&plan, &stacks, room, &canvas.strips);
+            scale = canvas::scale(&plan, &sheets, room, &canvas.strips);
         }
         // Where each part lies in its frame is known now: flags name the zone in which a run goes on.
         if numbers.len() > 1 {
-            for (stack, parts) in stacks.iter().zip(&drawn) {
-                canvas.zones.extend(stack.iter().copied().zip(page::placed(parts, &frame, scale)));
+            for (sheet, parts) in sheets.iter().zip(&drawn) {
+                canvas.zones.extend(sheet.parts().zip(page::placed(parts, sheet, &frame, scale)));
             }
             drawn = all(&canvas);
         }
         return drawn
             .into_iter()
-            .zip(&legends)
+            .zip(sheets.iter().zip(&legends))
             .enumerate()
-            .map(|(number, (parts, entries))| {
-                page::finish(parts, &frame, scale, block, entries, (number + 1, stacks.len()), subject)
+            .map(|(number, (parts, (sheet, entries)))| {
+                let of = (number + 1, sheets.len());
+                page::finish(parts, sheet, (&frame, scale), block, entries, of, subject)
             })
             .collect();
     }
@@ -189,10 +151,13 @@ fn draw_if_single(
     let entries = legend::entries(subject, &OnSheet::all(subject), size);
     let frame = Frame::new(size, block, &entries);
     let room = (frame.content.width, frame.content.height);
-    let best = best_plan(subject, room)?;
-    if best.stacks.len() > 1 || best.scale < 1.0 {
+    if !may_be_single(subject, room) {
         return None;
     }
-    let scenes = draw(subject, size, block, site);
+    let best = best_plan(subject, room)?;
+    if best.sheets.len() > 1 || best.scale < 1.0 {
+        return None;
+    }
+    let scenes = draw(subject, (size, Some(best)), block, site);
     (scenes.len() == 1).then_some(scenes)
 }

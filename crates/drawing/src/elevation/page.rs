@@ -1,6 +1,8 @@
 //! One sheet of the elevation: what of the canvas lies on it, drawn and lettered.
 
-use super::canvas::{BETWEEN_PARTS_MM, CAPTION_MM, Canvas, Page, Placed, clipped, moved, part_of};
+use super::canvas::{
+    BESIDE_PARTS_MM, BETWEEN_PARTS_MM, CAPTION_MM, Canvas, Page, Placed, Sheet, clipped, moved, part_of,
+};
 use super::card_picture;
 use super::match_lines::Side;
 use super::plan::TAG_GAP_MM;
@@ -32,15 +34,35 @@ pub(super) struct Drawn {
     pub(super) notes: Vec<String>,
 }
 
-/// Where the parts of a sheet lie in its frame: one below the other, all of them in its middle.
-pub(super) fn placed(parts: &[Drawn], frame: &Frame, scale: f64) -> Vec<Placed> {
-    let gaps = BETWEEN_PARTS_MM * parts.len().saturating_sub(1) as f64;
-    let all = parts.iter().map(|part| part.size.1).sum::<f64>() + gaps;
+/// Where the parts of a sheet lie in its frame: its shelves one below the other, the parts of each side by side on one ground, all of them in its
+/// middle.
+pub(super) fn placed(parts: &[Drawn], sheet: &Sheet, frame: &Frame, scale: f64) -> Vec<Placed> {
+    let mut left_over = parts;
+    let mut shelves: Vec<&[Drawn]> = Vec::with_capacity(sheet.shelves.len());
+    for shelf in &sheet.shelves {
+        let (here, rest) = left_over.split_at(shelf.len().min(left_over.len()));
+        shelves.push(here);
+        left_over = rest;
+    }
+    let height = |shelf: &[Drawn]| shelf.iter().map(|part| part.size.1).fold(0.0, f64::max);
+    let gaps = BETWEEN_PARTS_MM * shelves.len().saturating_sub(1) as f64;
+    let all = shelves.iter().map(|shelf| height(shelf)).sum::<f64>() + gaps;
     let mut below = (frame.content.height - all * scale) / 2.0;
     let mut places = Vec::with_capacity(parts.len());
-    for part in parts {
-        places.push(Placed::new(part.used, below, frame, scale));
-        below += (part.size.1 + BETWEEN_PARTS_MM) * scale;
+    for shelf in shelves {
+        if let [part] = shelf {
+            places.push(Placed::in_the_middle(part.used, below, frame, scale));
+        } else {
+            let gaps = BESIDE_PARTS_MM * shelf.len().saturating_sub(1) as f64;
+            let width = shelf.iter().map(|part| part.size.0).sum::<f64>() + gaps;
+            let mut right = (frame.content.width - width * scale) / 2.0;
+            for part in shelf {
+                let ground = below + (height(shelf) - part.size.1) * scale;
+                places.push(Placed::at((right, ground), frame, scale));
+                right += (part.size.0 + BESIDE_PARTS_MM) * scale;
+            }
+        }
+        below += (height(shelf) + BETWEEN_PARTS_MM) * scale;
     }
     places
 }
@@ -198,25 +220,25 @@ pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
 /// Puts the parts of a sheet into its frame.
 pub(super) fn finish(
     parts: Vec<Drawn>,
-    frame: &Frame,
-    scale: f64,
+    sheet: &Sheet,
+    (frame, scale): (&Frame, f64),
     block: &TitleBlock,
     entries: &[LegendEntry],
     (number, of): (usize, usize),
     subject: &Subject<'_>,
 ) -> Scene {
-    let places = placed(&parts, frame, scale);
+    let places = placed(&parts, sheet, frame, scale);
     let lettering = subject.lettering;
-    let (site, sheet, all) = (block.site.as_str(), number, subject.cards.len());
+    let (site, all) = (block.site.as_str(), subject.cards.len());
     let devices = parts.iter().map(|part| part.cards.len()).sum();
-    let mut description = lettering.say(&Phrase::ElevationShows { site, sheet, of, devices, all });
+    let mut description = lettering.say(&Phrase::ElevationShows { site, sheet: number, of, devices, all });
     let troubles: Vec<&str> = parts.iter().flat_map(|part| &part.troubles).map(String::as_str).collect();
     if !troubles.is_empty() {
         let troubles = &troubles.join("; ");
         description = format!("{description} {}", lettering.say(&Phrase::TroubleList { troubles }));
     }
     let what = lettering.word(Word::Elevation);
-    let title = lettering.say(&Phrase::SheetTitle { site, what, sheet, of });
+    let title = lettering.say(&Phrase::SheetTitle { site, what, sheet: number, of });
     let mut scene = frame.scene(title, description);
     scene.language = block.locale.language;
     for (part, place) in parts.into_iter().zip(places) {

@@ -2,7 +2,8 @@
 
 use super::arrange::{Arrangement, Cells, arrange};
 use super::card_picture::BESIDE_MM;
-use super::flags::{ABOVE_MM, flags_mm};
+use super::cut::{BUILDING_GAP_MM, Cut, Grouping, cut_columns, cut_rows, flags_beside};
+use super::flags::flags_mm;
 use super::route::{
     AlongX, CardTerminal, LANE_MM, Net, Routing, Way, along_x, riser_lane_x, riser_width, route, terminal_x,
 };
@@ -19,8 +20,6 @@ const BELOW_LANES_MM: f64 = 1.8;
 pub(super) const TAG_GAP_MM: f64 = 1.1;
 /// Height of a floor on which nothing stands.
 const EMPTY_FLOOR_MM: f64 = 10.0;
-/// Gap between buildings.
-const BUILDING_GAP_MM: f64 = 9.0;
 
 /// Everything in its place, and the cuts.
 #[derive(Debug, Clone)]
@@ -46,19 +45,29 @@ pub(super) struct ColumnGroup {
     card_height: Vec<f64>,
     /// First lane of each row.
     first_lane: Vec<f64>,
+    /// Height of each row.
+    heights: Vec<f64>,
+    /// The room that flags need below each row, were there a cut.
+    flags_below: Vec<f64>,
     /// Rows of each sheet downward.
     pub(super) down: Vec<Range<usize>>,
 }
 
 impl ElevationPlan {
-    /// Arranges, routes and cuts for sheets with this much room, with rows of cards no wider than `most_width`.
-    pub(super) fn new(subject: &Subject<'_>, cells: &Cells, most_width: f64, room: (f64, f64)) -> Self {
+    /// Arranges, routes and cuts evenly for sheets with this much room, with rows of cards no wider than what each column has in `most_widths`.
+    pub(super) fn new(
+        subject: &Subject<'_>,
+        cells: &Cells,
+        most_widths: &[f64],
+        room: (f64, f64),
+        grouping: Grouping,
+    ) -> Self {
         let widths = &subject.widths;
-        let arrangement = arrange(cells, widths, most_width);
+        let arrangement = arrange(cells, widths, most_widths);
         let routing = route(&arrangement, subject.nets.clone(), widths);
         let risers: Vec<f64> = routing.riser_lanes.iter().map(|lanes| riser_width(*lanes)).collect();
-        let across =
-            cut_columns(&arrangement, &risers, &flags_beside(subject, &arrangement, &routing), room.0);
+        let flags = flags_beside(subject, &arrangement, &routing);
+        let across = cut_columns(&arrangement, (&risers, &flags), room.0, grouping);
         let (mut gutters, mut gaps) = (Vec::new(), Vec::new());
         for (number, column) in arrangement.columns.iter().enumerate() {
             let first = across.iter().any(|group| group.start == number);
@@ -71,12 +80,20 @@ impl ElevationPlan {
         let x = along_x(&arrangement, widths, &risers, &gutters, &gaps);
         let (widths, heights) = (widths.clone(), subject.heights.clone());
         let mut plan = Self { arrangement, routing, x, widths, heights, groups: Vec::new() };
-        let group = |columns| plan.column_group(subject, columns, room.1);
+        let group = |columns| plan.column_group(subject, columns);
         plan.groups = across.into_iter().map(group).collect();
+        plan.cut(room.1, Cut::Even);
         plan
     }
 
-    fn column_group(&self, subject: &Subject<'_>, columns: Range<usize>, room: f64) -> ColumnGroup {
+    /// Cuts the rows anew, for sheets of this height.
+    pub(super) fn cut(&mut self, room: f64, cut: Cut) {
+        for group in &mut self.groups {
+            group.down = cut_rows(&self.arrangement, (&group.heights, &group.flags_below), room, cut);
+        }
+    }
+
+    fn column_group(&self, subject: &Subject<'_>, columns: Range<usize>) -> ColumnGroup {
         let (left, right) = self.span_x(&columns);
         let rows = &self.arrangement.rows;
         let mut lanes = vec![0; rows.len()];
@@ -100,9 +117,10 @@ impl ElevationPlan {
             row_top: vec![0.0],
             card_height: Vec::new(),
             first_lane: Vec::new(),
+            heights: Vec::with_capacity(rows.len()),
+            flags_below: self.flags_below(subject, &columns),
             down: Vec::new(),
         };
-        let mut heights = Vec::with_capacity(rows.len());
         for (number, row) in rows.iter().enumerate() {
             let has_cards = columns.clone().any(|column| row.cards.contains_key(&column));
             let is_floor = row.first_of_level
@@ -129,10 +147,8 @@ impl ElevationPlan {
             let top = group.row_top[number];
             group.first_lane.push(top + strip + to_first_lane[number]);
             group.row_top.push(top + strip + channel);
-            heights.push(strip + channel);
+            group.heights.push(strip + channel);
         }
-        let below = self.flags_below(subject, &columns);
-        group.down = cut_rows(&self.arrangement, &heights, &below, room);
         group
     }
 
@@ -242,106 +258,4 @@ impl ColumnGroup {
     pub(super) fn down_of(&self, row: usize) -> Option<usize> {
         self.down.iter().position(|rows| rows.contains(&row))
     }
-}
-
-/// The room that flags need at the right of each column, were there a cut.
-fn flags_beside(subject: &Subject<'_>, arrangement: &Arrangement, routing: &Routing) -> Vec<f64> {
-    let mut crossing = vec![Vec::new(); arrangement.columns.len()];
-    for net in &routing.nets {
-        let (from, to) = (arrangement.place[net.from.0].1, arrangement.place[net.to.0].1);
-        crossing[from.min(to)..from.max(to)].iter_mut().for_each(|list| list.push(net));
-    }
-    crossing.iter().map(|nets| flags_mm(subject, nets)).collect()
-}
-
-/// As many columns on each sheet as its width takes with its flags; a building that fits on one sheet is not torn.
-fn cut_columns(arrangement: &Arrangement, risers: &[f64], flags: &[f64], room: f64) -> Vec<Range<usize>> {
-    let width = |from: usize, to: usize| -> f64 {
-        let before = from.checked_sub(1).map_or(0.0, |before| flags[before]);
-        let after = if to < risers.len() { flags[to - 1] } else { 0.0 };
-        let columns: f64 = (from..to)
-            .map(|number| {
-                let column = &arrangement.columns[number];
-                let same = number > from
-                    && column.building.is_some()
-                    && arrangement.columns[number - 1].building == column.building;
-                let before = if same {
-                    2.0
-                } else {
-                    column.gutter + if number > from { BUILDING_GAP_MM } else { 0.0 }
-                };
-                before + risers[number] + column.content_width + super::arrange::COLUMN_PAD_MM
-            })
-            .sum();
-        before + columns + after
-    };
-    let mut groups = Vec::new();
-    let mut start = 0;
-    let count = arrangement.columns.len();
-    while start < count {
-        let mut end = start + 1;
-        while end < count && width(start, end + 1) <= room {
-            end += 1;
-        }
-        let torn = |end: usize| {
-            end < count && {
-                let columns = &arrangement.columns;
-                columns[end].building.is_some() && columns[end].building == columns[end - 1].building
-            }
-        };
-        let mut whole = end;
-        while whole > start + 1 && torn(whole) {
-            whole -= 1;
-        }
-        if !torn(whole) {
-            end = whole;
-        }
-        groups.push(start..end);
-        start = end;
-    }
-    groups
-}
-
-/// As many rows on each sheet as its height takes with its flags, cut between floors where it can be. Rows without height at
-/// either end are left out.
-fn cut_rows(arrangement: &Arrangement, heights: &[f64], flags: &[f64], room: f64) -> Vec<Range<usize>> {
-    let Some(first) = heights.iter().position(|height| *height > 0.0) else { return Vec::new() };
-    let count = heights.iter().rposition(|height| *height > 0.0).map_or(first, |last| last + 1);
-    let fill = |most: f64| fill_rows(arrangement, (heights, flags), first..count, most);
-    let fewest = fill(room);
-    // Sheets of about the same height look better than one that is nearly empty.
-    let mut target = heights[first..count].iter().sum::<f64>() / fewest.len() as f64;
-    while target < room {
-        let groups = fill(target);
-        if groups.len() <= fewest.len() {
-            return groups;
-        }
-        target += 2.0;
-    }
-    fewest
-}
-
-fn fill_rows(
-    arrangement: &Arrangement,
-    (heights, flags): (&[f64], &[f64]),
-    rows: Range<usize>,
-    most: f64,
-) -> Vec<Range<usize>> {
-    let mut groups = Vec::new();
-    let mut start = rows.start;
-    while start < rows.end {
-        let above = if start > rows.start { ABOVE_MM } else { 0.0 };
-        let fits = |end: usize| {
-            let below = if end < rows.end { flags[end - 1] } else { 0.0 };
-            above + heights[start..end].iter().sum::<f64>() + below <= most
-        };
-        let is_between_floors = |end: usize| end == rows.end || arrangement.rows[end].first_of_level;
-        // A cut further down may need less for its flags.
-        let fitting = || (start + 1..=rows.end).rev().filter(|end| fits(*end));
-        let end = fitting().find(|end| is_between_floors(*end)).or_else(|| fitting().next());
-        let end = end.unwrap_or(start + 1);
-        groups.push(start..end);
-        start = end;
-    }
-    groups
 }

@@ -6,6 +6,7 @@
 use super::canvas::{self, CAPTION_MM, Canvas, Page, moved, numbers, part_of, paths};
 use super::card::{self, Card, CardKind, Trouble};
 use super::card_picture;
+use super::cut::Grouping;
 use super::page::joined;
 use super::plan::ElevationPlan;
 use super::route::{self, CardEnd, CardTerminal};
@@ -175,10 +176,11 @@ pub fn screen_elevation(
     let subject = Subject { site, cards, widths, heights, nets, tags, looks, usual, troubles, lettering };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
     let endless = (1e6, 1e6);
-    let plan = ElevationPlan::new(&subject, &cells, across_mm, endless);
+    let most_widths = vec![across_mm; cells.column_count()];
+    let plan = ElevationPlan::new(&subject, &cells, &most_widths, endless, Grouping::Filled);
     let paths = paths(&plan);
     let pages = canvas::pages(&plan, &paths);
-    let numbers = numbers(&pages.iter().map(|page| vec![*page]).collect::<Vec<_>>());
+    let numbers = numbers(&canvas::one_each(&pages));
     let canvas = Canvas::new(&subject, &plan, &paths, &numbers);
     let (root, width_mm, height_mm) = match pages.first() {
         Some(page) => picture(&canvas, *page),

@@ -118,8 +118,8 @@ pub struct CardWire {
 pub enum WireColour {
     /// By letter code.
     Code(String),
-    /// To be written down.
-    ToWrite,
+    /// To be written down; in brackets what its code would have, or nothing.
+    ToWrite(String),
     /// It has none.
     #[default]
     None,

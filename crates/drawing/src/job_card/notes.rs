@@ -6,7 +6,7 @@ use latchline_scene::Group;
 use latchline_scene::font::{text_width_mm, wrapped};
 
 /// What is shorter is said where it holds.
-const LEAST_SIGNS: usize = 24;
+const LEAST_SIGNS: usize = 20;
 /// Below the notes.
 const BELOW_MM: f64 = 0.6;
 

@@ -183,12 +183,15 @@ impl Strip<'_> {
                 // A code of two colours is wider than the room for one.
                 swatch.right() + (text_width_mm(code, TEXT_MM, true) + 1.6).max(CODE_MM)
             }
-            WireColour::ToWrite => {
+            WireColour::ToWrite(usual) => {
                 group.line(Layer::Wiring, (left, middle_y), (swatch.x, middle_y), middle());
                 // Room to write the code that was found.
                 let room = Area::new(swatch.x, y + 0.3, SWATCH_MM.0 + CODE_MM - 0.5, ROW_MM - 0.6);
                 group.rectangle(Layer::Device, room, 0.0, Some(thin()), None);
-                swatch.right() + CODE_MM + 0.5
+                let x = swatch.right() + CODE_MM + 0.5;
+                letter(group, (x, middle_y - line_mm(TEXT_MM) / 2.0), usual, TEXT_MM, false);
+                let usual_mm = text_width_mm(usual, TEXT_MM, false);
+                if usual.is_empty() { x } else { x + usual_mm + 0.8 }
             }
         };
         let room = self.width_mm - text_x;

@@ -72,14 +72,15 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     let has_door_contact = lock.door_contact == Some(true) && lock.door_contact_input.is_none();
     let has_branch = !lock.wiring.across_contact.is_empty();
     let principle = lettering.word(words::principle(&lock.wiring, lock.power_loss));
-    let head_mm = head_mm(width_mm, &name, &lock.title, principle);
+    let title = lock.title.of(lettering.0.language);
+    let head_mm = head_mm(width_mm, &name, title, principle);
     let plan = LockPicture { upper: head_mm + UPPER_MM[usize::from(!has_branch)], lettering };
     let below_coil = plan.lower() + if lock.wiring.coil_contact.is_some() { COIL_MM } else { 0.0 };
     let height_mm = below_coil + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
     let area = Area::new(0.0, 0.0, width_mm, height_mm);
-    head(&mut group, area, &name, &lock.title, principle);
+    head(&mut group, area, &name, title, principle);
     circuit(&mut group, lock, &contacts, plan);
     if let Some(contact) = lock.wiring.coil_contact {
         coil_circuit(&mut group, lock, contact, plan);

@@ -5,7 +5,7 @@ use crate::language::BuiltWords;
 use crate::subject::Subject;
 use crate::table::{Cell, Entry, Table};
 use crate::tables::piece_names;
-use latchline_finding::{EditStep, METRES_PER_FOOT, Unit, Units};
+use latchline_finding::{EditStep, Language, METRES_PER_FOOT, Unit, Units};
 use latchline_site::cables::{CableOwner, DoorCable};
 use latchline_wiring::WiredCable;
 use std::collections::BTreeMap;
@@ -158,10 +158,10 @@ fn cable_type(
 ) {
     let locale = &subject.locale;
     let (cable, planned) = (wired.designation.as_str(), wired.laid.cable.as_str());
-    let known =
-        subject.site.catalogue.cables.iter().find(|(name, part)| {
-            name.eq_ignore_ascii_case(laid) || part.head.title.eq_ignore_ascii_case(laid)
-        });
+    let known = subject.site.catalogue.cables.iter().find(|(name, part)| {
+        let titles = Language::ALL.map(|language| part.head.title.of(language));
+        name.eq_ignore_ascii_case(laid) || titles.iter().any(|title| title.eq_ignore_ascii_case(laid))
+    });
     let Some((name, _)) = known else {
         return built.say(locale.built(&BuiltWords::TypeUnknown { cable, laid, planned }));
     };

@@ -3,7 +3,7 @@
 
 use super::column::column;
 use super::devices::{kind_words, model_name};
-use super::earths::{earth_size, how_earthed};
+use super::earths::{bar_words, earth_size, how_earthed};
 use super::wiring::parallel_batteries;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
@@ -13,7 +13,7 @@ use latchline_finding::quantity::Current;
 use latchline_site::catalogue::BoxRole;
 use latchline_site::model::Place;
 use latchline_wiring::item::item_place;
-use latchline_wiring::{By, Item, Landing, TerminalSet, hangs_at};
+use latchline_wiring::{By, EarthBar, Item, Landing, TerminalSet, hangs_at};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -35,7 +35,14 @@ pub fn table(subject: &Subject<'_>) -> Table {
         for item in subject.order.iter().copied().filter(|item| hangs_at(subject.site, *item, place)) {
             device(subject, item, &mut table);
         }
-        bar(subject, place, &mut table);
+        bar(subject, subject.wiring.cupboard_bar(place), &mut table);
+    }
+    for bar_here in &subject.wiring.earth_bars {
+        let Some(entrance) = bar_here.door else { continue };
+        let place = subject.place_in_words(&bar_here.place);
+        let door = format!("{} {}", locale.word(Word::Door), subject.site.entrances[entrance].id);
+        table.heading(if place.is_empty() { door } else { format!("{door}  ({place})") });
+        bar(subject, Some(bar_here), &mut table);
     }
     table
 }
@@ -58,7 +65,7 @@ fn places<'s>(subject: &Subject<'s>) -> Vec<&'s Place> {
                 let boxes = subject.order.iter().filter(|other| matches!(other, Item::Box(_)));
                 site.box_model(&site.boxes[index]).role.value == BoxRole::Distributor
                     || boxes.filter(here).count() > 1
-                    || !subject.wiring.earthed_at(place).is_empty()
+                    || subject.wiring.cupboard_bar(place).is_some()
             }
             _ => false,
         };
@@ -153,10 +160,9 @@ fn cable_of(subject: &Subject<'_>, landing: &Landing) -> String {
 }
 
 /// The bar for earths and screens, terminal by terminal, and the room on it.
-fn bar(subject: &Subject<'_>, place: &Place, table: &mut Table) {
+fn bar(subject: &Subject<'_>, bar: Option<&EarthBar>, table: &mut Table) {
     let (site, locale) = (subject.site, &subject.locale);
-    let earthed = subject.wiring.earthed_at(place);
-    for (number, terminal) in (1..).zip(earthed) {
+    for (number, terminal) in (1..).zip(bar.map_or(&[][..], |bar| &bar.earthed)) {
         let what = Cell::text(locale.say(&Sentence::BarTerminal { number: &number.to_string() }));
         let (name, value, remark) = match terminal.set {
             TerminalSet::Screen(cable) => (
@@ -172,9 +178,9 @@ fn bar(subject: &Subject<'_>, place: &Place, table: &mut Table) {
         };
         table.row(vec![Cell::text(name), what, Cell::text(value), Cell::text(remark), Cell::Tick]);
     }
-    let (value, remark) = match earthed.len() {
-        0 => (locale.word(Word::NothingToEarth).to_string(), ""),
-        count => (locale.say(&Sentence::EarthBarRoom { count }), locale.word(Word::BarToMainEarth)),
+    let (value, remark) = match bar {
+        None => (locale.word(Word::NothingToEarth).to_string(), ""),
+        Some(bar) => bar_words(locale, bar),
     };
     let cells =
         vec![Cell::Empty, locale.cell(Word::EarthBar), Cell::text(value), Cell::text(remark), Cell::Tick];

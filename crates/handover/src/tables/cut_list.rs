@@ -92,7 +92,7 @@ fn row(
 fn heading(subject: &Subject<'_>, cable: &CableCuts) -> String {
     let locale = &subject.locale;
     let metres = |value: f64| locale.in_words(value, Unit::Metre);
-    let title = &subject.site.catalogue.cables[&cable.cable].head.title;
+    let title = &subject.site.catalogue.cables[&cable.cable].head.title.of(locale.language);
     let name = format!("{}  {title}", cable.cable);
     let needed = metres(cable.needed_m());
     match &cable.plan {

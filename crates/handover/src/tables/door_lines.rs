@@ -8,7 +8,7 @@ use crate::table::{MISSING, Table};
 use latchline_assess::door::Caution;
 
 /// The facts of a door sheet that are lines on a job card.
-const SHOWN: [Word; 7] = [
+const SHOWN: [Word; 8] = [
     Word::EscapeRoute,
     Word::FireInterlock,
     Word::WithoutPower,
@@ -16,6 +16,7 @@ const SHOWN: [Word; 7] = [
     Word::Energised,
     Word::DelayedEgress,
     Word::AlarmInput,
+    Word::EarthBar,
 ];
 
 /// Escape, times, what happens without power, and cautions.

@@ -2,6 +2,7 @@
 
 use super::column::column;
 use super::door_words::{alarm_word, light_feed_word, lit_word};
+use super::earths::bar_words;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -136,6 +137,10 @@ fn door(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
             current,
         );
     }
+    if let Some(bar) = facts.subject.wiring.door_bar(sheet.index) {
+        let (room, joined) = bar_words(&locale, bar);
+        facts.add(Word::EarthBar, Cell::text(room), joined);
+    }
     facts.stated_or_none(Word::Heater, sheet.heater);
     fittings(facts, sheet);
     for rule in sheet.escape_rules {
@@ -202,7 +207,7 @@ fn fittings(facts: &mut Facts<'_, '_>, sheet: &DoorSheet) {
 
 fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
     let locale = facts.subject.locale;
-    facts.add(Word::Model, Cell::text(&lock.model), lock.title.clone());
+    facts.add(Word::Model, Cell::text(&lock.model), lock.title.of(locale.language));
     facts.words(
         Word::Kind,
         match lock.kind {

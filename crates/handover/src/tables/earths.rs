@@ -5,7 +5,8 @@ use crate::locale::Locale;
 use crate::subject::Subject;
 use latchline_finding::Units;
 use latchline_site::protectors::{self, ProtectorAt};
-use latchline_wiring::{Item, Terminal};
+use latchline_wiring::{EarthBar, Item, Terminal};
+use std::collections::BTreeMap;
 
 /// Cross-section of the earth conductor of a surge protector where none is stated: in square millimetres of copper the least
 /// that IEC 60364-5-53 asks of an arrester of class II or III (534.4.10; from memory), and the gauge that is not thinner (ASTM B258: 10
@@ -75,4 +76,32 @@ pub(super) fn earthed_on(subject: &Subject<'_>, terminal: Terminal) -> String {
         Some(number) => subject.locale.say(&Sentence::BarTerminal { number: &number.to_string() }),
         None => subject.locale.word(Word::MainEarthBar).to_string(),
     }
+}
+
+/// How much room a bar has, and to what it is joined.
+pub(super) fn bar_words(locale: &Locale, bar: &EarthBar) -> (String, &'static str) {
+    let count = bar.earthed.len();
+    match (bar.is_outside(), bar.door) {
+        (true, _) => (locale.say(&Sentence::DoorBarRoom { count }), locale.word(Word::BarOutside)),
+        (false, Some(_)) => (locale.say(&Sentence::DoorBarRoom { count }), locale.word(Word::BarToMainEarth)),
+        (false, None) => (locale.say(&Sentence::EarthBarRoom { count }), locale.word(Word::BarToMainEarth)),
+    }
+}
+
+/// Small parts for the bars, by what they are called: each bar by its terminals, and the conductor that joins each to the earth of its place. The plan
+/// states neither, so they have no price and are in no bill.
+pub(super) fn bar_parts(subject: &Subject<'_>) -> BTreeMap<String, u64> {
+    let locale = &subject.locale;
+    let mut parts: BTreeMap<String, u64> = BTreeMap::new();
+    for bar in &subject.wiring.earth_bars {
+        // One more for the conductor that joins it to the earth of its place.
+        let ways = bar.earthed.len() + 1;
+        *parts.entry(locale.say(&Sentence::EarthBarPart { ways })).or_default() += 1;
+        let joined = locale.word(match bar.is_outside() {
+            true => Word::BarConductorOutside,
+            false => Word::BarConductor,
+        });
+        *parts.entry(joined.to_string()).or_default() += 1;
+    }
+    parts
 }

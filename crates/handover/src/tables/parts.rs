@@ -1,7 +1,7 @@
 //! The parts list: quantities from the bill, spares, prices for the office.
 
 use super::column::column;
-use super::earths::part_title;
+use super::earths::{bar_parts, part_title};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
 use crate::options::Part;
@@ -90,6 +90,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     let small: Vec<(String, u64)> = of_bill
         .chain(connectors(subject))
         .chain(earth_conductors(subject))
+        .chain(bar_parts(subject))
         .chain(housings(subject))
         .collect();
     for (title, count) in &small {

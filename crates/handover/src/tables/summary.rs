@@ -91,7 +91,14 @@ fn assumed(subject: &Subject<'_>, table: &mut Table) {
 fn counts(subject: &Subject<'_>, table: &mut Table) {
     let (site, locale) = (subject.site, &subject.locale);
     table.heading(locale.word(Word::WhatIsThere));
-    add(subject, table, "", Word::Family, Cell::text(&site.family().head.title), site.family.value.clone());
+    add(
+        subject,
+        table,
+        "",
+        Word::Family,
+        Cell::text(site.family().head.title.of(locale.language)),
+        site.family.value.clone(),
+    );
     let boxes = |role| site.boxes.iter().filter(|item| site.box_model(item).role.value == role).count();
     for (item, count) in [
         (Word::Buildings, site.buildings.len()),

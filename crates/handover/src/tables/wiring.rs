@@ -11,6 +11,7 @@ use latchline_assess::door::words::part as part_word;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::ColourCode;
 use latchline_site::model::{RunStop, StationOwner, Suppression};
+use latchline_wiring::colours::is_stated;
 use latchline_wiring::item::reference_designation;
 use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
@@ -145,8 +146,12 @@ fn landing_cells(subject: &Subject<'_>, terminal: Terminal, landing: &Landing) -
     let mut cells = match &landing.by {
         By::Conductor { cable, piece, conductor } => {
             let laid = &subject.wiring.cables[*cable].laid;
-            let colour =
-                if laid.is_existing { Cell::Choice(Choice::Colour) } else { Cell::text(conductor.colour) };
+            // Existing cable has the colours that it has: what its code would have stands in brackets, where the catalogue states one.
+            let colour = match (laid.is_existing, code_of_existing(subject, *cable)) {
+                (false, _) => Cell::text(conductor.colour),
+                (true, true) if !conductor.colour.is_empty() => Cell::text(format!("({})", conductor.colour)),
+                (true, _) => Cell::Choice(Choice::Colour),
+            };
             vec![
                 Cell::text(designation(subject, *cable, *piece)),
                 Cell::text(&laid.cable),
@@ -206,8 +211,17 @@ fn as_built(subject: &Subject<'_>, landing: &Landing) -> [Cell; 2] {
     let laid = &subject.wiring.cables[cable].laid;
     let pairs = laid.side_by_side * subject.site.catalogue.cables[&laid.cable].pairs.value;
     let pair = if pairs > 1 { Cell::WriteIn } else { Cell::Empty };
-    let colour = if laid.is_existing { Cell::Empty } else { Cell::Choice(Choice::Colour) };
+    let colour = match laid.is_existing && !code_of_existing(subject, cable) {
+        true => Cell::Empty,
+        false => Cell::Choice(Choice::Colour),
+    };
     [pair, colour]
+}
+
+/// Whether a cable is in the walls already and the catalogue states the colours that its kind has.
+fn code_of_existing(subject: &Subject<'_>, cable: usize) -> bool {
+    let laid = &subject.wiring.cables[cable].laid;
+    laid.is_existing && is_stated(&subject.site.catalogue.cables[&laid.cable])
 }
 
 fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {
@@ -223,9 +237,13 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
         remarks.push(locale.word(Word::CableNotStated).to_string());
     }
     if let By::Conductor { cable, .. } = landing.by {
+        let found = match code_of_existing(subject, cable) {
+            true => Word::ExistingColoursOfCode,
+            false => Word::ExistingColours,
+        };
         let cable = &subject.wiring.cables[cable];
         if cable.laid.is_existing {
-            remarks.push(locale.word(Word::ExistingColours).to_string());
+            remarks.push(locale.word(found).to_string());
         }
         if let (CableOwner::Section { run, section }, Item::Station(station)) =
             (cable.laid.owner, terminal.item)
@@ -325,13 +343,17 @@ pub fn item_title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
     let (site, locale) = (subject.site, &subject.locale);
     let entrance = |index: usize| &site.entrances[index];
     let title = match item {
-        Item::Supply(index) => &site.supply_model(&site.supplies[index]).head.title,
-        Item::Box(index) => &site.box_model(&site.boxes[index]).head.title,
-        Item::Station(index) => &site.station_model(&site.stations[index]).head.title,
-        Item::Lock { entrance: at, lock } => &site.lock(&entrance(at).locks[lock]).head.title,
-        Item::Light { entrance: at, light } => &site.light(&entrance(at).lights[light]).head.title,
+        Item::Supply(index) => site.supply_model(&site.supplies[index]).head.title.of(locale.language),
+        Item::Box(index) => site.box_model(&site.boxes[index]).head.title.of(locale.language),
+        Item::Station(index) => site.station_model(&site.stations[index]).head.title.of(locale.language),
+        Item::Lock { entrance: at, lock } => {
+            site.lock(&entrance(at).locks[lock]).head.title.of(locale.language)
+        }
+        Item::Light { entrance: at, light } => {
+            site.light(&entrance(at).lights[light]).head.title.of(locale.language)
+        }
         Item::Module { entrance: at, module } => {
-            &site.accessory(&entrance(at).accessories[module]).head.title
+            site.accessory(&entrance(at).accessories[module]).head.title.of(locale.language)
         }
         Item::Part { part, .. } => return part_word(part).say(locale.language).into(),
         Item::LightSupply { .. } => locale.word(Word::LightFromOwnSupply),

@@ -8,7 +8,7 @@ use latchline_handover::commissioning::Expected;
 use latchline_handover::device_code::code_data;
 use latchline_handover::job_cards::assigned::{Assigned, AssignedStep, Spot};
 use latchline_handover::job_cards::brief::brief;
-use latchline_handover::job_cards::places::run_of_protector;
+use latchline_handover::job_cards::places::{JobCards, run_of_protector, stop_item};
 use latchline_handover::language::{Sentence, Word};
 use latchline_handover::locale::Rounding;
 use latchline_handover::subject::Subject;
@@ -90,11 +90,17 @@ fn cable_words(subject: &Subject<'_>, laid: &CableLength) -> String {
     locale.say(&Sentence::CableOnCard { cable: &laid.cable, length: &locale.cell_text(&length, None) })
 }
 
+/// The same with the pairs of it that nothing uses.
+fn cable_with_spares(subject: &Subject<'_>, laid: &CableLength) -> String {
+    let cable = cable_words(subject, laid);
+    std::iter::once(cable).chain(spare_pairs(subject, laid)).collect::<Vec<_>>().join(" · ")
+}
+
 /// The cable of its own on which something hangs at a door.
 fn own_cable(subject: &Subject<'_>, name: &str) -> Option<String> {
     let mut at_doors =
         subject.wiring.cables.iter().filter(|wired| matches!(wired.laid.owner, CableOwner::AtDoor(_)));
-    at_doors.find(|wired| wired.designation == name).map(|wired| cable_words(subject, &wired.laid))
+    at_doors.find(|wired| wired.designation == name).map(|wired| cable_with_spares(subject, &wired.laid))
 }
 
 /// The runs that lead to a door station, each with its cable there: what hangs at a door is wired from one sheet.
@@ -111,11 +117,13 @@ fn runs_to_door(subject: &Subject<'_>, item: Item) -> Vec<String> {
         }
         _ => None,
     });
-    leads_here.map(|(run, laid)| format!("{}: {}", site.runs[run].id, cable_words(subject, laid))).collect()
+    leads_here
+        .map(|(run, laid)| format!("{}: {}", site.runs[run].id, cable_with_spares(subject, laid)))
+        .collect()
 }
 
 /// The block of a run at its start: from where, which cable, what hangs on it.
-pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> CardBlock {
+pub(super) fn of_run(subject: &Subject<'_>, cards: &JobCards, assigned: &Assigned, run: usize) -> CardBlock {
     let (site, locale) = (subject.site, &subject.locale);
     let name = site.runs[run].id.to_string();
     let stops: Vec<&str> =
@@ -131,9 +139,15 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
         cable: &cable,
         length: &locale.cell_text(&length, None),
     });
-    let spare = spare_pairs(subject, run);
-    let leads: Vec<String> =
-        std::iter::once(format!("→ {}", stops.join(", "))).chain(spare.iter().cloned()).collect();
+    let owner = CableOwner::Section { run, section: 0 };
+    let wired = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner);
+    let spare = wired.and_then(|wired| spare_pairs(subject, &wired.laid));
+    // Whoever is here finds the far end, and what is read or joined there, on another card.
+    let far = site.runs[run].sections.last().and_then(|section| cards.card_of(stop_item(section.to)));
+    let far = far.filter(|card| cards.card_of_run(subject, run) != Some(*card));
+    let far = far.map(|card| locale.say(&Sentence::FarEndOnCard { card: card + 1 }));
+    let leads = std::iter::once(format!("→ {}", stops.join(", "))).chain(far).chain(spare.iter().cloned());
+    let leads: Vec<String> = leads.collect();
     let kept = spare.map(|_| locale.word(Word::SparePairsKept).to_string());
     CardBlock {
         element: locale.say(&Sentence::RunNamed { run: &name }),
@@ -145,12 +159,10 @@ pub(super) fn of_run(subject: &Subject<'_>, assigned: &Assigned, run: usize) -> 
     }
 }
 
-/// The pairs of a run's cable that nothing uses; existing cable may have some that nobody knows of.
-fn spare_pairs(subject: &Subject<'_>, run: usize) -> Option<String> {
-    let owner = CableOwner::Section { run, section: 0 };
-    let wired = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner)?;
-    let pairs = subject.site.catalogue.cables[&wired.laid.cable].pairs.value;
-    let (used, all) = (wired.laid.pairs as usize, (wired.laid.side_by_side * pairs) as usize);
+/// The pairs of a cable that nothing uses; existing cable may have some that nobody knows of.
+fn spare_pairs(subject: &Subject<'_>, laid: &CableLength) -> Option<String> {
+    let pairs = subject.site.catalogue.cables[&laid.cable].pairs.value;
+    let (used, all) = (laid.pairs as usize, (laid.side_by_side * pairs) as usize);
     let last = (used + 1 < all).then_some(all);
     (used < all).then(|| subject.locale.say(&Sentence::SparePairs { first: used + 1, last }))
 }

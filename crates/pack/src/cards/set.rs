@@ -33,7 +33,7 @@ pub fn card_set(subject: &Subject<'_>) -> CardSet {
             number: locale.say(&Sentence::CardOf { card: index + 1, of }),
             neighbours,
             power: power(subject, &cards, &assigned, index),
-            blocks: blocks(subject, &assigned, card),
+            blocks: blocks(subject, &cards, &assigned, card),
         }
     });
     CardSet {
@@ -82,7 +82,7 @@ fn of_door(subject: &Subject<'_>, entrance: usize) -> CardBlock {
 }
 
 /// The blocks of a card: each item, and behind it the runs that start at it with their protectors.
-fn blocks(subject: &Subject<'_>, assigned: &Assigned, card: &JobCard) -> Vec<CardBlock> {
+fn blocks(subject: &Subject<'_>, cards: &JobCards, assigned: &Assigned, card: &JobCard) -> Vec<CardBlock> {
     let mut blocks = Vec::new();
     let is_before_a_run = |item: Item| card.runs.iter().any(|run| protects(item, *run));
     for item in card.items.iter().copied().filter(|item| !is_before_a_run(*item)) {
@@ -96,7 +96,7 @@ fn blocks(subject: &Subject<'_>, assigned: &Assigned, card: &JobCard) -> Vec<Car
             }
             let protectors = card.items.iter().copied().filter(|item| protects(*item, run));
             blocks.extend(protectors.map(|item| of_item(subject, assigned, item)));
-            blocks.push(of_run(subject, assigned, run));
+            blocks.push(of_run(subject, cards, assigned, run));
         }
     }
     blocks

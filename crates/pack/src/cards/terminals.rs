@@ -1,6 +1,7 @@
 //! The terminals of an item as a card draws them: the rows of the wiring schedule.
 
 use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
+use latchline_handover::job_cards::brief::brief_remark;
 use latchline_handover::language::{Sentence, Word};
 use latchline_handover::subject::Subject;
 use latchline_handover::table::Cell;
@@ -39,11 +40,12 @@ fn strip_terminal(
 ) -> StripTerminal {
     let landings = subject.wiring.terminals.get(&terminal).map_or(&[][..], Vec::as_slice);
     let mut shown = StripTerminal { pole: terminal.pole.mark().to_string(), ..StripTerminal::default() };
-    let mut remarks: Vec<&str> = Vec::new();
+    let mut remarks: Vec<String> = Vec::new();
     for (number, row) in rows.iter().enumerate() {
         let [_, _, _, cable, _, pair, colour, other, remark, ..] = &row[..] else { continue };
-        if !remark.words().is_empty() && !remarks.contains(&remark.words()) {
-            remarks.push(remark.words());
+        let remark = brief_remark(subject, remark.words());
+        if !remark.is_empty() && !remarks.contains(&remark) {
+            remarks.push(remark);
         }
         if cable.words().is_empty() {
             continue;
@@ -52,7 +54,8 @@ fn strip_terminal(
         let is_conductor =
             matches!(by, Some(By::Conductor { .. } | By::Unstated { .. } | By::EarthConductor)) && !is_screen;
         let colour = match colour {
-            Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite,
+            Cell::Choice(_) | Cell::WriteIn => WireColour::ToWrite(String::new()),
+            usual if usual.words().starts_with('(') => WireColour::ToWrite(usual.words().to_string()),
             colour if is_conductor && !colour.words().is_empty() => {
                 WireColour::Code(colour.words().to_string())
             }

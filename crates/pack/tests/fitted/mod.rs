@@ -51,6 +51,32 @@ fn column(table: &Table, title: &str) -> usize {
     table.columns.iter().position(|column| column.title == title).unwrap_or_else(|| panic!("no {title}"))
 }
 
+/// Old cable has the colours that it has. Where the catalogue states the code of its kind, the code's colour stands in brackets beside room to write
+/// what was found; where it does not, nothing is guessed. `signal-0.8` follows DIN VDE 0815, `pair-0.8` states no code.
+#[test]
+fn old_cable_has_room_for_the_colour_found_beside_that_of_its_code() {
+    for (cable, wanted) in [("pair-0.8", ["", ""]), ("signal-0.8", ["(RD)", "(BK)"])] {
+        let text = DOORS.replace("existing = true,", &format!("existing = true, cable = \"{cable}\","));
+        with_tables(resolved(&text), |_, tables| {
+            let wiring = of(tables, Part::Wiring);
+            let (colour, used) = (column(wiring, "Colour"), column(wiring, "Colour used"));
+            let rows: Vec<&[Cell]> = wiring
+                .body()
+                .filter(|cells| {
+                    cells[0].words() == "A-2" && cells[3].words() == "flats/2" && cells[6] != Cell::Empty
+                })
+                .collect();
+            assert_eq!(rows.len(), 2, "{cable}");
+            for (cells, wanted) in rows.into_iter().zip(wanted) {
+                assert_eq!(cells[colour].words(), wanted, "{cable}");
+                let to_write = if wanted.is_empty() { colour } else { used };
+                assert!(matches!(cells[to_write], Cell::Choice(_)), "{cable}: {cells:?}");
+                assert!(cells[column(wiring, "Remark")].words().contains("write down the colour found"));
+            }
+        });
+    }
+}
+
 #[test]
 fn what_may_come_out_differently_has_room_in_every_row() {
     with_tables(resolved(DOORS), |subject, tables| {

@@ -120,6 +120,16 @@ fn each_bar_names_what_lands_on_it() {
                 ["link/surge-end", "earth bar, terminal 1"],
             ]
         );
+        // In the parts list each bar has a terminal more, for the conductor that joins it to the earth of its house (common practice, no source).
+        let parts = of(tables, Part::Parts);
+        let count = |title: &str| {
+            let line = parts.body().find(|cells| cells[2].words().starts_with(title));
+            line.map(|cells| cells[3].clone())
+        };
+        assert_eq!(count("Earth and screen bar, 3 terminals"), Some(Cell::Count(1)));
+        assert_eq!(count("Earth and screen bar, 2 terminals"), Some(Cell::Count(1)));
+        assert_eq!(count("Conductor from an earth bar to the main earthing terminal"), Some(Cell::Count(2)));
+        assert_eq!(count("Conductor from an earth bar outdoors"), None);
         // The same terminals in the wiring schedule.
         let wiring = of(tables, Part::Wiring);
         let leads = |device: &str, mark: &str| {
@@ -130,6 +140,45 @@ fn each_bar_names_what_lands_on_it() {
         assert_eq!(leads("link/surge-end", "earth")[0], "earth bar, terminal 1");
         assert!(leads("link/surge", "screen")[1].ends_with("→ earth bar, terminal 2"));
         assert!(leads("link/surge-end", "screen")[1].contains("cut back and insulate"));
+    });
+}
+
+/// A gate outside every building has no main earthing terminal: what is earthed there has a bar, and every sheet says that the plan does not have
+/// its earth. At a door in a building a single protector has a conductor of its own (common practice, no source).
+#[test]
+fn a_gate_outside_says_where_it_is_earthed() {
+    let gate = |place: &str| {
+        two_houses("")
+            .replace("[dwellings]", &format!("gate = {{ role = \"secondary\", place = \"{place}\", surge_protection = \"1 ohm\" }}\n[dwellings]"))
+            .replace("[runs]\n", "[runs]\nto-gate = { from = \"DA.4\", to = \"gate\", cable = \"outdoor-0.8\", length = \"20 m\", environment = \"buried\" }\n")
+    };
+    with(&gate("outdoors"), Units::Metric, |subject, tables| {
+        let entrance = subject.site.entrances.iter().position(|entrance| entrance.id.as_str() == "gate");
+        let bar = subject.wiring.door_bar(entrance.expect("the gate")).expect("a bar");
+        assert!(bar.is_outside());
+        let earthed: Vec<String> =
+            bar.earthed.iter().map(|one| one.name(subject.site, Language::English)).collect();
+        assert_eq!(earthed, ["gate/surge:earth"]);
+        let wiring = of(tables, Part::Wiring);
+        let row = wiring.body().find(|cells| cells[0].words() == "gate/surge" && cells[1].words() == "earth");
+        assert_eq!(row.expect("its earth")[7].words(), "earth bar, terminal 1");
+        for (part, column) in [(Part::Cupboards, 3), (Part::Doors, 4)] {
+            let said =
+                of(tables, part).body().filter(|cells| cells[column].words().contains("earth electrode"));
+            assert_eq!(said.count(), 1, "{part}");
+        }
+        let parts = of(tables, Part::Parts);
+        let lines =
+            parts.body().filter(|cells| cells[2].words().starts_with("Conductor from an earth bar outdoors"));
+        assert_eq!(lines.map(|cells| cells[3].clone()).collect::<Vec<_>>(), [Cell::Count(1)]);
+        let card = tables::door_lines(subject, entrance.expect("the gate"));
+        assert!(card.iter().any(|line| line.contains("earth electrode")), "{card:?}");
+    });
+    with(&gate("A/G"), Units::Metric, |subject, tables| {
+        assert!(subject.wiring.earth_bars.iter().all(|bar| bar.door.is_none()));
+        let wiring = of(tables, Part::Wiring);
+        let row = wiring.body().find(|cells| cells[0].words() == "gate/surge" && cells[1].words() == "earth");
+        assert_eq!(row.expect("its earth")[7].words(), "main earthing terminal");
     });
 }
 

@@ -1,5 +1,6 @@
 //! The cable that is meant.
 
+use latchline_finding::Language;
 use latchline_site::catalogue::{Cable, Catalogue};
 use latchline_site::keys::Gauge;
 use latchline_site::parse::NameBudget;
@@ -48,9 +49,11 @@ pub fn cable_called<'c>(catalogue: &'c Catalogue, asked: &str) -> Result<&'c Cab
     let begins = |cable: &&Cable| cable.called_begins(written);
     let size = |cable: &&Cable| sized.is_some_and(|size| size.is_in_name(cable) && size.is_of(cable));
     let title = |cable: &&Cable| {
-        let title = plain(&cable.head.title);
-        let known: Vec<&str> = title.split(' ').collect();
-        words.iter().all(|word| known.contains(word))
+        let titles = Language::ALL.map(|language| plain(cable.head.title.of(language)));
+        titles.iter().any(|title| {
+            let known: Vec<&str> = title.split(' ').collect();
+            words.iter().all(|word| known.contains(word))
+        })
     };
     let ways: [&dyn Fn(&&Cable) -> bool; 6] = [&by_name, &called, &size, &nearly, &title, &begins];
     for fits in ways {

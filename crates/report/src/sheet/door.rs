@@ -128,7 +128,7 @@ fn lock_block(lock: &LockSheet, look: &Look) -> String {
     let title = say(SheetWords::Lock { number: lock.number, model: &template::plain(&lock.model) });
     let mut text = format!("{}\n", look.bold(&title));
     let what = say(SheetWords::LockWhat {
-        title: &lock.title,
+        title: lock.title.of(look.language),
         kind: words::kind(lock.kind).say(look.language),
         power_loss: words::power_loss(lock.power_loss).say(look.language),
         current: words::current_kind(lock.current_kind).say(look.language),

@@ -54,7 +54,9 @@ impl About<'_> {
         if let Some(supply) = site.supplies.iter().find(|supply| supply.id.as_str() == id) {
             let family = &site.supply_model(supply).family.value;
             let models = catalogue.supplies.values().filter(|model| model.family.value == *family);
-            let models = models.map(|model| (model.head.name.as_str(), model.head.title.as_str())).collect();
+            let models = models
+                .map(|model| (model.head.name.as_str(), model.head.title.of(self.language())))
+                .collect();
             return Some(self.device(id, Label::Supply, &supply.model.value, models));
         }
         if let Some(entry) = site.boxes.iter().find(|entry| entry.id.as_str() == id) {
@@ -62,7 +64,8 @@ impl About<'_> {
             let same = catalogue.boxes.values().filter(|other| {
                 other.family.value == model.family.value && other.role.value == model.role.value
             });
-            let models = same.map(|model| (model.head.name.as_str(), model.head.title.as_str())).collect();
+            let models =
+                same.map(|model| (model.head.name.as_str(), model.head.title.of(self.language()))).collect();
             let is_branch = model.role.value == latchline_site::catalogue::BoxRole::BranchBox;
             let kind = if is_branch { Label::BranchBox } else { Label::Distributor };
             return Some(self.device(id, kind, &entry.model.value, models));
@@ -73,7 +76,8 @@ impl About<'_> {
             .stations
             .values()
             .filter(|other| other.family.value == model.family.value && other.kind.value == model.kind.value);
-        let models = same.map(|model| (model.head.name.as_str(), model.head.title.as_str())).collect();
+        let models =
+            same.map(|model| (model.head.name.as_str(), model.head.title.of(self.language()))).collect();
         let kind = match station.owner {
             StationOwner::Dwelling { .. } => Label::IndoorStation,
             StationOwner::Entrance(_) => Label::DoorStation,

@@ -37,7 +37,7 @@ impl About<'_> {
                 label for="d-cable" { (self.say(Label::Cable)) }
                 select #d-cable name="cable" {
                     @for cable in self.site.catalogue.cables.values() {
-                        option value=(cable.head.name) selected[cable.head.name == run.cable.value] { (cable.head.name) " · " (cable.head.title) }
+                        option value=(cable.head.name) selected[cable.head.name == run.cable.value] { (cable.head.name) " · " (cable.head.title.of(self.locale.language)) }
                     }
                 }
             }

@@ -98,7 +98,7 @@ fn new_sites(language: Language) -> Markup {
     let cables = |chosen: &'static str| {
         html! {
             @for cable in catalogue.cables.values() {
-                option value=(cable.head.name) selected[cable.head.name == chosen] { (cable.head.name) " · " (cable.head.title) }
+                option value=(cable.head.name) selected[cable.head.name == chosen] { (cable.head.name) " · " (cable.head.title.of(language)) }
             }
         }
     };
@@ -119,7 +119,7 @@ fn new_sites(language: Language) -> Markup {
                     h3 { (say(Label::BlankSite)) }
                     div.fields {
                         (field("title", Label::Title, "Linden Court", ""))
-                        div.field { label for="n-family" { (say(Label::Family)) } select #n-family name="family" { @for family in catalogue.families.values() { option value=(family.head.name) selected[family.head.name == "ostrel-48"] { (family.head.title) } } } }
+                        div.field { label for="n-family" { (say(Label::Family)) } select #n-family name="family" { @for family in catalogue.families.values() { option value=(family.head.name) selected[family.head.name == "ostrel-48"] { (family.head.title.of(language)) } } } }
                         (field("floors", Label::Floors, "G 1 2", ""))
                         (field("flats", Label::FlatsPerFloor, "4", ""))
                         (field("stairs", Label::Stairs, "1", ""))
@@ -128,7 +128,7 @@ fn new_sites(language: Language) -> Markup {
                         (field("to_first", Label::RiserToFlat, "5", "m"))
                         (field("spacing", Label::Spacing, "6", "m"))
                         (field("to_door", Label::CupboardToDoor, "9", "m"))
-                        div.field { label for="n-lock" { (say(Label::Lock)) } select #n-lock name="lock" { @for lock in catalogue.locks.values() { option value=(lock.head.name) selected[lock.head.name == "strike-12"] { (lock.head.title) } } } }
+                        div.field { label for="n-lock" { (say(Label::Lock)) } select #n-lock name="lock" { @for lock in catalogue.locks.values() { option value=(lock.head.name) selected[lock.head.name == "strike-12"] { (lock.head.title.of(language)) } } } }
                         div.field.check { input #n-guessed type="checkbox" name="guessed" value="yes" checked; label for="n-guessed" { (say(Label::Lengths)) ": " (say(Label::Guessed)) " (± 20 %)" } }
                     }
                     div.preview #preview aria-live="polite" {}

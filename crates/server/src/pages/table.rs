@@ -132,9 +132,9 @@ fn whole(site: &Site, results: &VoltageResults, state: &SiteState, locale: Local
                 }
             }
         }
-        datalist #cables { @for cable in site.catalogue.cables.values() { option value=(cable.head.name) { (cable.head.title) } } }
+        datalist #cables { @for cable in site.catalogue.cables.values() { option value=(cable.head.name) { (cable.head.title.of(locale.language)) } } }
         datalist #models {
-            @for model in site.catalogue.stations.values().filter(|model| model.family.value == site.family.value) { option value=(model.head.name) { (model.head.title) } }
+            @for model in site.catalogue.stations.values().filter(|model| model.family.value == site.family.value) { option value=(model.head.name) { (model.head.title.of(locale.language)) } }
         }
     }
 }

@@ -2,11 +2,17 @@
 
 use crate::keys::bounds::{BOOLEAN, TEXT};
 use crate::keys::{Bears, KeySpec, Kind};
-use crate::parse::{AssumedKey, Entry};
-use latchline_finding::{Money, Origin, Provenance, Sourced};
+use crate::parse::{AssumedKey, Entry, Record};
+use latchline_finding::{Both, Money, Origin, Provenance, Sourced};
 
 const AMOUNT: Kind = Kind::Number(0.0, 1e6);
 const TITLE: KeySpec = KeySpec::must("title", TEXT, "Title for documents.").bears(Bears::OnNothing);
+const GERMAN_TITLE: KeySpec = KeySpec::may(
+    "german_title",
+    TEXT,
+    "Title for documents in German. Without it the title stands there as it is.",
+)
+.bears(Bears::OnNothing);
 const SOURCE: KeySpec = KeySpec::must(
     "source",
     TEXT,
@@ -52,12 +58,25 @@ const GLANDS: KeySpec = KeySpec::may(
 
 /// First keys of every part that is bought.
 pub(super) const PART_KEYS: &[KeySpec] =
-    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES, ARTICLE];
+    &[TITLE, GERMAN_TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES, ARTICLE];
 /// First keys of what is mounted in an enclosure.
-pub(super) const HOUSED_KEYS: &[KeySpec] =
-    &[TITLE, SOURCE, PRICE, LABOUR, ASSUMED, MEASURED, STANDARD, REPLACES, ARTICLE, ENCLOSURE, GLANDS];
+pub(super) const HOUSED_KEYS: &[KeySpec] = &[
+    TITLE,
+    GERMAN_TITLE,
+    SOURCE,
+    PRICE,
+    LABOUR,
+    ASSUMED,
+    MEASURED,
+    STANDARD,
+    REPLACES,
+    ARTICLE,
+    ENCLOSURE,
+    GLANDS,
+];
 /// First keys of a family, which is not bought.
-pub(super) const FAMILY_KEYS: &[KeySpec] = &[TITLE, SOURCE, ASSUMED, MEASURED, STANDARD, REPLACES];
+pub(super) const FAMILY_KEYS: &[KeySpec] =
+    &[TITLE, GERMAN_TITLE, SOURCE, ASSUMED, MEASURED, STANDARD, REPLACES];
 /// First keys of a table inside a part.
 pub(super) const INNER_KEYS: &[KeySpec] = &[ASSUMED, MEASURED, STANDARD];
 
@@ -67,8 +86,8 @@ pub(super) const INNER_KEYS: &[KeySpec] = &[ASSUMED, MEASURED, STANDARD];
 pub struct PartHead {
     /// The name by which site files call it.
     pub name: String,
-    /// A plain title for documents.
-    pub title: String,
+    /// A plain title for documents, in each language.
+    pub title: Both,
     /// Where the figures are from: a datasheet's title and issue, a standard's table.
     pub source: String,
     /// Price per piece (cables: per metre) in the catalogue's currency.
@@ -90,6 +109,16 @@ pub struct PartHead {
 }
 
 impl PartHead {
+    /// The title in both languages: where none is stated in German, it stands as it is.
+    fn read_title(record: &Record<'_>, provenance: Provenance) -> Option<Both> {
+        let title: String = record.read("title", provenance)?;
+        let german: Option<String> = record.read("german_title", provenance);
+        Some(match german {
+            Some(german) => Both::new(title, german),
+            None => Both::same(title),
+        })
+    }
+
     /// Reads the first keys of a part, all but [`PartHead::assumed`], which is known when the whole part is read.
     pub(super) fn read(entry: &Entry<'_>, provenance: Provenance) -> Option<Self> {
         let record = &entry.record;
@@ -98,7 +127,7 @@ impl PartHead {
         let is_bought = has(PRICE);
         Some(PartHead {
             name: entry.name.to_string(),
-            title: record.read("title", provenance)?,
+            title: Self::read_title(record, provenance)?,
             source: record.read("source", provenance)?,
             price: if is_bought { record.read("price", provenance) } else { None },
             price_left_out_in: None,

@@ -3,6 +3,7 @@
 code! {
     "accessory-chain-too-long"
     title: "More modules than a door station takes" | "Mehr Module, als eine Türstation aufnimmt",
+    short: "too many modules" | "zu viele Module",
     message:
         "{element} has {value} modules; {model} takes {limit}"
         | "{element} hat {value} Module; {model} nimmt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "accessory-current-exceeded"
     title: "The modules of a door station draw more than it gives" | "Die Module einer Türstation ziehen mehr, als sie gibt",
+    short: "modules draw too much" | "Module ziehen zu viel",
     message:
         "the {modules:module|modules} of {element} draw {value}; {model} gives {limit}"
         | "{modules:Modul zieht|Module ziehen} an {element} zusammen {value}; {model} gibt {limit}",

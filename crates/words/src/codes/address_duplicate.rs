@@ -3,6 +3,7 @@
 code! {
     "address-duplicate"
     title: "Two devices are given the same number" | "Zwei Geräte haben dieselbe Nummer",
+    short: "number double" | "Nummer doppelt",
     message:
         "{element} has the same {field} number {number} as {other}"
         | "{element} hat im Feld {field} dieselbe Nummer {number} wie {other}",

@@ -3,6 +3,7 @@
 code! {
     "address-not-expressible"
     title: "The switches cannot show this number" | "Die Schalter können diese Nummer nicht zeigen",
+    short: "number cannot be set" | "Nummer nicht stellbar",
     message:
         "{element} has {field} number {number}, but its switches end at {highest}"
         | "{element} hat die Nummer {number} im Feld {field}, aber seine Schalter enden bei {highest}",

@@ -3,6 +3,7 @@
 code! {
     "address-not-of-name"
     title: "Dwellings set to another number than their name has" | "Wohnungen mit anderer Nummer als im Namen",
+    short: "number not of its name" | "Nummer passt nicht",
     message:
         "{dwellings:dwelling is|dwellings are} set to another number than the name has: {numbers}"
         | "{dwellings:Wohnung hat|Wohnungen haben} eine andere Nummer als im Namen: {numbers}",

@@ -3,6 +3,7 @@
 code! {
     "address-out-of-range"
     title: "A number lies outside the family's range" | "Eine Nummer liegt außerhalb des Bereichs der Familie",
+    short: "number out of range" | "Nummer außerhalb",
     message:
         "{element} would have {field} number {number}, but the family has {first} to {last}"
         | "{element} hätte die Nummer {number} im Feld {field}, aber die Gerätefamilie hat {first} bis {last}",

@@ -3,6 +3,7 @@
 code! {
     "address-repeated"
     title: "Buildings with the number of another one" | "Gebäude mit der Nummer eines anderen",
+    short: "number repeated" | "Nummer wiederholt",
     message:
         "{buildings:building has|buildings have} the number of another one, on a bus that no wire joins to that one's: {numbers}"
         | "{buildings:Gebäude hat|Gebäude haben} die Nummer eines anderen, an einem Bus, den keine Ader mit dessen Bus verbindet: {numbers}",

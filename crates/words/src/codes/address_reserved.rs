@@ -3,6 +3,7 @@
 code! {
     "address-reserved"
     title: "A number is reserved" | "Eine Nummer ist reserviert",
+    short: "number reserved" | "Nummer vergeben",
     message:
         "{element} has {field} number {number}, which the system keeps for itself"
         | "{element} hat die Nummer {number} im Feld {field}, die sich die Anlage selbst vorbehält",

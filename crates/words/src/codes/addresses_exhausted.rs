@@ -3,6 +3,7 @@
 code! {
     "addresses-exhausted"
     title: "No number is left" | "Keine Nummer ist mehr frei",
+    short: "no number left" | "keine Nummer frei",
     message:
         "no {field} number is left for {element}: {first} to {last} are taken"
         | "Für {element} ist im Feld {field} keine Nummer mehr frei: {first} bis {last} sind vergeben",

@@ -3,6 +3,7 @@
 code! {
     "alarm-cable-not-watched"
     title: "An alarm that a cut cable silences" | "Eine durchtrennte Meldeleitung bleibt unbemerkt",
+    short: "alarm cable not watched" | "Meldeleitung unbewacht",
     message:
         "nobody notices when the cable of the {kind} input of {element} is cut: its contact is normally open"
         | "Niemand merkt, wenn die Meldeleitung ({kind}) von {element} durchtrennt wird: Der Kontakt ist in Ruhe offen",

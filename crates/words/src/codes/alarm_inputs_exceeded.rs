@@ -3,6 +3,7 @@
 code! {
     "alarm-inputs-exceeded"
     title: "More alarm inputs than a door station has" | "Mehr Meldekontakte, als eine Türstation Eingänge hat",
+    short: "too many alarm inputs" | "zu viele Meldekontakte",
     message:
         "{element} has {value} alarm inputs; {station} has {limit}"
         | "{element} hat {value} Meldekontakte; {station} hat {limit} Eingänge",

@@ -3,6 +3,7 @@
 code! {
     "alarm-loop-too-long"
     title: "The loop of an alarm input has too much resistance" | "Die Meldeschleife hat zu viel Widerstand",
+    short: "alarm loop too long" | "Meldeschleife zu lang",
     message:
         "the loop of the {kind} input of {element} has {value}; {station} reads up to {limit}"
         | "Die Meldeschleife ({kind}) von {element} hat {value}; {station} liest bis {limit}",

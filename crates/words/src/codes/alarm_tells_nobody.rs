@@ -3,6 +3,7 @@
 code! {
     "alarm-tells-nobody"
     title: "An alarm that nobody hears" | "Eine Meldung, die niemand hört",
+    short: "alarm tells nobody" | "Meldung ohne Empfänger",
     message:
         "the {kind} input of {element} tells nobody"
         | "Die Meldung ({kind}) von {element} geht an niemanden",

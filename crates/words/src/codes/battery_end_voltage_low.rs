@@ -3,6 +3,7 @@
 code! {
     "battery-end-voltage-low"
     title: "Devices that go dark before the battery does" | "Geräte, die vor der Batterie dunkel werden",
+    short: "dark before the battery" | "dunkel vor Batterieende",
     message:
         "{count:device goes|devices go} dark before the battery of {element} is empty, {worst} first: {value}, needs {limit}"
         | "{count:Gerät fällt|Geräte fallen} aus, bevor die Batterie von {element} leer ist, {worst} zuerst<: {value}, nötig sind {limit}>",

@@ -3,6 +3,7 @@
 code! {
     "battery-hours-short"
     title: "A battery that does not last" | "Eine Batterie, die nicht lange genug hält",
+    short: "battery too short" | "Batterie zu kurz",
     message:
         "the battery of {element} lasts {value}; the policy asks for {limit}"
         | "Die Batterie von {element} hält {value}; die Vorgabe ist {limit}",

@@ -3,6 +3,7 @@
 code! {
     "battery-missing"
     title: "A battery asked for and none fitted" | "Eine Batterie ist verlangt und keine da",
+    short: "battery missing" | "Batterie fehlt",
     message:
         "{element} has no battery; the policy asks for {limit} without mains"
         | "{element} hat keine Batterie; die Vorgabe ist {limit} ohne Netz",

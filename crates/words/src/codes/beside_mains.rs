@@ -3,6 +3,7 @@
 code! {
     "beside-mains"
     title: "Extra-low voltage beside mains without separation" | "Kleinspannung ungetrennt neben Netzspannung",
+    short: "beside mains" | "neben Netzspannung",
     message:
         "run {element} lies beside mains without separation"
         | "Strang {element} liegt ungetrennt neben Netzleitungen",

@@ -3,6 +3,7 @@
 code! {
     "box-without-runs"
     title: "A box that feeds nothing" | "Ein Verteiler, der nichts speist",
+    short: "feeds nothing" | "speist nichts",
     message: "box {element} feeds nothing" | "Verteiler {element} speist nichts",
     label: "<model {model}>" | "<Modell {model}>",
     hint: "wire it, or remove it" | "verdrahten oder entfernen",

@@ -3,6 +3,7 @@
 code! {
     "branch-not-allowed"
     title: "A branch in a family whose chains may not divide" | "Ein Abzweig in einer Familie, deren Ketten sich nicht teilen dürfen",
+    short: "branch not allowed" | "Abzweig nicht erlaubt",
     message:
         "{element} is a branch into runs {runs}; chains of the family {family} may not divide"
         | "{element} verzweigt in die Stränge {runs}; Ketten der Gerätefamilie {family} dürfen sich nicht teilen",

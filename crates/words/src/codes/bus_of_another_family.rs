@@ -3,6 +3,7 @@
 code! {
     "bus-of-another-family"
     title: "A bus of another family than the site's" | "Ein Bus einer anderen Familie als der der Anlage",
+    short: "bus of another family" | "Bus anderer Familie",
     message:
         "the bus of {element} is of the family {family}, not of the site's {expected}"
         | "Der Bus von {element} gehört zur Gerätefamilie {family}, nicht zu {expected} wie die Anlage",

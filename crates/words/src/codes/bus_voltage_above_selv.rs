@@ -3,6 +3,7 @@
 code! {
     "bus-voltage-above-selv"
     title: "A bus voltage that is not safe to touch" | "Eine Busspannung, die man nicht gefahrlos berührt",
+    short: "bus above SELV" | "Bus über SELV",
     message:
         "{element} has {value}, more than the {limit} that is safe to touch in the dry"
         | "{element} führt {value}, mehr als die {limit}, die man im Trockenen gefahrlos berührt",

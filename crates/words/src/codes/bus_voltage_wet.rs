@@ -3,6 +3,7 @@
 code! {
     "bus-voltage-wet"
     title: "More than 30 V DC outdoors" | "Mehr als 30 V Gleichspannung im Freien",
+    short: "over 30 V outdoors" | "über 30 V im Freien",
     message:
         "{element} is outdoors on {value}; wet, only {limit} is safe to touch"
         | "{element} ist im Freien an {value}; bei Nässe nur bis {limit} berührungssicher",

@@ -3,6 +3,7 @@
 code! {
     "cable-unsuitable"
     title: "A cable that is not made for where it runs" | "Eine Leitung, die nicht für ihren Ort gemacht ist",
+    short: "cable unsuitable" | "Leitung ungeeignet",
     message:
         "<run {run}><the cable to the lock {lock} of {door}> goes {environment}<, since it leads into another building, {other}>; {cable} is made for {allowed}"
         | "<Strang {run}><die Leitung zum Schloss {lock} von {door}> liegt {environment}<, da er in ein anderes Gebäude führt, {other}>; {cable} ist nur für {allowed} geeignet",

@@ -3,6 +3,7 @@
 code! {
     "call-across-buses"
     title: "No wire leads from a door station to those whom it calls" | "Keine Leitung führt von einer Türstation zu denen, die sie ruft",
+    short: "no wire to those called" | "keine Leitung zum Ziel",
     message:
         "{element} cannot reach those whom it calls: {called}"
         | "{element} erreicht nicht, wen er ruft: {called}",

@@ -3,6 +3,7 @@
 code! {
     "call-buttons-too-few"
     title: "Fewer call buttons than dwellings" | "Weniger Ruftaster als Wohnungen",
+    short: "too few call buttons" | "zu wenige Ruftaster",
     message:
         "{element} has {value} call buttons for {limit} dwellings and no keypad"
         | "{element} hat {value} Ruftaster für {limit} Wohnungen und kein Tastenfeld",

@@ -3,6 +3,7 @@
 code! {
     "cascade-too-deep"
     title: "More distributors one behind the other than the family allows" | "Mehr Verteiler hintereinander, als die Familie erlaubt",
+    short: "too many boxes in line" | "zu viele Verteiler",
     message:
         "{element} is number {value} in a cascade of distributors; the family {family} allows {limit}"
         | "{element} ist Nummer {value} in einer Kaskade von Verteilern; die Gerätefamilie {family} erlaubt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "chain-not-allowed"
     title: "Stations on a chain in a family that is wired as a star" | "Stationen in einer Kette, wo die Familie Sternverdrahtung verlangt",
+    short: "chain not allowed" | "Kette nicht erlaubt",
     message:
         "run {element} chains {stations}; the family {family} is wired as a star"
         | "Strang {element} kettet {stations}; die Gerätefamilie {family} wird sternförmig verdrahtet",

@@ -3,6 +3,7 @@
 code! {
     "chain-through-dwellings"
     title: "A chain passes through dwellings to reach others" | "Eine Kette führt durch Wohnungen zu anderen",
+    short: "chain through dwellings" | "Kette durch Wohnungen",
     message:
         "run {element} passes through other people's dwellings: {dwellings}"
         | "Strang {element} läuft durch fremde Wohnungen: {dwellings}",

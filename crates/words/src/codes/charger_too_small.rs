@@ -3,6 +3,7 @@
 code! {
     "charger-too-small"
     title: "A charger that takes more than a day" | "Ein Ladegerät, das länger als einen Tag braucht",
+    short: "charger too small" | "Ladegerät zu klein",
     message:
         "the charger of {element} gives {value}; to charge the battery within a day takes {limit}"
         | "Das Ladegerät von {element} gibt {value}; um die Batterie in einem Tag zu laden, braucht es {limit}",

@@ -3,6 +3,7 @@
 code! {
     "clad-aluminium"
     title: "Conductors of aluminium" | "Adern aus Aluminium",
+    short: "aluminium conductors" | "Adern aus Aluminium",
     message: "{cable} is {material}, on {elements}" | "{cable} ist {material}, an {elements}",
     hint:
         "the figures count it; terminals need care"

@@ -3,6 +3,7 @@
 code! {
     "control-height"
     title: "Controls out of reach for some" | "Bedienelemente außer Reichweite für manche",
+    short: "controls out of reach" | "Bedienhöhe unpassend",
     message:
         "the controls of {element} are {value} above the ground; within reach of all are {least} to {most}"
         | "Die Bedienelemente von {element} liegen {value} über dem Boden; für alle erreichbar sind {least} bis {most}",

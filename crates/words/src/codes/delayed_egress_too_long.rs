@@ -3,6 +3,7 @@
 code! {
     "delayed-egress-too-long"
     title: "A delay at a way out that needs permission" | "Eine Verzögerung am Ausgang, die eine Genehmigung braucht",
+    short: "exit delay too long" | "Ausgang verzögert",
     message:
         "the lock {lock} of {element} delays the way out by {value}<; at most {limit} is allowed>"
         | "Das Schloss {lock} von {element} verzögert den Fluchtweg um {value}<; erlaubt sind höchstens {limit}>",

@@ -3,6 +3,7 @@
 code! {
     "directory-too-small"
     title: "A door station cannot call as many dwellings as it should" | "Eine Türstation kann nicht so viele Wohnungen rufen, wie sie soll",
+    short: "directory too small" | "Rufliste zu klein",
     message:
         "{element} should call {value} dwellings; {model} can call {limit}"
         | "{element} soll {value} Wohnungen rufen; {model} kann {limit} rufen",

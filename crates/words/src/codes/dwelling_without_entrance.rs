@@ -3,6 +3,7 @@
 code! {
     "dwelling-without-entrance"
     title: "No entrance calls this dwelling" | "Kein Eingang ruft diese Wohnung",
+    short: "no entrance calls it" | "kein Eingang ruft sie",
     message: "no entrance calls {element}" | "Kein Eingang ruft {element}",
     hint:
         "add it, or its floor or building, to the \"calls\" of an entrance"

@@ -3,6 +3,7 @@
 code! {
     "end-station-looped"
     title: "A cable goes on from a station that has one pair of terminals" | "Eine Leitung geht von einer Station mit nur einem Klemmenpaar weiter",
+    short: "one pair of terminals" | "nur ein Klemmenpaar",
     message:
         "the cable goes on from {element} to {next}, but {model} has one pair of terminals"
         | "Von {element} geht die Leitung weiter nach {next}, aber {model} hat nur ein Klemmenpaar",

@@ -3,6 +3,7 @@
 code! {
     "entrance-calls-nobody"
     title: "An entrance that can call nobody" | "Ein Eingang, der niemanden rufen kann",
+    short: "calls nobody" | "ruft niemanden",
     message: "entrance {element} can call nobody" | "Eingang {element} kann niemanden rufen",
     hint: "add \"calls\"" | "calls ergänzen",
     measure:

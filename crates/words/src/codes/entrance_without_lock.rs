@@ -3,6 +3,7 @@
 code! {
     "entrance-without-lock"
     title: "An entrance without a lock" | "Ein Eingang ohne Schloss",
+    short: "no lock" | "kein Schloss",
     message: "entrance {element} has no lock" | "Eingang {element} hat kein Schloss",
     hint:
         "add \"lock\", or accept that it opens by hand"

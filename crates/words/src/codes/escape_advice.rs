@@ -3,6 +3,7 @@
 code! {
     "escape-advice"
     title: "Locks on escape routes: rules to look at" | "Schlösser an Fluchtwegen: Regeln, die zu beachten sind",
+    short: "look at escape rules" | "Fluchtwegregeln",
     message:
         "locks on escape routes at {doors}: look at {sources}"
         | "Schlösser an Fluchtwegen bei {doors}: siehe {sources}",

@@ -3,6 +3,7 @@
 code! {
     "escape-decision-missing"
     title: "Whether a door is a way out is not decided" | "Ob eine Tür Fluchtweg ist, ist nicht entschieden",
+    short: "escape not decided" | "Fluchtweg offen",
     message:
         "whether people escape through {element} is stated, but not who decided it and when: add {missing}"
         | "ob {element} Fluchtweg ist, ist angegeben, aber nicht, wer das wann entschieden hat: {missing} ergänzen",

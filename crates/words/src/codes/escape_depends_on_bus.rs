@@ -3,6 +3,7 @@
 code! {
     "escape-depends-on-bus"
     title: "The way out depends on the bus" | "Der Fluchtweg hängt vom Bus ab",
+    short: "way out needs the bus" | "Ausgang hängt am Bus",
     message:
         "the way out at {element} depends on the bus: nothing else opens the lock {lock}"
         | "Der Fluchtweg bei {element} hängt vom Bus ab: Nichts sonst öffnet das Schloss {lock}",

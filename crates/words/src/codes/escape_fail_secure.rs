@@ -3,6 +3,7 @@
 code! {
     "escape-fail-secure"
     title: "A lock on an escape route stays shut without power" | "Ein Schloss am Fluchtweg bleibt ohne Strom zu",
+    short: "shut without power" | "ohne Strom zu",
     message:
         "the lock {lock} of {element}, on an escape route, stays shut without power"
         | "Das Schloss {lock} von {element}, an einem Fluchtweg, bleibt ohne Strom zu",

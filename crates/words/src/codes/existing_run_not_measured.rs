@@ -3,6 +3,7 @@
 code! {
     "existing-run-not-measured"
     title: "An existing cable that was not measured" | "Eine vorhandene Leitung wurde nicht gemessen",
+    short: "old cable not measured" | "Altleitung ungemessen",
     message:
         "run {element} is an existing cable whose {missing} was not measured"
         | "Strang {element} ist eine vorhandene Leitung, nicht gemessen: {missing}",

@@ -3,6 +3,7 @@
 code! {
     "exit-button-missing"
     title: "No way to open from inside" | "Kein Weg, von innen zu öffnen",
+    short: "no exit button" | "Ausgangstaster fehlt",
     message:
         "{element} cannot be opened from inside: its lock {lock} has no exit button and no mechanical way out"
         | "{element} lässt sich von innen nicht öffnen: Das Schloss {lock} hat weder Türöffnertaster noch mechanische Fluchtmöglichkeit",

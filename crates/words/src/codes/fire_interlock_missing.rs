@@ -3,6 +3,7 @@
 code! {
     "fire-interlock-missing"
     title: "A powered lock that the fire alarm does not release" | "Ein bestromtes Schloss, das die Brandmeldeanlage nicht freigibt",
+    short: "no fire interlock" | "Brandfallöffnung fehlt",
     message:
         "the fire alarm does not release the lock {lock} of {element}<, {role}>"
         | "Die Brandmeldeanlage gibt das Schloss {lock} von {element} nicht frei<, {role}>",

@@ -3,6 +3,7 @@
 code! {
     "fire-interlock-without-effect"
     title: "A fire interlock that releases nothing" | "Eine Brandfallsteuerung, die nichts freigibt",
+    short: "interlock no use" | "Brandfall wirkungslos",
     message:
         "the fire interlock of {element} does not release its locks: {locks}"
         | "Die Brandfallsteuerung von {element} gibt keines der Schlösser frei: {locks}",

@@ -5,6 +5,7 @@ code! {
     title:
         "The fire alarm releases a door through its station only"
         | "Die Brandmeldeanlage gibt eine Tür nur über deren Station frei",
+    short: "fire by the station" | "Brandfall über Station",
     message:
         "the fire alarm releases {locks} of {element} through the door station only"
         | "Die Brandmeldeanlage gibt {locks} von {element} nur über die Türstation frei",

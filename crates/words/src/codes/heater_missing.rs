@@ -3,6 +3,7 @@
 code! {
     "heater-missing"
     title: "A heater that is in no load" | "Eine Heizung, die in keiner Last steckt",
+    short: "heater in no load" | "Heizung nicht gezählt",
     message:
         "{element} needs a heater; none is stated for {station}"
         | "{element} rechnet mit einer Heizung; {station} gibt keine an",

@@ -3,6 +3,7 @@
 code! {
     "hold-time-overridden"
     title: "The door station's own release time wins" | "Die eigene Freigabezeit der Türstation gilt",
+    short: "station's own time wins" | "Zeit der Station gilt",
     message:
         "{station} holds the lock {lock} of {element} for {value}, not for the stated {limit}"
         | "{station} gibt das Schloss {lock} von {element} {value} lang frei, nicht {limit} wie angegeben",

@@ -3,6 +3,7 @@
 code! {
     "insulation-too-low"
     title: "The insulation of a run is too low" | "Die Isolation eines Strangs ist zu niedrig",
+    short: "insulation too low" | "Isolation zu niedrig",
     message:
         "the insulation of run {element} is {value}, less than {limit}"
         | "Die Isolation des Strangs {element} ist {value}, weniger als {limit}",

@@ -3,6 +3,7 @@
 code! {
     "light-feed-missing"
     title: "Nothing feeds a light" | "Nichts speist eine Leuchte",
+    short: "light without feed" | "Leuchte ohne Speisung",
     message:
         "the light {light} of {element} has no feed: {station} has no output for lights"
         | "Die Leuchte {light} von {element} hat keine Speisung: {station} hat keinen Ausgang für Leuchten",

@@ -3,6 +3,7 @@
 code! {
     "light-feed-unsuitable"
     title: "A light for another voltage" | "Eine Leuchte für eine andere Spannung",
+    short: "wrong feed of a light" | "Leuchte falsch gespeist",
     message:
         "the light {light} of {element} is made for {limit}<, {needs},> and gets {value}"
         | "Die Leuchte {light} von {element} ist für {limit}<, {needs},> gebaut und bekommt {value}",

@@ -3,6 +3,7 @@
 code! {
     "light-output-overloaded"
     title: "The lights draw more than the door station's output gives" | "Die Leuchten ziehen mehr, als der Ausgang der Türstation gibt",
+    short: "light output overloaded" | "Lichtausgang überlastet",
     message:
         "the {lights:light|lights} of {element} draw {value}; the light output of {station} gives {limit}"
         | "Die {lights:Leuchte|Leuchten} von {element} ziehen {value}; der Leuchtenausgang von {station} gibt {limit}",

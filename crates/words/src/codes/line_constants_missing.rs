@@ -3,6 +3,7 @@
 code! {
     "line-constants-missing"
     title: "Signal over a cable without line constants" | "Signal über eine Leitung ohne Leitungskonstanten",
+    short: "no line constants" | "Leitungsdaten fehlen",
     message:
         "{element} is of a cable without line constants"
         | "{element} ist eine Leitung ohne Leitungskonstanten",

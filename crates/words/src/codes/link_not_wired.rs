@@ -3,6 +3,7 @@
 code! {
     "link-not-wired"
     title: "The signal link of an isolating box is open" | "Der Signaleingang eines trennenden Verteilers ist offen",
+    short: "link not wired" | "Signaleingang offen",
     message:
         "the signal link of the isolating box {element} is open"
         | "Der Signaleingang des trennenden Verteilers {element} ist offen",

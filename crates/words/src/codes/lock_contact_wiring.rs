@@ -3,6 +3,7 @@
 code! {
     "lock-contact-wiring"
     title: "The relay's contact does not suit the lock" | "Der Relaiskontakt passt nicht zum Schloss",
+    short: "contact unsuitable" | "Kontakt unpassend",
     message:
         "the lock {lock} of {element} {kind}, so its relay contact must be {required}, not {stated}"
         | "Das Schloss {lock} von {element} {kind}; sein Relaiskontakt muss {required} sein, nicht {stated}",

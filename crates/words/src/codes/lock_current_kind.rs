@@ -3,6 +3,7 @@
 code! {
     "lock-current-kind"
     title: "A lock on the wrong kind of current" | "Ein Schloss an der falschen Stromart",
+    short: "wrong kind of current" | "falsche Stromart",
     message:
         "the lock {lock} of {element} needs {needs} and gets {gets}"
         | "Das Schloss {lock} von {element} braucht {needs} und bekommt {gets}",

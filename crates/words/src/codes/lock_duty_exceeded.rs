@@ -3,6 +3,7 @@
 code! {
     "lock-duty-exceeded"
     title: "A lock is energised longer than it is made for" | "Ein Schloss steht länger unter Strom, als es verträgt",
+    short: "lock energised too long" | "Schloss zu lang bestromt",
     message:
         "the lock {lock} of {element} is energised {when}<, {value},> and is made for {duty_limit}"
         | "Das Schloss {lock} von {element} ist bestromt, {when}<, {value}>, und verträgt {duty_limit}",

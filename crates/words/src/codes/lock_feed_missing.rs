@@ -3,6 +3,7 @@
 code! {
     "lock-feed-missing"
     title: "Nothing feeds a lock" | "Nichts speist ein Schloss",
+    short: "lock without feed" | "Schloss ohne Speisung",
     message:
         "the lock {lock} of {element} has no feed: {missing}"
         | "Das Schloss {lock} von {element} hat keine Speisung: {missing}",

@@ -3,6 +3,7 @@
 code! {
     "lock-output-overloaded"
     title: "A lock draws more than the door station's output gives" | "Ein Schloss zieht mehr, als der Ausgang der Türstation gibt",
+    short: "lock output overloaded" | "Ausgang überlastet",
     message:
         "the lock {lock} of {element} draws {value}; the output of {station} gives {limit}"
         | "Das Schloss {lock} von {element} zieht {value}; der Ausgang von {station} gibt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "lock-outputs-exceeded"
     title: "More locks than the door station has outputs" | "Mehr Schlösser, als die Türstation Ausgänge hat",
+    short: "too many locks" | "zu viele Schlösser",
     message:
         "{element} has {value} locks; {station} has {limit} outputs"
         | "{element} hat {value} Schlösser; {station} hat {limit} Ausgänge",

@@ -3,6 +3,7 @@
 code! {
     "lock-voltage-too-high"
     title: "Too much voltage for a lock" | "Zu viel Spannung für ein Schloss",
+    short: "lock: voltage too high" | "Schloss: Überspannung",
     message:
         "the lock {lock} of {element} gets up to {value} while it is fed; it is made for at most {limit}"
         | "Das Schloss {lock} von {element} bekommt bis zu {value}, solange es gespeist wird; es verträgt höchstens {limit}",

@@ -3,6 +3,7 @@
 code! {
     "lock-voltage-too-low"
     title: "Too little voltage at a lock" | "Zu wenig Spannung an einem Schloss",
+    short: "lock: voltage too low" | "Schloss: Unterspannung",
     message:
         "the lock {lock} of {element} gets {value} and needs {limit}"
         | "Das Schloss {lock} von {element} bekommt {value} und braucht {limit}",

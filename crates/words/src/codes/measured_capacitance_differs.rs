@@ -3,6 +3,7 @@
 code! {
     "measured-capacitance-differs"
     title: "The measured capacitance is not that of the stated length" | "Die gemessene Kapazität ist nicht die der angegebenen Länge",
+    short: "capacitance differs" | "Kapazität weicht ab",
     message:
         "run {element} measures {capacitance}, as {value} of {cable} would; stated are {length}"
         | "Strang {element} misst {capacitance} wie {value} {cable}; angegeben sind {length}",

@@ -3,6 +3,7 @@
 code! {
     "measured-loop-differs"
     title: "The measured loop is not that of the stated cable" | "Die gemessene Schleife ist nicht die der angegebenen Leitung",
+    short: "loop differs" | "Schleife weicht ab",
     message:
         "the loop of run {element} measures {value}, where {length} of {cable} have {expected}"
         | "Die Schleife des Strangs {element} misst {value}; {length} {cable} haben {expected}",

@@ -3,6 +3,7 @@
 code! {
     "mixed-families"
     title: "Parts of different families on one bus" | "Teile verschiedener Familien an einem Bus",
+    short: "mixed families" | "Familien gemischt",
     message:
         "{element} is of the family {family} on a bus of {expected}"
         | "{element} gehört zur Gerätefamilie {family} an einem Bus von {expected}",

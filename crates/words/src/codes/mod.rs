@@ -12,6 +12,8 @@ pub struct CodeWords {
     pub code: &'static str,
     /// What it says, in a few words.
     title: [&'static str; 2],
+    /// The same in the room that a card on a drawing has; may be empty.
+    short: [&'static str; 2],
     /// What is wrong, in one sentence without full stop.
     message: [&'static str; 2],
     /// What stands beside the caret; may be empty.
@@ -28,6 +30,14 @@ impl CodeWords {
     /// What it says, in a few words.
     pub fn title(&self, language: Language) -> &'static str {
         crate::row::of(self.title, language)
+    }
+
+    /// What it says, as short as a card on a drawing needs it: at most [`MOST_SIGNS_SHORT`] signs. The title where no card ever says it.
+    pub fn short(&self, language: Language) -> &'static str {
+        match crate::row::of(self.short, language) {
+            "" => self.title(language),
+            short => short,
+        }
     }
 
     /// What to measure first where it shows on site.
@@ -48,6 +58,9 @@ impl CodeWords {
     }
 }
 
+/// Most signs of what a card on a drawing says of a code.
+pub const MOST_SIGNS_SHORT: usize = 24;
+
 /// A finding in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Wording {
@@ -67,6 +80,11 @@ pub fn of(code: &str) -> Option<&'static CodeWords> {
 /// What a code says, in a few words; the code itself where it has none.
 pub fn title_of(code: &str, language: Language) -> String {
     of(code).map_or_else(|| code.to_string(), |words| words.title(language).to_string())
+}
+
+/// What a code says, as short as a card on a drawing needs it; the code itself where it has none.
+pub fn short_of(code: &str, language: Language) -> String {
+    of(code).map_or_else(|| code.replace('-', " "), |words| words.short(language).to_string())
 }
 
 /// The wording of a finding. A code without words, or a message that lacks an argument, falls back to the title with
@@ -153,6 +171,7 @@ macro_rules! code {
     (
         $code:literal
         title: $title:literal | $german_title:literal,
+        $(short: $short:literal | $german_short:literal,)?
         message: $message:literal | $german_message:literal,
         $(label: $label:literal | $german_label:literal,)?
         $(hint: $hint:literal | $german_hint:literal,)?
@@ -163,6 +182,7 @@ macro_rules! code {
         pub(super) static WORDS: super::CodeWords = super::CodeWords {
             code: $code,
             title: [$title, $german_title],
+            short: [concat!($($short)?), concat!($($german_short)?)],
             message: [$message, $german_message],
             label: [concat!($($label)?), concat!($($german_label)?)],
             hint: [concat!($($hint)?), concat!($($german_hint)?)],
@@ -262,7 +282,10 @@ mod tests {
                     words.code
                 );
                 assert!(!words.templates(language)[0].ends_with('.'), "{}", words.code);
+                let is_short = crate::row::of(words.short, language).chars().count() <= MOST_SIGNS_SHORT;
+                assert!(is_short, "{}: {}", words.code, words.short(language));
             }
+            assert_eq!(words.short[0].is_empty(), words.short[1].is_empty(), "{}", words.code);
             let headings =
                 |language| words.page(language).lines().filter(|line| line.starts_with('#')).count();
             assert_eq!(headings(Language::English), headings(Language::German), "{}", words.code);

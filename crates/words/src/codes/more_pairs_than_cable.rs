@@ -3,6 +3,7 @@
 code! {
     "more-pairs-than-cable"
     title: "More pairs in parallel than the cable has" | "Mehr parallele Paare, als die Leitung hat",
+    short: "too few pairs" | "zu wenige Paare",
     message:
         "<the cable to the lock {lock} of >{element} uses {value} pairs in parallel; {cable} has {limit}"
         | "<Die Leitung zum Schloss {lock} von >{element} nutzt {value} Paare parallel; {cable} hat {limit}",

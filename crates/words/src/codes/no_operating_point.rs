@@ -3,6 +3,7 @@
 code! {
     "no-operating-point"
     title: "The bus collapses under its load" | "Der Bus bricht unter seiner Last zusammen",
+    short: "bus collapses" | "Bus bricht zusammen",
     message:
         "the bus of {element} collapses {state}: the cable cannot carry what is asked for<; hardest to feed is run {run}><; it could carry {share:down} of the load><; it could carry at least {least_share:down} of the load>< ({carried:down} of {asked} there)><; {devices} go dark>"
         | "Der Bus von {element} bricht zusammen ({state}): Die Leitung kann nicht tragen, was verlangt wird<; am schwersten zu speisen ist der Strang {run}><; tragen könnte sie {share:down} der Last><; tragen könnte sie mindestens {least_share:down} der Last>< ({carried:down} von {asked} dort)><; es fallen aus: {devices}>",

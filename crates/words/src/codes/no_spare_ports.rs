@@ -3,6 +3,7 @@
 code! {
     "no-spare-ports"
     title: "Fewer free ports than the policy asks for" | "Weniger freie Abgänge, als die Vorgabe verlangt",
+    short: "too few free ports" | "zu wenige freie Abgänge",
     message:
         "box {element} has {value} of its {ports:port|ports} free; the policy asks for {limit}"
         | "Am Verteiler {element} sind {value} von {ports} Abgängen frei; die Vorgabe ist {limit}",

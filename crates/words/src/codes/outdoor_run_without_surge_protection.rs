@@ -3,6 +3,7 @@
 code! {
     "outdoor-run-without-surge-protection"
     title: "A run outdoors without surge protection" | "Ein Strang im Freien ohne Überspannungsschutz",
+    short: "no surge protection" | "ohne Überspannungsschutz",
     message:
         "run {element}, {value} long, goes outdoors< to {stop}> without surge protection"
         | "Strang {element}, {value} lang, läuft ohne Überspannungsschutz ins Freie<, zu {stop}>",

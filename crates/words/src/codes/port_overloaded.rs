@@ -3,6 +3,7 @@
 code! {
     "port-overloaded"
     title: "More current than a port gives" | "Mehr Strom, als ein Abgang gibt",
+    short: "port overloaded" | "Abgang überlastet",
     message:
         "port {element} must give {value} but gives at most {limit}, {state}"
         | "Abgang {element} muss {value} geben und gibt höchstens {limit} ({state})",

@@ -3,6 +3,7 @@
 code! {
     "relay-on-unsecure-side"
     title: "The lock's relay can be reached from outside" | "Das Relais des Schlosses ist von außen erreichbar",
+    short: "relay within reach" | "Relais erreichbar",
     message:
         "the relay of the lock {lock} of {element} can be reached from outside"
         | "Das Relais des Schlosses {lock} von {element} ist von außen zugänglich",

@@ -3,6 +3,7 @@
 code! {
     "relay-overloaded"
     title: "A lock draws more than the relay's contact carries" | "Ein Schloss zieht mehr, als der Relaiskontakt trägt",
+    short: "relay overloaded" | "Relais überlastet",
     message:
         "the lock {lock} of {element} draws {value}; the relay contact of {station} carries {limit}"
         | "Das Schloss {lock} von {element} zieht {value}; der Relaiskontakt von {station} trägt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "run-too-long"
     title: "The path from the port is longer than the family allows" | "Der Weg vom Abgang ist länger, als die Familie erlaubt",
+    short: "run too long" | "Strang zu lang",
     message:
         "the way from {from} to {to} is {value} long; the family {family} allows {limit}"
         | "Der Weg von {from} nach {to} ist {value} lang; die Gerätefamilie {family} erlaubt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "section-shorter-than-climb"
     title: "A cable shorter than the way up" | "Eine Leitung kürzer als der Weg nach oben",
+    short: "shorter than the climb" | "kürzer als der Aufstieg",
     message:
         "the cable of run {element} from {start} to {stop} is {value} long, but the two are {floors} floors apart: {limit} at the least"
         | "Strang {element} ist von {start} bis {stop} {value} lang, die beiden sind aber {floors} Geschosse auseinander: mindestens {limit}",

@@ -3,6 +3,7 @@
 code! {
     "section-very-short"
     title: "A section of a few centimetres" | "Ein Abschnitt von wenigen Zentimetern",
+    short: "very short section" | "Abschnitt sehr kurz",
     message:
         "the cable of run {element} to {stop} is {length} long<, and {more} more of its sections are as short>: is the unit right?"
         | "Strang {element} ist bis {stop} nur {length} lang<, und {more} weitere Abschnitte sind so kurz>: Stimmt die Einheit?",

@@ -3,6 +3,7 @@
 code! {
     "short-circuit-darkens"
     title: "A short on one run darkens other dwellings" | "Ein Kurzschluss an einem Strang macht andere Wohnungen dunkel",
+    short: "short darkens others" | "Kurzschluss stört andere",
     message:
         "a short on run {run} of {element} puts {count:other dwelling|other dwellings} out of action: {dwellings}"
         | "Ein Kurzschluss am Strang {run} von {element} legt {count:weitere Wohnung|weitere Wohnungen} still: {dwellings}",

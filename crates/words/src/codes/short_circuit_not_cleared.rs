@@ -3,6 +3,7 @@
 code! {
     "short-circuit-not-cleared"
     title: "A short that nothing ends overheats the cable" | "Ein Kurzschluss, den nichts beendet, überhitzt die Leitung",
+    short: "short not cleared" | "Kurzschluss bleibt",
     message:
         "a short at the end of run {element} is not switched off: {current} go on and heat {cable} to {value}, where {limit} is its limit"
         | "Ein Kurzschluss am Ende des Strangs {element} steht mit {current} an, wird nicht abgeschaltet und erwärmt {cable} auf {value}; erlaubt sind {limit}",

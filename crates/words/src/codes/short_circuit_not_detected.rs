@@ -3,6 +3,7 @@
 code! {
     "short-circuit-not-detected"
     title: "A short on which nothing acts" | "Ein Kurzschluss, auf den nichts anspricht",
+    short: "short not detected" | "Kurzschluss unerkannt",
     message:
         "a short at the end of run {element} draws {current}, too little for anything to switch off<; that takes {limit}>"
         | "Ein Kurzschluss am Ende des Strangs {element} zieht {current}, und nichts spricht an<; nötig sind {limit}>",

@@ -3,6 +3,7 @@
 code! {
     "signal-notch"
     title: "A notch in the band of a signal" | "Eine Kerbe im Band eines Signals",
+    short: "notch in the signal" | "Kerbe im Signal",
     message:
         "{element} misses a part of the {band} from {caller}: {value} more are lost at {frequency} than beside it ({lengths}); {limit} are allowed"
         | "{element} hat von {caller} eine Kerbe von {value} bei {frequency} im Band {band} ({lengths}); erlaubt sind {limit}",

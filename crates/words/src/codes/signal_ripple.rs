@@ -3,6 +3,7 @@
 code! {
     "signal-ripple"
     title: "The level varies too much within the band of a signal" | "Der Pegel schwankt im Band eines Signals zu stark",
+    short: "signal ripple" | "Pegel schwankt",
     message:
         "the {band} from {caller} comes unevenly to {element}: its strength varies by {value} ({lengths}); {limit} are allowed"
         | "{band} von {caller} kommt an {element} ungleichmäßig an: Die Stärke schwankt um {value} ({lengths}); erlaubt sind {limit}",

@@ -3,6 +3,7 @@
 code! {
     "signal-too-weak"
     title: "The signal arrives too weak" | "Das Signal kommt zu schwach an",
+    short: "signal too weak" | "Signal zu schwach",
     message:
         "{element} gets the {band} from {caller} too weak: {value} are lost on the way at {frequency} ({lengths}); {limit} are allowed"
         | "{band} von {caller} kommt an {element} zu schwach an: {value} gehen unterwegs verloren, bei {frequency} ({lengths}); erlaubt sind {limit}",

@@ -3,6 +3,7 @@
 code! {
     "silenced-group"
     title: "One fault silences many dwellings" | "Ein Fehler legt viele Wohnungen still",
+    short: "one fault, many silent" | "ein Fehler, viele stumm",
     message:
         "one broken joint on run {element} silences {value} dwellings<; the policy allows {policy}><; more than {usual} are many (no policy is stated)>"
         | "Eine lose Verbindung am Strang {element} legt {value} Wohnungen still<; die Vorgabe ist höchstens {policy}><; mehr als {usual} sind viele, auch ohne Vorgabe>",

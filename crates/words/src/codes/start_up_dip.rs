@@ -3,6 +3,7 @@
 code! {
     "start-up-dip"
     title: "The voltage dips at stations that had come up" | "Die Spannung bricht an Stationen ein, die schon liefen",
+    short: "dips at start-up" | "Einbruch beim Anlauf",
     message:
         "{element} has come up and then dips to {value} while others boot; it needs {limit}"
         | "{element} ist schon an und fällt auf {value}, während andere anlaufen; nötig sind {limit}",

@@ -3,6 +3,7 @@
 code! {
     "start-up-dropouts"
     title: "Devices drop out before all are up" | "Geräte fallen aus, bevor alle laufen",
+    short: "drops out at start-up" | "Ausfälle beim Anlauf",
     message:
         "when power returns at {element}, everything is up after {time}, but not without interruption<: something drops out {dropouts:time|times}><; the supply or a port switches off {trips:time|times}>"
         | "kehrt das Netz an {element} wieder, so läuft nach {time} alles, aber nicht ohne Ausfälle<: {dropouts} Mal fällt etwas aus><; {trips} Mal schaltet das Netzteil oder ein Abgang ab>",

@@ -3,6 +3,7 @@
 code! {
     "start-up-fails"
     title: "Devices do not come up when power returns" | "Geräte laufen nach Netzwiederkehr nicht an",
+    short: "does not come up" | "läuft nicht an",
     message:
         "{element} does not start: {down} of {of} devices stay down {state}<, {first_down} among them><; {limited_by} at its limit>"
         | "{element} läuft nicht an: {down} von {of} Geräten bleiben aus ({state})<, darunter {first_down}><; {limited_by} an der Grenze>",

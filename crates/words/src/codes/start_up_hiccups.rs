@@ -3,6 +3,7 @@
 code! {
     "start-up-hiccups"
     title: "Power return starts and drops out again and again" | "Die Anlage läuft nach Netzwiederkehr immer wieder an und fällt aus",
+    short: "starts again and again" | "läuft immer neu an",
     message:
         "{element} starts and drops out again and again {state}<, every {period}>: {down} of {of} devices are down"
         | "{element} läuft an und fällt immer wieder aus ({state})<, alle {period}>: {down} von {of} Geräten sind aus",

@@ -3,6 +3,7 @@
 code! {
     "supply-count-exceeded"
     title: "More stations than the datasheet allows on one supply" | "Mehr Stationen, als das Datenblatt an einem Netzteil erlaubt",
+    short: "too many stations" | "zu viele Stationen",
     message:
         "{element} carries more stations than its datasheet allows: {models}; their shares add up to {value}, {limit} being full"
         | "{element} speist mehr Stationen, als das Datenblatt erlaubt: {models}; ihre Anteile ergeben {value}, bei {limit} ist es voll",

@@ -3,6 +3,7 @@
 code! {
     "supply-outputs-exceeded"
     title: "More runs than a supply has outputs" | "Mehr Stränge, als ein Netzteil Ausgänge hat",
+    short: "too many runs" | "zu viele Stränge",
     message:
         "{value} runs start at {element}; its outputs take {limit}"
         | "{value} Strecken beginnen an {element}; seine Ausgänge nehmen {limit}",

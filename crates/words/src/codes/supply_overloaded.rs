@@ -3,6 +3,7 @@
 code! {
     "supply-overloaded"
     title: "More current or power than a supply is rated for" | "Mehr Strom oder Leistung, als ein Netzteil leistet",
+    short: "supply overloaded" | "Netzteil überlastet",
     message:
         "{element} must give {value} but is rated for {limit}, {state}"
         | "{element} muss {value} geben und ist für {limit} bemessen ({state})",

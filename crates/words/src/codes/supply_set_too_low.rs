@@ -3,6 +3,7 @@
 code! {
     "supply-set-too-low"
     title: "A supply is set too low" | "Netzteil zu niedrig eingestellt",
+    short: "supply set too low" | "zu niedrig eingestellt",
     message:
         "{element} is set to {value}; {device} needs {limit}, which no cable can give it"
         | "{element} ist auf {value} eingestellt; {device} braucht {limit}, was keine Leitung geben kann",

@@ -3,6 +3,7 @@
 code! {
     "supply-shorts-signal"
     title: "Feeds that short the signal" | "Speisungen, die das Signal kurzschließen",
+    short: "feed shorts the signal" | "schließt Signal kurz",
     message:
         "the {count:feed|feeds} of {feeds} swallow the signal<: what is below {value} is lost, and it begins at {limit}>"
         | "{count:Speisung|Speisungen} von {feeds} schließen das Signal kurz<: unter {value}, es beginnt bei {limit}>",

@@ -3,6 +3,7 @@
 code! {
     "supply-too-hot"
     title: "A cupboard too hot for its supply" | "Ein Schrank, der für sein Netzteil zu warm ist",
+    short: "supply too hot" | "Netzteil zu warm",
     message:
         "the cupboard of {element} is at {value}; {model} is made for {limit}<: at this heat it gives {derated}><, and {load} are needed>"
         | "Im Schrank von {element} sind {value}; {model} ist für {limit} gemacht<: Bei dieser Wärme gibt es {derated}><, verlangt sind {load}>",

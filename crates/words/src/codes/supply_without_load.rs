@@ -3,6 +3,7 @@
 code! {
     "supply-without-load"
     title: "A supply feeds nothing" | "Ein Netzteil speist nichts",
+    short: "feeds nothing" | "speist nichts",
     message: "supply {element} feeds nothing" | "Netzteil {element} speist nichts",
     label: "no run starts here" | "hier beginnt kein Strang",
     hint: "wire it, or remove it" | "verdrahten oder entfernen",

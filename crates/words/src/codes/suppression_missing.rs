@@ -3,6 +3,7 @@
 code! {
     "suppression-missing"
     title: "Nothing kills the voltage spike of a coil" | "Nichts dämpft die Spannungsspitze einer Spule",
+    short: "no suppression" | "Löschglied fehlt",
     message:
         "no part suppresses the voltage spike of the lock {lock} of {element}"
         | "Nichts fängt die Spannungsspitze des Schlosses {lock} von {element} ab",

@@ -3,6 +3,7 @@
 code! {
     "suppression-unsuitable"
     title: "A diode across a lock on alternating current" | "Eine Diode an einem Schloss mit Wechselstrom",
+    short: "diode on AC" | "Diode an Wechselstrom",
     message:
         "the lock {lock} of {element} has a diode across it on alternating current"
         | "Das Schloss {lock} von {element} hat eine Diode an Wechselstrom",

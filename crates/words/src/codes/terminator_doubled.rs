@@ -3,6 +3,7 @@
 code! {
     "terminator-doubled"
     title: "More than one terminator on an undivided chain" | "Mehr als ein Abschluss an einer ungeteilten Kette",
+    short: "two terminators" | "zwei Abschlüsse",
     message:
         "the chain on port {port} has more than one terminator: on runs {runs}"
         | "Die Kette am Abgang {port} hat mehr als einen Abschluss: an den Strängen {runs}",

@@ -3,6 +3,7 @@
 code! {
     "terminator-misplaced"
     title: "A terminator where the chain does not end" | "Ein Abschluss, wo die Kette nicht endet",
+    short: "terminator misplaced" | "Abschluss falsch gesetzt",
     message:
         "the terminator of run {element} is set at {stop}, where the chain does not end"
         | "Der Abschluss des Strangs {element} ist an {stop} gesetzt, wo die Kette nicht endet",

@@ -3,6 +3,7 @@
 code! {
     "terminator-missing"
     title: "The last station of a chain has no terminator" | "Die letzte Station einer Kette hat keinen Abschluss",
+    short: "terminator missing" | "Abschluss fehlt",
     message:
         "{station}, the last on run {element}, has no terminator; the family {family} needs one"
         | "{station}, die letzte am Strang {element}, hat keinen Abschluss; die Gerätefamilie {family} braucht einen",

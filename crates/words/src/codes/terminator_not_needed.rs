@@ -3,6 +3,7 @@
 code! {
     "terminator-not-needed"
     title: "A terminator in a family that needs none" | "Ein Abschluss in einer Familie, die keinen braucht",
+    short: "terminator not needed" | "Abschluss unnötig",
     message:
         "run {element} has a terminator; the family {family} needs none"
         | "Strang {element} hat einen Abschluss; die Gerätefamilie {family} braucht keinen",

@@ -3,6 +3,7 @@
 code! {
     "terminator-without-capacitor"
     title: "The bus voltage heats a terminator" | "Die Busspannung heizt einen Abschluss",
+    short: "terminator gets hot" | "Abschluss wird heiß",
     message:
         "the terminator of run {element} has no series capacitor: {voltage} on {resistance} heats it with {value}"
         | "Der Abschluss des Strangs {element} hat keinen Kondensator in Reihe: {voltage} an {resistance} heizen ihn mit {value}",

@@ -3,6 +3,7 @@
 code! {
     "thin-margin"
     title: "Hardly any voltage to spare at a device" | "Kaum Spannung übrig an einem Gerät",
+    short: "thin margin" | "wenig Reserve",
     message:
         "{element} has only <{bound} >{value} in hand above the {least} that it needs, {state}"
         | "{element} hat nur <{bound} >{value} über den nötigen {least} ({state})",

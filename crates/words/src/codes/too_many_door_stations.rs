@@ -3,6 +3,7 @@
 code! {
     "too-many-door-stations"
     title: "More door stations than the family allows" | "Mehr Türstationen, als die Familie erlaubt",
+    short: "too many door stations" | "zu viele Türstationen",
     message:
         "the bus has {value} door stations; the family {family} allows {limit}"
         | "Der Bus hat {value} Türstationen; die Gerätefamilie {family} erlaubt {limit}",

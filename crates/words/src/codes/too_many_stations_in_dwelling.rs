@@ -3,6 +3,7 @@
 code! {
     "too-many-stations-in-dwelling"
     title: "More stations in one dwelling than the family allows" | "Mehr Stationen in einer Wohnung, als die Familie erlaubt",
+    short: "too many in a dwelling" | "zu viele je Wohnung",
     message:
         "{element} has {value} stations; the family {family} allows {limit}"
         | "{element} hat {value} Stationen; die Gerätefamilie {family} erlaubt {limit}",

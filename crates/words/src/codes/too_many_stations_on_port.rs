@@ -3,6 +3,7 @@
 code! {
     "too-many-stations-on-port"
     title: "More stations on one port than the family allows" | "Mehr Stationen an einem Abgang, als die Familie erlaubt",
+    short: "too many on a port" | "zu viele am Abgang",
     message:
         "port {element} has {value} stations on it; the family {family} allows {limit}"
         | "Am Abgang {element} hängen {value} Stationen; die Gerätefamilie {family} erlaubt {limit}",

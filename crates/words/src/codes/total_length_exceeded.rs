@@ -3,6 +3,7 @@
 code! {
     "total-length-exceeded"
     title: "More cable on one port than the family allows" | "Mehr Leitung an einem Abgang, als die Familie erlaubt",
+    short: "too much cable" | "zu viel Leitung",
     message:
         "port {element} has {value} of cable on it; the family {family} allows {limit}"
         | "Am Abgang {element} hängen {value} Leitung; die Gerätefamilie {family} erlaubt {limit}",

@@ -3,6 +3,7 @@
 code! {
     "trip-below-legitimate-current"
     title: "A supply or port switches off in normal use" | "Ein Netzteil oder Abgang schaltet in normaler Benutzung ab",
+    short: "trips in normal use" | "schaltet zu früh ab",
     message:
         "{element} {acts} at {limit}, but {value} flow in normal use"
         | "{element} {acts} bei {limit}, und im Betrieb dürfen {value} fließen",

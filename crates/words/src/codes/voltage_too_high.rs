@@ -3,6 +3,7 @@
 code! {
     "voltage-too-high"
     title: "Too much voltage at a device" | "Zu viel Spannung an einem Gerät",
+    short: "voltage too high" | "Spannung zu hoch",
     message:
         "{element} gets up to {value}, more than the {limit} that it is made for, {state}"
         | "{element} bekommt bis zu {value} und verträgt {limit} ({state})",

@@ -3,6 +3,7 @@
 code! {
     "voltage-too-low"
     title: "Too little voltage at a device" | "Zu wenig Spannung an einem Gerät",
+    short: "voltage too low" | "Spannung zu niedrig",
     message:
         "{element} has <{bound} >{value} and needs {limit}, {state}"
         | "{element} hat <{bound} >{value} und braucht {limit} ({state})",

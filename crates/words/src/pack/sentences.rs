@@ -20,6 +20,13 @@ sentences! {
         EarthBarRoom { count: usize }:
             "room for {count:conductor|conductors}, and those of the mains"
             | "Platz für {count:Leiter|Leiter} und die des Netzes",
+        DoorBarRoom { count: usize }:
+            "room for {count:conductor|conductors}, and the one to earth"
+            | "Platz für {count:Leiter|Leiter} und den zur Erde",
+        EarthBarPart { ways: usize }:
+            "Earth and screen bar, {ways:terminal|terminals}"
+            | "Erdungs- und Schirmschiene, {ways:Klemme|Klemmen}",
+        FarEndOnCard { card: usize }: "far end: card {card}" | "fernes Ende: Karte {card}",
         ColourCodes { cables: &'a str }:
             "Codes of colours that the catalogue states: {cables}."
             | "Farbcodes nach dem Katalog: {cables}.",

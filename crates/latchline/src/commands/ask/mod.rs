@@ -339,7 +339,7 @@ pub(super) fn cable_meant<'c>(
             .choices
             .iter()
             .filter_map(|name| catalogue.cables.get(name))
-            .map(|cable| format!("{} ({})", cable.head.name, cable.head.title))
+            .map(|cable| format!("{} ({})", cable.head.name, cable.head.title.name()))
             .collect();
         PartRefusal::WhichCable { asked, known: &names.join(", ") }.into()
     })

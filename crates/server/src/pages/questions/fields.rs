@@ -70,14 +70,17 @@ pub(crate) fn choice(
 
 /// The families.
 pub(crate) fn family_field(catalogue: &Catalogue, now: &str, language: Language) -> Markup {
-    let all = catalogue.families.values().map(|family| (family.head.name.clone(), family.head.title.clone()));
+    let all = catalogue
+        .families
+        .values()
+        .map(|family| (family.head.name.clone(), family.head.title.of(language).to_string()));
     choice("family", Label::Family, &all.collect::<Vec<_>>(), now, language)
 }
 
 /// The indoor stations of a family.
 pub(crate) fn station_field(catalogue: &Catalogue, family: &str, now: &str, language: Language) -> Markup {
     let named = |name: String| {
-        let title = catalogue.stations.get(&name).map_or("", |model| &model.head.title);
+        let title = catalogue.stations.get(&name).map_or("", |model| model.head.title.of(language));
         let words = format!("{name} · {title}");
         (name, words)
     };
@@ -87,10 +90,9 @@ pub(crate) fn station_field(catalogue: &Catalogue, family: &str, now: &str, lang
 
 /// The cables.
 pub(crate) fn cable_field(catalogue: &Catalogue, now: &str, language: Language) -> Markup {
-    let all = catalogue
-        .cables
-        .values()
-        .map(|cable| (cable.head.name.clone(), format!("{} · {}", cable.head.name, cable.head.title)));
+    let all = catalogue.cables.values().map(|cable| {
+        (cable.head.name.clone(), format!("{} · {}", cable.head.name, cable.head.title.of(language)))
+    });
     choice("cable", Label::Cable, &all.collect::<Vec<_>>(), now, language)
 }
 
@@ -118,7 +120,7 @@ pub(crate) fn supply_field(
                     @if !supplies.is_empty() {
                         optgroup label=(power_word(power, language)) {
                             @for supply in supplies {
-                                option value=(supply.head.name) selected[now == Some(&*supply.head.name)] { (supply.head.name) " · " (supply.head.title) }
+                                option value=(supply.head.name) selected[now == Some(&*supply.head.name)] { (supply.head.name) " · " (supply.head.title.of(language)) }
                             }
                         }
                     }

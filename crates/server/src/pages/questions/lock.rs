@@ -51,7 +51,10 @@ impl Question for Lock {
             true => dry_contact_said(lock, length_m, locale),
             false => lock_said(lock, length_m, found.as_ref(), locale),
         };
-        let locks = catalogue.locks.values().map(|one| (one.head.name.clone(), one.head.title.clone()));
+        let locks = catalogue
+            .locks
+            .values()
+            .map(|one| (one.head.name.clone(), one.head.title.of(locale.language).to_string()));
         let mut question = vec![
             (say(Label::Lock), lock.to_string()),
             (say(Label::Cable), cable.to_string()),

@@ -88,7 +88,7 @@ impl Question for Mix {
                 (family_field(catalogue, family, language))
                 div #of-family {
                     @for (model, count) in &counts {
-                        @let (id, title) = (format!("{COUNT_OF}{model}"), catalogue.stations.get(model).map_or("", |one| &one.head.title));
+                        @let (id, title) = (format!("{COUNT_OF}{model}"), catalogue.stations.get(model).map_or("", |one| one.head.title.of(language)));
                         div.field.count { label for=(id) { (model) " · " (title) } input id=(id) name=(id) inputmode="numeric" value=(count) autocomplete="off"; }
                     }
                     (supply_field(catalogue, family, Label::LargestOfEach, stated.as_deref(), language))

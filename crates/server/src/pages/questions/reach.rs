@@ -156,7 +156,10 @@ impl Question for Reach {
 fn other_cables(others: &[(String, Vec<Carried>)], catalogue: &Catalogue, language: Language) -> Markup {
     let say = |label: Label| label.say(language);
     let title = |name: &str| {
-        catalogue.cables.get(name).map_or_else(|| name.to_string(), |cable| cable.head.title.clone())
+        catalogue
+            .cables
+            .get(name)
+            .map_or_else(|| name.to_string(), |cable| cable.head.title.of(language).to_string())
     };
     html! {
         h2 { (say(Label::OtherCables)) }

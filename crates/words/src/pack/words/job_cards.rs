@@ -47,6 +47,26 @@ macro_rules! job_cards {
         BriefSystemOn: "on again" | "wieder ein",
         BriefWired: "wired as drawn, no short" | "wie gezeichnet, kein Kurzschluss",
         BriefWiredDiode: "wired as drawn, diode: bar at +, no short" | "wie gezeichnet, Diode: Ring an +, kein Kurzschluss",
+        StripBreaksNothing: "free: a break releases nothing" | "frei: Unterbrechung gibt nichts frei",
+        StripCableNotStated: "not in the plan: note it below" | "nicht im Plan: unten notieren",
+        StripEndOfChain: "chain ends here" | "Kette endet hier",
+        StripExistingColours: "note the colour found" | "vorgefundene Farbe notieren",
+        StripExistingColoursOfCode:
+            "note the colour found (in brackets: by its code)"
+            | "vorgefundene Farbe notieren (in Klammern: laut Farbcode)",
+        StripLockFedElsewhere: "free: lock fed elsewhere" | "frei: Schloss anders gespeist",
+        StripMains: "mains: licensed electrician" | "Netz: Elektrofachkraft",
+        StripNotUsedByLock: "free, not for this lock" | "frei, nicht für dieses Schloss",
+        StripRelayOnSecureSide:
+            "relay on the secure side, not in the station"
+            | "Relais auf der gesicherten Seite, nicht in der Station",
+        StripScreenEarthed: "screen: earth here only" | "Schirm: nur hier erden",
+        StripScreenInsulated: "screen: cut back, insulate" | "Schirm: kürzen, isolieren",
+        StripScreenJoinedOn: "screen: join on, insulate" | "Schirm: durchverbinden, isolieren",
+        StripToMainEarth:
+            "shortest way, size assumed, licensed electrician"
+            | "kürzester Weg, Querschnitt angenommen, Elektrofachkraft",
+        StripToMainEarthAsStated: "shortest way, licensed electrician" | "kürzester Weg, Elektrofachkraft",
         CardContinued: "(continued)" | "(Fortsetzung)",
         CardCupboard: "Cupboard" | "Verteilung",
         CardLanding: "Landing" | "Geschoss",

@@ -19,12 +19,21 @@ macro_rules! supplies {
         Heat: "Heat in the cupboard" | "Verlustwärme",
         BatteryFuse: "Fuse of the battery" | "Sicherung der Batterie",
         CupboardsNote:
-            "A page for each place with a supply or a distributor; a branch box by itself is on its job card. What is empty in the column of values is found on site and written down."
-            | "Eine Seite je Ort mit Netzteil oder Verteiler; eine Abzweigdose allein steht auf ihrer Arbeitskarte. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
+            "A page for each place with a supply or a distributor, and the earth bars of doors; a branch box by itself is on its job card. What is empty in the column of values is found on site and written down."
+            | "Eine Seite je Ort mit Netzteil oder Verteiler, dazu die Erdungsschienen an Türen; eine Abzweigdose allein steht auf ihrer Arbeitskarte. Was in der Spalte der Werte leer ist, wird vor Ort festgestellt und notiert.",
         CupboardsTitle: "Cupboards" | "Verteilungen",
         BarToMainEarth:
             "joined to the main earthing terminal; by a licensed electrician"
             | "mit der Haupterdungsschiene verbunden; durch eine Elektrofachkraft",
+        BarConductor:
+            "Conductor from an earth bar to the main earthing terminal, green-and-yellow, no thinner than the thickest on the bar; length to be measured on site"
+            | "Leiter von einer Erdungsschiene zur Haupterdungsschiene, grün-gelb, nicht dünner als der dickste an der Schiene; Länge vor Ort zu messen",
+        BarConductorOutside:
+            "Conductor from an earth bar outdoors to the earth electrode there, and on to the main earthing terminal of the building, green-and-yellow, no thinner than the thickest on the bar; electrode and length to be settled on site"
+            | "Leiter von einer Erdungsschiene im Freien zum Erder dort und weiter zur Haupterdungsschiene des Gebäudes, grün-gelb, nicht dünner als der dickste an der Schiene; Erder und Länge vor Ort zu klären",
+        BarOutside:
+            "not in the plan: joined to an earth electrode at this place, and that to the main earthing terminal of the building that feeds it; by a licensed electrician"
+            | "nicht im Plan: mit einem Erder an diesem Ort verbunden, dieser mit der Haupterdungsschiene des Gebäudes, aus dem er gespeist wird; durch eine Elektrofachkraft",
         EarthBar: "Earth and screen bar" | "Erdungs- und Schirmschiene",
         FuseInEachLead:
             "in the plus lead of each battery"

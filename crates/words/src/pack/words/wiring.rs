@@ -45,6 +45,9 @@ macro_rules! wiring {
         ExistingColours:
             "existing cable: write down the colour found"
             | "vorhandene Leitung: vorgefundene Farbe notieren",
+        ExistingColoursOfCode:
+            "existing cable: write down the colour found; in brackets what the catalogue's code has"
+            | "vorhandene Leitung: vorgefundene Farbe notieren; in Klammern die des Farbcodes im Katalog",
         GoesTo: "Other end" | "Anderes Ende",
         HasJoints: "has joints on the way" | "hat Verbindungen unterwegs",
         InTheWalls: "in the walls already" | "liegt bereits",

@@ -138,7 +138,7 @@ pub fn start_item(start: RunStart) -> Item {
 }
 
 /// To what a section leads.
-fn stop_item(stop: RunStop) -> Item {
+pub fn stop_item(stop: RunStop) -> Item {
     match stop {
         RunStop::Station(station) => Item::Station(station),
         RunStop::BoxInput(index) | RunStop::BoxLink(index) => Item::Box(index),

@@ -174,7 +174,7 @@ pub struct Options {
     pub paper: Paper,
     /// These parts alone; empty for all that the audience gets.
     pub only: Vec<Part>,
-    /// Whether name lists of people go into the files for one reader too.
+    /// Whether names of people are shown, and name lists of panels go into the files for one reader too.
     pub with_names: bool,
     /// Address under which the devices' pages are served; without one, QR codes carry text.
     pub base_url: Option<String>,

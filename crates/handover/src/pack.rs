@@ -11,8 +11,6 @@ pub struct Pack<'a> {
     pub subject: Subject<'a>,
     /// Every table that is wanted, in the order of the pack.
     pub tables: Vec<Table>,
-    /// Tables without the names of people: what files for one reader have in place of that of the same part.
-    pub unnamed: Vec<Table>,
     /// Every drawing that is wanted, in the order of the pack.
     pub drawings: Vec<Drawing>,
     /// The label sheets, if wanted.

@@ -6,6 +6,7 @@ use crate::options::Part;
 use crate::table::Cell;
 use latchline_assess::{Prediction, Reading, ReadingPlace};
 use latchline_finding::{Accuracy, Instrument, StateKind, Unit};
+use latchline_wiring::Item;
 
 /// A reading between two values, with its nominal one.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -50,6 +51,15 @@ pub enum Expected {
     Told,
     /// A reading without a prediction.
     Unknown(Unit),
+    /// A reading without a nominal value, within limits.
+    Within {
+        /// The least.
+        lowest: f64,
+        /// The most.
+        highest: f64,
+        /// Of what.
+        unit: Unit,
+    },
 }
 
 impl Expected {
@@ -69,7 +79,9 @@ impl Expected {
     /// Whether another reading is expected in the same way, and in the same unit.
     pub fn is_of_kind(&self, other: &Expected) -> bool {
         let unit = |expected: &Expected| match *expected {
-            Expected::Between(_, unit) | Expected::Unknown(unit) => Some(unit),
+            Expected::Between(_, unit) | Expected::Unknown(unit) | Expected::Within { unit, .. } => {
+                Some(unit)
+            }
             _ => None,
         };
         std::mem::discriminant(self) == std::mem::discriminant(other) && unit(self) == unit(other)
@@ -107,6 +119,9 @@ impl Expected {
                 [measured, locale.megohm(least_ohm), Cell::Empty]
             }
             Expected::Unknown(_) => [locale.cell(Word::NotPredicted), Cell::Empty, Cell::Empty],
+            Expected::Within { lowest, highest, unit } => {
+                [Cell::Empty, least(lowest, unit), most(highest, unit)]
+            }
         }
     }
 }
@@ -150,13 +165,26 @@ impl Taken {
     }
 }
 
+/// Where a step is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Spot {
+    /// At an item.
+    Item(Item),
+    /// At the start of a run: index into `Site::runs`.
+    Run(usize),
+}
+
 /// One step.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     /// Its number on the sheet.
     pub number: usize,
-    /// At what: a device, a run, a cable; empty for the whole site.
+    /// Where it is done; `None` for the whole site. A name would not do: a run and a door may have the same.
+    pub spot: Option<Spot>,
+    /// At what, as it is printed: a device, a run, a cable; empty for the whole site.
     pub place: String,
+    /// The same in words that are the same in every language: what was noted under it is found again from a pack in another.
+    pub key: String,
     /// What to do.
     pub what: String,
     /// With what.

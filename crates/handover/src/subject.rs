@@ -70,7 +70,7 @@ impl<'a> Subject<'a> {
             options,
             stamp,
             locale: Locale::of(options),
-            wiring: Wiring::new(site),
+            wiring: Wiring::new(site, options.locale.language),
             order: walking_order(site),
             results: assessment.devices.iter().map(|device| (device.id.as_str(), device)).collect(),
         }
@@ -104,12 +104,17 @@ impl<'a> Subject<'a> {
         }
     }
 
+    /// The designation of an item, in the language of the pack.
+    pub fn name(&self, item: Item) -> String {
+        item.name(self.site, self.locale.language)
+    }
+
     /// The designation of terminals that belong together, in the language of the pack.
     pub fn place_name(&self, place: Place) -> String {
         place_name(self.site, place, self.locale.language)
     }
 
-    /// Drives with power of their own.
+    /// Drives with power of their own: gates and lifts of another trade.
     pub fn drives(&self) -> Vec<Item> {
         let entrances = self.site.entrances.iter().enumerate();
         let locks = entrances.flat_map(|(entrance, door)| {

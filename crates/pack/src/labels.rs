@@ -127,16 +127,19 @@ pub fn files(sheets: &[Drawing]) -> Vec<PackFile> {
 
 fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'static str) -> Drawing {
     let mut about = origin_line(subject);
-    if let Some(errors) = error_line(subject) {
+    let errors = error_line(subject);
+    if let Some(errors) = &errors {
         about = format!("{errors} {about}");
     }
+    // Stock has no room beside its labels: of a failing site the first one of every sheet says so, and is stuck nowhere.
+    let kept = usize::from(errors.is_some());
     for caution in cautions(&subject.locale) {
         about = format!("{about} {caution}");
     }
-    let mut sheets: Vec<Scene> = Vec::with_capacity(labels.len().div_ceil(grid.on_sheet()));
+    let mut sheets: Vec<Scene> = Vec::with_capacity(labels.len().div_ceil(grid.on_sheet() - kept));
     for (number, mut label) in labels.into_iter().enumerate() {
-        let place = number % grid.on_sheet();
-        if place == 0 {
+        let place = number % (grid.on_sheet() - kept) + kept;
+        if place == kept {
             let (width_mm, height_mm) = grid.sheet;
             sheets.push(Scene {
                 width_mm,
@@ -146,6 +149,11 @@ fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'sta
                 language: subject.locale.language,
                 root: Group::new("labels"),
             });
+            if let (Some(errors), Some(sheet)) = (&errors, sheets.last_mut()) {
+                let mut warning = warning_label(errors, grid);
+                warning.transform(1.0, grid.place(0));
+                sheet.root.group(warning);
+            }
         }
         label.transform(1.0, grid.place(place));
         if let Some(sheet) = sheets.last_mut() {
@@ -153,6 +161,29 @@ fn on_sheets(subject: &Subject<'_>, grid: &Grid, labels: Vec<Group>, name: &'sta
         }
     }
     Drawing { part: Part::Labels, name, sheets }
+}
+
+/// What stands on the first label of every sheet of a failing site: as large as it fits.
+fn warning_label(errors: &str, grid: &Grid) -> Group {
+    let (width, height) = grid.size;
+    let above = above_mm(height);
+    let (room, high) = (width - 2.0 * SIDE_MM - 2.0, height - 2.0 * above - 1.0);
+    let lines_at = |size: f64| broken(errors, size, true, room);
+    let fits = |size: &f64| lines_at(*size).len() as f64 * *size * LEADING <= high;
+    let size = (0..=12)
+        .map(|step| LADDER_MM * 1.5 - 0.1 * f64::from(step) * LEAST_MM)
+        .filter(|size| *size > LEAST_MM)
+        .find(fits);
+    let size = size.unwrap_or(LEAST_MM);
+    let mut label = Group::new("label");
+    let strip = Area::new(SIDE_MM, above, width - 2.0 * SIDE_MM, height - 2.0 * above);
+    label.rectangle(Layer::Trouble, strip, 0.0, None, Some(Ink::Text));
+    for (row, words) in lines_at(size).into_iter().enumerate() {
+        let baseline = strip.y + 0.5 + (row as f64 + 0.85) * size * LEADING;
+        let words = Text::new((strip.x + 1.0, baseline), words, size).bold();
+        label.text(Layer::Trouble, words.ink(Ink::Paper));
+    }
+    label
 }
 
 /// Room between the left and right edge of a label and what is printed: office printers print nothing nearer to the edge

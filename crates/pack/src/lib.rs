@@ -40,12 +40,8 @@ pub fn put_together<'a>(
         tables.push(glossary::table(&subject, &tables, &drawings));
         tables.sort_by_key(|table| table.part);
     }
-    let unnamed = match options.wants(Part::Revisions) && !options.with_names {
-        true => vec![tables::revisions_table(&subject, false)],
-        false => Vec::new(),
-    };
     let labels = if options.wants(Part::Labels) { labels::sheets(&subject)? } else { Vec::new() };
-    Ok(Pack { subject, tables, unnamed, drawings, labels })
+    Ok(Pack { subject, tables, drawings, labels })
 }
 
 /// The workbook, the tables, the drawings and the labels as files.

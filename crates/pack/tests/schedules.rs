@@ -1,15 +1,19 @@
 //! Over random sites: every dwelling, device, port and run stands in each schedule exactly once.
 
+mod designations;
 mod door_wiring;
 mod fitted;
 mod interfaces;
 mod job_cards;
 mod on_paper;
 mod on_site;
+mod other_trades;
 mod own_leads;
+mod own_supply;
 mod parts_list;
 mod revisions;
 mod said_above;
+mod same_name;
 mod two_ends;
 
 use latchline_assess::{Assessment, Readings, assess, predicted_readings};
@@ -412,9 +416,10 @@ fn check_order(site: &Site, subject: &Subject<'_>, before: &Table, live: &Table)
     }
 }
 
-/// One label for each device, two for each cable.
+/// One label for each device, two for each cable; of a failing site one more on every sheet, which says so.
 fn check_labels(subject: &Subject<'_>) {
-    let files = latchline_pack::labels::files(&latchline_pack::labels::sheets(subject).expect("labels"));
+    let sheets = latchline_pack::labels::sheets(subject).expect("labels");
+    let files = latchline_pack::labels::files(&sheets);
     let text = |start: &str| -> String {
         let of = files.iter().filter(|file| file.name.starts_with(start));
         of.map(|file| String::from_utf8_lossy(&file.bytes).into_owned()).collect()
@@ -425,8 +430,59 @@ fn check_labels(subject: &Subject<'_>) {
         "device labels"
     );
     let pieces: u32 = subject.wiring.cables.iter().map(|cable| cable.laid.side_by_side).sum();
-    let ends = text("labels/cable-ends").matches("font-weight=\"700\"").count();
+    // The warning is white on black.
+    let bold = |text: &str| text.matches("font-weight=\"700\"").count();
+    let warnings: usize = sheets[1].sheets.iter().map(warning_lines).sum();
+    let is_failing = tables::error_line(subject).is_some();
+    assert!(
+        sheets
+            .iter()
+            .flat_map(|drawing| &drawing.sheets)
+            .all(|sheet| (warning_lines(sheet) > 0) == is_failing)
+    );
+    let ends = bold(&text("labels/cable-ends")) - warnings;
     assert_eq!(ends, 2 * pieces as usize, "cable labels");
+}
+
+/// Lines of the label that says that a site fails: the first of a sheet, in inverse letters, and no code beside it.
+fn warning_lines(sheet: &latchline_scene::Scene) -> usize {
+    use latchline_scene::{Layer, Node};
+    let Some(Node::Group(first)) = sheet.root.nodes.first() else { return 0 };
+    let has_code = first.nodes.iter().any(|node| matches!(node, Node::Group(_)));
+    let in_trouble = first.nodes.iter().filter(|node| matches!(node, Node::Text(_, Layer::Trouble)));
+    if has_code { 0 } else { in_trouble.count() }
+}
+
+/// Stock has no room beside its labels, so the first label of every sheet of a failing site says what the cover says, on either paper.
+#[test]
+fn label_sheets_of_a_failing_site_say_so() {
+    let text = interfaces::SITE.replacen("length = \"20 m\"", "length = \"900 m\"", 1);
+    let made = Made::of(resolved(&text));
+    for paper in [latchline_handover::Paper::A4, latchline_handover::Paper::Letter] {
+        for language in [Language::English, Language::German] {
+            let locale = Locale { language, units: Units::Metric };
+            let (options, stamp) = (Options { paper, locale, ..Options::default() }, stamp());
+            let subject = Subject::new(&made.input(), &options, &stamp);
+            let line = tables::error_line(&subject).expect("the site fails");
+            for sheet in
+                latchline_pack::labels::sheets(&subject).expect("labels").iter().flat_map(|one| &one.sheets)
+            {
+                let Some(latchline_scene::Node::Group(first)) = sheet.root.nodes.first() else {
+                    panic!("a label")
+                };
+                let words = first.nodes.iter().filter_map(|node| match node {
+                    latchline_scene::Node::Text(text, _) => Some(text.text.as_str()),
+                    _ => None,
+                });
+                let said = words.collect::<Vec<_>>().join(" ");
+                let close = |text: &str| text.replace([' ', '-'], "");
+                assert_eq!(close(&said), close(&line));
+            }
+        }
+    }
+    let held = Made::of(resolved(interfaces::SITE));
+    let (options, stamp) = (Options::default(), stamp());
+    check_labels(&Subject::new(&held.input(), &options, &stamp));
 }
 
 proptest! {

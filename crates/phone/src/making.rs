@@ -5,7 +5,8 @@ use crate::plan::{
     WorkPlan,
 };
 use latchline_finding::Language;
-use latchline_handover::commissioning::{Expected, Stage, Step, Taken, sheets, standing_places};
+use latchline_handover::commissioning::{Expected, Spot, Stage, Step, Taken, sheets};
+use latchline_handover::job_cards::places::start_item;
 use latchline_handover::language::Word;
 use latchline_handover::tables::{
     address_words, cautions, error_line, handover_table, item_title, kind_words, model_name, rows_of_item,
@@ -41,16 +42,17 @@ impl WorkPlan {
             let number = if place < subject.order.len() { place + 1 } else { 0 };
             devices.push(device(subject, item, number, &mut floors));
         }
-        let standing = standing_places(subject);
         let mut made = Stages { texts: Texts::default(), taken: BTreeMap::new(), locale };
-        let place_of = |place: &str| {
-            let Some(standing) = standing.get(place) else { return (place.to_string(), -1) };
-            let index = index_of.get(&standing.item).map_or(-1, |index| *index as i64);
-            (standing.key.clone(), index)
+        let device_of = |spot: Option<Spot>| {
+            let item = spot.map(|spot| match spot {
+                Spot::Item(item) => item,
+                Spot::Run(run) => start_item(subject.site.runs[run].from),
+            });
+            item.and_then(|item| index_of.get(&item)).map_or(-1, |index| *index as i64)
         };
         let mut stages = Vec::new();
         for stage in sheets.iter().flat_map(|sheet| &sheet.stages) {
-            stages.push(made.stage(stage, &place_of));
+            stages.push(made.stage(stage, &device_of));
         }
         let notes = sheets.iter().flat_map(|sheet| sheet.notes.clone()).collect();
         let latched = subject.site.family().addresses.latched_at_power_up;
@@ -122,14 +124,14 @@ struct Stages<'s> {
 }
 
 impl Stages<'_> {
-    fn stage(&mut self, stage: &Stage, place_of: &dyn Fn(&str) -> (String, i64)) -> PlanStage {
+    fn stage(&mut self, stage: &Stage, device_of: &dyn Fn(Option<Spot>) -> i64) -> PlanStage {
         let (name, power) = name_and_power(stage.word);
         let mut numbers: BTreeMap<String, usize> = BTreeMap::new();
         let mut steps = Vec::with_capacity(stage.steps.len());
         for step in &stage.steps {
-            let (place, device) = place_of(&step.place);
-            let key = format!("{name}/{place}");
-            let count = numbers.entry(place).or_default();
+            let device = device_of(step.spot);
+            let key = format!("{name}/{}", step.key);
+            let count = numbers.entry(step.key.clone()).or_default();
             *count += 1;
             let key = format!("{key}/{count}");
             if let Some(taken) = &step.taken {
@@ -197,7 +199,7 @@ fn kind_and_unit(expected: &Expected) -> (&'static str, &'static str) {
         Expected::Written => ("write", ""),
         Expected::Told => ("tell", ""),
         Expected::AtLeastMegohm { .. } => ("read", "Mohm"),
-        Expected::Between(_, unit) | Expected::Unknown(unit) => match unit {
+        Expected::Between(_, unit) | Expected::Unknown(unit) | Expected::Within { unit, .. } => match unit {
             Unit::Volt => ("read", "V"),
             Unit::Ampere => ("read", "A"),
             Unit::Ohm => ("read", "ohm"),
@@ -231,7 +233,7 @@ fn device(subject: &Subject<'_>, item: Item, number: usize, floors: &mut Floors)
         _ => String::new(),
     };
     PlanDevice {
-        id: item.name(site),
+        id: subject.name(item),
         number,
         what: if is_scheduled { kind_words(subject, item) } else { item_title(subject, item).into_owned() },
         model: if is_scheduled { model_name(subject, item).to_string() } else { String::new() },

@@ -56,6 +56,7 @@ latchline_finding::codes! {
     SITE_TOO_LARGE, "site-too-large", Error, ["limit"];
     LOCK_GIVEN_TWICE, "lock-given-twice", Error, ["name"];
     PART_CABLE_TWICE, "part-cable-twice", Error, ["name", "part"];
+    DOOR_CONTACT_CABLE_TWICE, "door-contact-cable-twice", Warning, ["name"];
     CABLE_TO_NO_PART, "cable-to-no-part", Warning, ["name", "part"];
     TEMPERATURES_OUT_OF_ORDER, "temperatures-out-of-order", Error, ["coldest", "usual", "hottest"];
     REVISION_TWICE, "revision-twice", Warning, ["mark"];

@@ -78,6 +78,12 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         "\"exit-button\"",
     ),
     (
+        "door-contact-cable-twice",
+        "lock = { model = \"gate-contact\" }",
+        "alarm_inputs = [{ kind = \"door\", cable = \"pair-0.5\", length = \"2 m\" }], lock = { model = \"gate-contact\", door_contact = true, cables = [{ to = \"door-contact\", cable = \"pair-0.5\", length = \"2 m\" }] }",
+        "\"door-contact\"",
+    ),
+    (
         "cable-to-no-part",
         "lock = { model = \"gate-contact\" }",
         "lock = { model = \"gate-contact\", cables = [{ to = \"exit-button\", cable = \"pair-0.5\", length = \"2 m\" }] }",

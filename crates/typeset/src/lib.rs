@@ -67,9 +67,7 @@ pub fn pdfs(pack: &Pack<'_>, client: Option<&Pack<'_>>) -> Result<Vec<PackFile>,
             _ => (pack, Vec::new()),
         };
         let made: Vec<&PartSection<'_>> = if own.is_empty() { every.clone() } else { own.iter().collect() };
-        let unnamed = sections::unnamed(&fonts, of_pack);
-        let find =
-            |part: &Part| unnamed.iter().chain(made.iter().copied()).find(|section| section.part == *part);
+        let find = |part: &Part| made.iter().copied().find(|section| section.part == *part);
         let of_reader: Vec<&PartSection<'_>> =
             of_pack.subject.options.parts_of_file(reader).iter().filter_map(find).collect();
         let bytes = bound(of_pack, reader, &of_reader)?;

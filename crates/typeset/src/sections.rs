@@ -69,11 +69,6 @@ pub(crate) fn parts<'a>(fonts: &'a Fonts, pack: &'a Pack<'_>) -> Vec<PartSection
     parts
 }
 
-/// The parts that have no names of people in the files for one reader.
-pub(crate) fn unnamed<'a>(fonts: &'a Fonts, pack: &'a Pack<'_>) -> Vec<PartSection<'a>> {
-    pack.unnamed.iter().map(|table| table_section(fonts, &pack.subject, table)).collect()
-}
-
 /// A table: the sentences that must be known, and its rows.
 fn table_section<'a>(fonts: &'a Fonts, subject: &Subject<'_>, table: &'a Table) -> PartSection<'a> {
     let mut notes: Vec<&str> = table.notes.iter().map(String::as_str).collect();

@@ -53,7 +53,7 @@ impl Conductors {
             return Conductors { stated: Some((index, list.collect())), unstated: 0 };
         }
         let (item, from, to) = ends(site, owner);
-        let designation = item.name(site);
+        let designation = item.name(site, wiring.language);
         wiring.unstated.push(UnstatedCable { designation, conductors: count, from, to });
         Conductors { stated: None, unstated: wiring.unstated.len() - 1 }
     }

@@ -1,7 +1,9 @@
 //! What has terminals: its designation, its place, and the order in which one walks past it.
 
+use latchline_finding::Language;
 use latchline_site::model::{LockPart, Place, Site, StationOwner, Suppression};
 use latchline_site::protectors::ProtectorAt;
+use latchline_words::terminals::DesignationMark;
 
 /// Something with terminals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -129,37 +131,59 @@ impl Item {
         }
     }
 
-    /// Its designation; what is at a door is named after the entrance.
-    pub fn name(self, site: &Site) -> String {
+    /// Its designation; what is at a door is named after the entrance. Names of the site file are the same in every language, what the
+    /// program adds to them is a word of that language.
+    pub fn name(self, site: &Site, language: Language) -> String {
         let entrance = |index: usize| &site.entrances[index].id;
+        let say = |mark: DesignationMark| mark.say(language);
+        let of_lock = |at: usize, mark: DesignationMark, lock: usize| {
+            format!("{}/{}", entrance(at), numbered(say(mark), lock))
+        };
         match self {
             Item::Supply(index) => site.supplies[index].id.to_string(),
             Item::Box(index) => site.boxes[index].id.to_string(),
             Item::Station(index) => site.stations[index].id.to_string(),
-            Item::Battery { supply, number } => format!("{}/battery{number}", site.supplies[supply].id),
-            Item::Protector(ProtectorAt::Entrance(index)) => format!("{}/surge", entrance(index)),
-            Item::Protector(ProtectorAt::StartOf(index)) => format!("{}/surge", site.runs[index].id),
-            Item::Protector(ProtectorAt::EndOf(index)) => format!("{}/surge-end", site.runs[index].id),
+            Item::Battery { supply, number } => {
+                format!("{}/{}{number}", site.supplies[supply].id, say(DesignationMark::Battery))
+            }
+            Item::Protector(ProtectorAt::Entrance(index)) => {
+                format!("{}/{}", entrance(index), say(DesignationMark::Surge))
+            }
+            Item::Protector(ProtectorAt::StartOf(index)) => {
+                format!("{}/{}", site.runs[index].id, say(DesignationMark::Surge))
+            }
+            Item::Protector(ProtectorAt::EndOf(index)) => {
+                format!("{}/{}", site.runs[index].id, say(DesignationMark::SurgeAtEnd))
+            }
             Item::Joint { entrance: at, lock, number } => {
-                format!("{}/{}-joint{number}", entrance(at), numbered("lock", lock))
+                format!(
+                    "{}-{}{number}",
+                    of_lock(at, DesignationMark::Lock, lock),
+                    say(DesignationMark::Joint)
+                )
             }
-            Item::Lock { entrance: at, lock } => format!("{}/{}", entrance(at), numbered("lock", lock)),
-            Item::Part { entrance: at, lock, part } => {
-                format!("{}/{}", entrance(at), numbered(part_mark(part), lock))
-            }
+            Item::Lock { entrance: at, lock } => of_lock(at, DesignationMark::Lock, lock),
+            Item::Part { entrance: at, lock, part } => of_lock(at, part_mark(part), lock),
             Item::Suppressor { entrance: at, lock } => {
                 let fitted = site.entrances[at].locks[lock].suppression.as_ref().map(|stated| stated.value);
-                let mark = fitted.unwrap_or(Suppression::None).word();
-                format!("{}/{}", entrance(at), numbered(mark, lock))
+                of_lock(at, suppressor_mark(fitted.unwrap_or(Suppression::None)), lock)
             }
-            Item::Light { entrance: at, light } => format!("{}/light{}", entrance(at), light + 1),
+            Item::Light { entrance: at, light } => {
+                format!("{}/{}{}", entrance(at), say(DesignationMark::Light), light + 1)
+            }
             Item::LightSupply { entrance: at, light } => {
-                format!("{}/light{}-supply", entrance(at), light + 1)
+                let [mark, supply] = [DesignationMark::Light, DesignationMark::Supply].map(say);
+                format!("{}/{mark}{}-{supply}", entrance(at), light + 1)
             }
-            Item::Module { entrance: at, module } => format!("{}/module{}", entrance(at), module + 1),
-            Item::AlarmContact { entrance: at, input } => format!("{}/alarm{}", entrance(at), input + 1),
+            Item::Module { entrance: at, module } => {
+                format!("{}/{}{}", entrance(at), say(DesignationMark::Module), module + 1)
+            }
+            Item::AlarmContact { entrance: at, input } => {
+                format!("{}/{}{}", entrance(at), say(DesignationMark::Alarm), input + 1)
+            }
             Item::EndOfLine { entrance: at, input } => {
-                format!("{}/alarm{}-resistor", entrance(at), input + 1)
+                let [mark, resistor] = [DesignationMark::Alarm, DesignationMark::Resistor].map(say);
+                format!("{}/{mark}{}-{resistor}", entrance(at), input + 1)
             }
         }
     }
@@ -170,14 +194,23 @@ fn numbered(mark: &str, lock: usize) -> String {
     if lock == 0 { mark.to_string() } else { format!("{mark}{}", lock + 1) }
 }
 
-fn part_mark(part: LockPart) -> &'static str {
+fn part_mark(part: LockPart) -> DesignationMark {
     match part {
-        LockPart::ExitButton => "exit",
-        LockPart::EmergencyRelease => "release",
-        LockPart::FireContact => "fire",
-        LockPart::DoorContact => "door",
-        LockPart::Relay => "relay",
-        LockPart::Supply => "supply",
+        LockPart::ExitButton => DesignationMark::ExitButton,
+        LockPart::EmergencyRelease => DesignationMark::EmergencyRelease,
+        LockPart::FireContact => DesignationMark::FireContact,
+        LockPart::DoorContact => DesignationMark::DoorContact,
+        LockPart::Relay => DesignationMark::Relay,
+        LockPart::Supply => DesignationMark::Supply,
+    }
+}
+
+fn suppressor_mark(fitted: Suppression) -> DesignationMark {
+    match fitted {
+        Suppression::None => DesignationMark::Nothing,
+        Suppression::Diode => DesignationMark::Diode,
+        Suppression::Clamp => DesignationMark::Clamp,
+        Suppression::Varistor => DesignationMark::Varistor,
     }
 }
 
@@ -224,7 +257,7 @@ pub fn item_place(site: &Site, item: Item) -> &Place {
 }
 
 /// Location and product in the manner of IEC 81346-1: `+A+2 -A-12`, from the user's own names.
-pub fn reference_designation(site: &Site, item: Item) -> String {
+pub fn reference_designation(site: &Site, item: Item, language: Language) -> String {
     let place = item_place(site, item);
     let mut text = String::new();
     if let Some(building) = place.building.map(|index| &site.buildings[index]) {
@@ -237,6 +270,6 @@ pub fn reference_designation(site: &Site, item: Item) -> String {
         }
         text.push(' ');
     }
-    text.push_str(&format!("-{}", item.name(site)));
+    text.push_str(&format!("-{}", item.name(site, language)));
     text
 }

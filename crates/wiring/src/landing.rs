@@ -3,6 +3,7 @@
 use crate::colours::Conductor;
 use crate::item::Item;
 use crate::terminal::{Place, Pole, Terminal, TerminalSet};
+use latchline_finding::Language;
 use latchline_site::cables::{CableLength, CableOwner};
 use latchline_site::model::Place as SitePlace;
 use std::collections::BTreeMap;
@@ -77,6 +78,8 @@ pub struct Landing {
 /// All cables, and what lands where.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Wiring {
+    /// The language of designations.
+    pub language: Language,
     /// In the order of [`Site::cable_lengths`](latchline_site::model::Site::cable_lengths).
     pub cables: Vec<WiredCable>,
     /// Cables at doors that the plan does not state.

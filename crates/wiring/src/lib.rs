@@ -23,13 +23,14 @@ pub mod terminal;
 pub use earth_bar::hangs_at;
 pub use item::{Item, StandsAt};
 pub use landing::{By, EarthBar, Landing, ScreenEnd, UnstatedCable, WiredCable, Wiring};
+use latchline_finding::Language;
 use latchline_site::model::Site;
 pub use terminal::{Place, Pole, Terminal, TerminalSet};
 
 impl Wiring {
-    /// Of a site.
-    pub fn new(site: &Site) -> Wiring {
-        let mut wiring = Wiring { cables: runs::cables(site), ..Wiring::default() };
+    /// Of a site, with designations in a language.
+    pub fn new(site: &Site, language: Language) -> Wiring {
+        let mut wiring = Wiring { language, cables: runs::cables(site, language), ..Wiring::default() };
         for terminal in terminal::all(site) {
             wiring.terminals.insert(terminal, Vec::new());
         }

@@ -5,19 +5,20 @@ use crate::door;
 use crate::item::Item;
 use crate::landing::{By, Landing, ScreenEnd, WiredCable, Wiring};
 use crate::terminal::{Place, Pole, Terminal, TerminalSet, outputs};
-use latchline_finding::ElementId;
+use latchline_finding::{ElementId, Language};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::LoopThrough;
 use latchline_site::model::{RunStart, RunStop, Site};
 use latchline_site::protectors::{self, ProtectorAt};
 
 /// Every cable of a site with its ends.
-pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
+pub(crate) fn cables(site: &Site, language: Language) -> Vec<WiredCable> {
     let mut used_outputs = vec![0_u32; site.supplies.len()];
     let mut next_from: Option<Place> = None;
     let mut cables = Vec::new();
     for laid in site.cable_lengths() {
-        let (designation, from, to) = match laid.owner {
+        let designation = cable_name(site, laid.owner, language);
+        let (from, to) = match laid.owner {
             CableOwner::Section { run: index, section } => {
                 let run = &site.runs[index];
                 let from = match next_from.take() {
@@ -34,16 +35,26 @@ pub(crate) fn cables(site: &Site) -> Vec<WiredCable> {
                     _ => run_stop(stop),
                 });
                 let to = protector_behind(site, index, section).map_or_else(|| run_stop(stop), line_side);
-                (section_name(&run.id, section, run.sections.len()), from, to)
+                (from, to)
             }
             CableOwner::AtDoor(cable) => {
-                let (item, from, to) = door::ends(site, cable);
-                (item.name(site), from, to)
+                let (_, from, to) = door::ends(site, cable);
+                (from, to)
             }
         };
         cables.push(WiredCable { laid, designation, from, to });
     }
     cables
+}
+
+/// The designation of a cable: that of its run and section, or of what it leads to at a door.
+pub fn cable_name(site: &Site, owner: CableOwner, language: Language) -> String {
+    match owner {
+        CableOwner::Section { run, section } => {
+            section_name(&site.runs[run].id, section, site.runs[run].sections.len())
+        }
+        CableOwner::AtDoor(cable) => door::ends(site, cable).0.name(site, language),
+    }
 }
 
 /// The terminals of the devices at both ends of each section of each run, whatever protector lies between: run by run in the

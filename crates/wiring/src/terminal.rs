@@ -191,7 +191,7 @@ impl Terminal {
     /// more than its name.
     pub fn name(self, site: &Site, language: Language) -> String {
         if self.set == TerminalSet::Ways {
-            return self.item.name(site);
+            return self.item.name(site, language);
         }
         let set = place_name(site, (self.item, self.set), language);
         if self.pole == Pole::Whole { set } else { format!("{set} {}", self.pole.mark()) }
@@ -201,9 +201,9 @@ impl Terminal {
 /// Designation of terminals that belong together: item, colon, terminals.
 pub fn place_name(site: &Site, (item, set): Place, language: Language) -> String {
     if set == TerminalSet::Ways {
-        return item.name(site);
+        return item.name(site, language);
     }
-    format!("{}:{}", item.name(site), set.mark(language))
+    format!("{}:{}", item.name(site, language), set.mark(language))
 }
 
 const CHANGEOVER: [Pole; 3] = [Pole::Common, Pole::NormallyOpen, Pole::NormallyClosed];

@@ -1,4 +1,4 @@
-//! Marks of terminals, as labels, schedules and drawings print them where no catalogue states one.
+//! Marks of terminals and of what is fitted beside a device, as labels, schedules and drawings print them where no catalogue states one.
 
 use crate::row::words;
 
@@ -27,5 +27,31 @@ words! {
         Relay: "relay" | "Relais",
         Screen: "screen" | "Schirm",
         Ways: "ways" | "Leiter",
+    }
+}
+
+words! {
+    /// What a designation says of something that the site file gives no name of its own: it stands behind the name of the door, run or
+    /// supply and a slash, and where there are several such, a number follows it. Everything on paper says it from here.
+    pub enum DesignationMark {
+        Alarm: "alarm" | "Meldung",
+        Battery: "battery" | "Batterie",
+        Clamp: "clamp" | "Suppressordiode",
+        Diode: "diode" | "Diode",
+        DoorContact: "door" | "Türkontakt",
+        EmergencyRelease: "release" | "Nottaster",
+        ExitButton: "exit" | "Türtaster",
+        FireContact: "fire" | "BMA",
+        Joint: "joint" | "Klemme",
+        Light: "light" | "Leuchte",
+        Lock: "lock" | "Schloss",
+        Module: "module" | "Modul",
+        Nothing: "none" | "ohne",
+        Relay: "relay" | "Relais",
+        Resistor: "resistor" | "Widerstand",
+        Supply: "supply" | "Netzteil",
+        Surge: "surge" | "Ableiter",
+        SurgeAtEnd: "surge-end" | "Ableiter-Ende",
+        Varistor: "varistor" | "Varistor",
     }
 }

@@ -39,7 +39,8 @@ pub(super) fn calculation(
             temperature: Figure::new(coldest_c, Unit::Celsius),
         }
     };
-    let current = Input::new(Symbol::Current, circuit.adverse_current_a, Unit::Ampere, current_source);
+    let current = Input::new(Symbol::Current, circuit.adverse_current_a, Unit::Ampere, current_source)
+        .rounded(Rounding::Up);
     let mut lines = loop_lines(context, circuit);
     lines.extend([
         CalculationLine {

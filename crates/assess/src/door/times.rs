@@ -48,6 +48,14 @@ impl LockTimes {
     }
 }
 
+/// What a stopwatch may show of a delayed egress, in seconds: least, as stated, most. A door that opens sooner than its timer is set keeps
+/// nobody in; longer than stated none may, whatever its timer does, but for the hand.
+pub fn delayed_egress_by_stopwatch_s(delay_s: f64) -> [f64; 3] {
+    let [least_s, ..] = by_stopwatch_s(delay_s, TIMER_TOLERANCE);
+    let [.., most_s] = by_stopwatch_s(delay_s, 0.0);
+    [least_s, delay_s, most_s]
+}
+
 /// When a lock's coil has power.
 pub fn energised(power_loss: PowerLoss) -> Energised {
     match power_loss {

@@ -2,6 +2,7 @@
 //!
 //! Rules and sheets ask the same functions.
 
+pub mod at_rest;
 pub mod battery;
 mod lines;
 pub mod mains;

@@ -37,7 +37,7 @@ pub(super) fn add(
 /// An address as it was set: all its numbers in their order, or its own number alone.
 fn address_set(subject: &Subject<'_>, item: Item, written: &str, built: &mut Built) {
     let (site, locale) = (subject.site, &subject.locale);
-    let device = &item.name(site);
+    let device = &subject.name(item);
     let (planned_words, _) = address_words(subject, item);
     let planned = planned_words.as_str();
     let unread = |built: &mut Built| {

@@ -1,22 +1,13 @@
 //! Which steps of the commissioning sheets are done at which device or run.
 
 use super::places::JobCards;
-use crate::commissioning::{Stage, Step, Taken, sheets, standing_places};
+use crate::commissioning::{Stage, Step, Taken, sheets};
 use crate::language::{Sentence, Word};
+pub use crate::step::Spot;
 use crate::step::{Expected, Sheet};
 use crate::subject::Subject;
-use latchline_assess::{Reading, ReadingPlace};
+use latchline_assess::Reading;
 use latchline_wiring::Item;
-use std::collections::BTreeMap;
-
-/// At what a step is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Spot {
-    /// At an item.
-    Item(Item),
-    /// At the start of a run.
-    Run(usize),
-}
 
 /// A step with where it stands on the commissioning sheets.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,10 +42,6 @@ pub struct Assigned {
 impl Assigned {
     /// Of a site, on these cards.
     pub fn new(subject: &Subject<'_>, cards: &JobCards) -> Assigned {
-        let standing = standing_places(subject);
-        let runs: BTreeMap<&str, usize> =
-            subject.site.runs.iter().enumerate().map(|(index, run)| (run.id.as_str(), index)).collect();
-        let connecting = connecting(subject);
         let mut sheets = sheets(subject);
         let mut steps: Vec<AssignedStep> = Vec::new();
         for (index, sheet) in sheets.iter_mut().enumerate() {
@@ -67,10 +54,7 @@ impl Assigned {
                     let explains = step.expected == Expected::Told && before.is_some_and(|(_, drop)| drop);
                     let spot = match before {
                         Some((spot, _)) if explains => Some(spot),
-                        _ => run_of(&step, &connecting)
-                            .or_else(|| runs.get(step.place.as_str()).copied().filter(|_| !is_drop))
-                            .map(Spot::Run)
-                            .or_else(|| standing.get(&step.place).map(|standing| Spot::Item(standing.item))),
+                        _ => step.spot,
                     };
                     let spot = spot.filter(|spot| is_on_a_card(subject, cards, *spot));
                     before = spot.map(|spot| (spot, is_drop || explains));
@@ -124,24 +108,5 @@ fn is_on_a_card(subject: &Subject<'_>, cards: &JobCards, spot: Spot) -> bool {
     match spot {
         Spot::Item(item) => cards.card_of(item).is_some(),
         Spot::Run(run) => cards.card_of_run(subject, run).is_some(),
-    }
-}
-
-/// The sentences with which runs are connected, and which run each is.
-fn connecting(subject: &Subject<'_>) -> BTreeMap<String, usize> {
-    let sentence = |run: &str| subject.locale.say(&Sentence::ConnectFeeder { run });
-    subject.site.runs.iter().enumerate().map(|(index, run)| (sentence(run.id.as_str()), index)).collect()
-}
-
-/// The run that a step is about, where it says so itself.
-fn run_of(step: &Step, connecting: &BTreeMap<String, usize>) -> Option<usize> {
-    match &step.taken {
-        Some(Taken::Insulation { run })
-        | Some(Taken::Predicted(
-            Reading::LoopResistance { run }
-            | Reading::Capacitance { run }
-            | Reading::Current { at: ReadingPlace::Run(run), .. },
-        )) => Some(*run),
-        _ => connecting.get(&step.what).copied(),
     }
 }

@@ -18,7 +18,7 @@ pub struct Brief {
 }
 
 /// Steps that a card says in few words, with these words.
-const TICKS: [(Word, Word); 20] = [
+const TICKS: [(Word, Word); 29] = [
     (Word::MountAndWire, Word::BriefMounted),
     (Word::ReleaseAndVolume, Word::BriefRelease),
     (Word::DisconnectBattery, Word::BriefBatteryOff),
@@ -39,6 +39,21 @@ const TICKS: [(Word, Word); 20] = [
     (Word::InterfaceCutTest, Word::BriefInterfaceCut),
     (Word::LockWithoutPower, Word::BriefWithoutPower),
     (Word::EscapeWithoutSystem, Word::BriefEscape),
+    (Word::WiredToOwner, Word::BriefWiredToOwner),
+    (Word::WiredSupplyWithoutLock, Word::BriefWiredSupply),
+    (Word::ProveNoForeignVoltage, Word::BriefForeignVoltage),
+    (Word::LockIsOffItsSupply, Word::BriefLockOff),
+    (Word::ConnectLockToSupply, Word::BriefConnectLock),
+    (Word::OwnerSwitchesOn, Word::BriefOwnerOn),
+    (Word::DriveWithoutCommand, Word::BriefDriveLeft),
+    (Word::DelayEndsWithoutPower, Word::BriefDelayWithoutPower),
+    (Word::MainsOnAgain, Word::BriefMainsOn),
+];
+
+/// The same for steps at which something is read or written.
+const READ: [(Word, Word); 2] = [
+    (Word::VoltageOnBattery, Word::BriefOnBattery),
+    (Word::OwnerDisablesFireContact, Word::BriefFireDisabled),
 ];
 
 /// What the wiring schedule says at length of a terminal, and what stands beside it on a card.
@@ -100,6 +115,11 @@ pub fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
             Some(Word::OhmmeterOnly) => Word::BriefInsulationOld,
             _ => Word::BriefInsulation,
         };
+        return Some(Brief { words: locale.word(words).to_string(), is_tick: false });
+    }
+    let in_few = READ.iter().find(|(whole, _)| step.what == locale.word(*whole)).map(|(_, words)| *words);
+    let at_rest = matches!((at.stage, step.expected), (Word::StageBatteries, Expected::Between(..)));
+    if let Some(words) = in_few.or_else(|| at_rest.then_some(Word::BriefBatteryAtRest)) {
         return Some(Brief { words: locale.word(words).to_string(), is_tick: false });
     }
     let loops = [Word::MeasureLockLoop, Word::MeasurePartLoop, Word::MeasureContactLoop];

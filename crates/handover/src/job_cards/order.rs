@@ -55,7 +55,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             .items
             .iter()
             .filter(|item| subject.order.contains(item))
-            .map(|item| item.name(subject.site))
+            .map(|item| subject.name(*item))
             .collect();
         let mut cells = vec![
             Cell::Empty,

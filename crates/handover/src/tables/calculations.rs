@@ -216,7 +216,7 @@ fn cable_words(
             locale.in_words(MEASUREMENT_TOLERANCE, Unit::Percent),
         );
         let source = locale.word(Word::SourceMeasured).to_string();
-        return (what, "R I, R = Rm (1 + k) L / ΣL · r(hot) / r(usual)", inputs, source);
+        return (what, locale.word(Word::MeasuredLoopFormula), inputs, source);
     }
     let hot_c = conditions.hottest_temperature.value.as_celsius();
     let per_length = locale.ohm_per_length(conductor_ohm_per_m);

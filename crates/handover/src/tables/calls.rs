@@ -34,7 +34,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(subject.place_in_words(&dwelling.place)),
             Cell::count(dwelling.stations.len()),
             names(callers(site, reaches)),
-            names(locks(site, reaches)),
+            names(locks(subject, reaches)),
         ]);
     }
     for (index, management) in site.management.iter().enumerate() {
@@ -45,7 +45,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(subject.place_in_words(&management.place)),
             Cell::count(1),
             names(callers(site, reaches)),
-            names(locks(site, reaches)),
+            names(locks(subject, reaches)),
         ]);
     }
     table
@@ -62,10 +62,12 @@ fn callers(site: &Site, reaches: impl Fn(&Scope) -> bool) -> Vec<String> {
     doors.chain(desks).map(ToString::to_string).collect()
 }
 
-fn locks(site: &Site, reaches: impl Fn(&Scope) -> bool) -> Vec<String> {
+fn locks(subject: &Subject<'_>, reaches: impl Fn(&Scope) -> bool) -> Vec<String> {
     let mut names = Vec::new();
-    for (index, entrance) in site.entrances.iter().enumerate().filter(|(_, entry)| reaches(&entry.calls)) {
-        names.extend((0..entrance.locks.len()).map(|lock| Item::Lock { entrance: index, lock }.name(site)));
+    let entrances = subject.site.entrances.iter().enumerate();
+    for (index, entrance) in entrances.filter(|(_, entry)| reaches(&entry.calls)) {
+        let locks = 0..entrance.locks.len();
+        names.extend(locks.map(|lock| subject.name(Item::Lock { entrance: index, lock })));
     }
     names
 }
@@ -84,6 +86,10 @@ pub fn names(subject: &Subject<'_>) -> Table {
     ];
     let mut table = Table::new(Part::Names, locale.word(Word::NamesTitle), columns);
     table.note(locale.word(Word::NamesPrivacy));
+    let with_names = subject.options.with_names;
+    if !with_names && site.dwellings.iter().any(|dwelling| dwelling.label.is_some()) {
+        table.note(locale.word(Word::PeopleLeftOut));
+    }
     let panels = site
         .entrances
         .iter()
@@ -93,7 +99,11 @@ pub fn names(subject: &Subject<'_>) -> Table {
         table.heading(panel);
         let dwellings = scope.dwellings.iter().map(|index| {
             let dwelling = &site.dwellings[*index];
-            let name = dwelling.label.as_deref().unwrap_or(dwelling.id.as_str());
+            let name = match dwelling.label.as_deref() {
+                Some(_) if !with_names => locale.word(Word::NameLeftOut),
+                Some(label) => label,
+                None => dwelling.id.as_str(),
+            };
             (dwelling.id.as_str(), name, dwelling.stations.first().copied())
         });
         let desks = scope.management.iter().map(|index| {

@@ -78,7 +78,7 @@ fn places<'s>(subject: &Subject<'s>) -> Vec<&'s Place> {
 
 fn device(subject: &Subject<'_>, item: Item, table: &mut Table) {
     let (site, locale) = (subject.site, &subject.locale);
-    let name = item.name(site);
+    let name = subject.name(item);
     let mut add = |what: String, value: Cell, remark: String| {
         table.row(vec![Cell::text(&name), Cell::text(what), value, Cell::text(remark), Cell::Tick]);
     };
@@ -161,7 +161,7 @@ fn cable_of(subject: &Subject<'_>, landing: &Landing) -> String {
 
 /// The bar for earths and screens, terminal by terminal, and the room on it.
 fn bar(subject: &Subject<'_>, bar: Option<&EarthBar>, table: &mut Table) {
-    let (site, locale) = (subject.site, &subject.locale);
+    let locale = &subject.locale;
     for (number, terminal) in (1..).zip(bar.map_or(&[][..], |bar| &bar.earthed)) {
         let what = Cell::text(locale.say(&Sentence::BarTerminal { number: &number.to_string() }));
         let (name, value, remark) = match terminal.set {
@@ -171,7 +171,7 @@ fn bar(subject: &Subject<'_>, bar: Option<&EarthBar>, table: &mut Table) {
                 locale.word(Word::ScreenEarthed),
             ),
             _ => (
-                terminal.item.name(site),
+                subject.name(terminal.item),
                 format!("{} {}", locale.word(Word::EarthConductor), earth_size(subject, terminal.item)),
                 how_earthed(subject, terminal.item),
             ),

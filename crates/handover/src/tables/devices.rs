@@ -60,8 +60,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
         }
         let mut cells = vec![
             Cell::count(number + 1),
-            Cell::text(device.name(subject.site)),
-            Cell::text(reference_designation(subject.site, *device)),
+            Cell::text(subject.name(*device)),
+            Cell::text(reference_designation(subject.site, *device, locale.language)),
             Cell::text(kind_words(subject, *device)),
             Cell::text(model_name(subject, *device)),
             Cell::text(here),
@@ -87,7 +87,7 @@ fn double_of(subject: &Subject<'_>, item: Item) -> Option<Double> {
     let Item::Station(station) = item else { return None };
     let others = subject.assessment.addresses.doubles(subject.site, station)?;
     let (address, _) = address_words(subject, item);
-    Some(Double { device: item.name(subject.site), others, address })
+    Some(Double { device: subject.name(item), others, address })
 }
 
 /// What is said large of a device whose number another one has too.

@@ -1,7 +1,7 @@
 //! Door sheets: what must be known at each door, fact by fact.
 
 use super::column::column;
-use super::door_words::{alarm_word, light_feed_word, lit_word};
+use super::door_words::{alarm_word, current_remark, light_feed_word, lit_word};
 use super::earths::bar_words;
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
@@ -261,7 +261,11 @@ fn lock_facts(facts: &mut Facts<'_, '_>, lock: &LockSheet) {
                 locale.quantity(circuit.loop_ohm, Unit::Ohm, Rounding::Nearest),
                 "",
             );
-            facts.add(Word::Current, locale.quantity(circuit.current_a, Unit::Ampere, Rounding::Up), "");
+            facts.add(
+                Word::Current,
+                locale.quantity(circuit.adverse_current_a, Unit::Ampere, Rounding::Up),
+                current_remark(&locale, circuit),
+            );
         }
         Err(Unknown::NotNeeded) => facts.words(Word::Voltage, Word::VoltageNotNeeded),
         Err(Unknown::BusCollapses) => facts.words(Word::Voltage, Word::BusCollapses),

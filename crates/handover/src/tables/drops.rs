@@ -1,5 +1,6 @@
 //! The drops over a run: what shows a joint that no single voltage shows.
 
+use super::at::At;
 use super::steps::{Steps, run_end};
 use crate::language::{Sentence, Word};
 use crate::locale::Rounding;
@@ -22,8 +23,7 @@ pub(super) fn read(steps: &mut Steps<'_, '_>, run: usize, start: &str) {
     match carries_current(steps, run, last) {
         None => return,
         Some(false) => {
-            let name = subject.site.runs[run].id.as_str();
-            steps.tell(name, subject.locale.word(Word::NoDropOnLink).to_string());
+            steps.tell(At::Run(run), subject.locale.word(Word::NoDropOnLink).to_string());
             return;
         }
         Some(true) => {}
@@ -62,7 +62,8 @@ fn carries_current(steps: &Steps<'_, '_>, run: usize, last: usize) -> Option<boo
 fn over(steps: &mut Steps<'_, '_>, run: usize, (first, last): (usize, usize), from: &str) {
     let subject = steps.subject;
     let (site, locale) = (subject.site, &subject.locale);
-    let end = site.stop_id(site.runs[run].sections[last].to).as_str();
+    let stop = site.runs[run].sections[last].to;
+    let end = site.stop_id(stop).as_str();
     for reading in subject.readings.drops(run, first, last) {
         let Some(prediction) = subject.readings.get(&reading) else { continue };
         let Reading::Drop { state, .. } = &reading else { continue };
@@ -74,7 +75,7 @@ fn over(steps: &mut Steps<'_, '_>, run: usize, (first, last): (usize, usize), fr
             None => Sentence::DropInStandby { from, end },
             Some((caller, station)) => Sentence::DropInACall { caller, station },
         });
-        steps.read(end, what, Word::Voltmeter, Expected::Between(prediction.into(), Unit::Volt));
+        steps.read(stop, what, Word::Voltmeter, Expected::Between(prediction.into(), Unit::Volt));
         steps.takes(Taken::Predicted(reading.clone()));
     }
 }
@@ -87,7 +88,6 @@ fn ohms(steps: &Steps<'_, '_>, ohm: f64, rounding: Rounding) -> String {
 
 fn say_what_shows(steps: &mut Steps<'_, '_>, run: usize, joints: &[&SectionJoint]) {
     let (site, locale) = (steps.subject.site, &steps.subject.locale);
-    let name = site.runs[run].id.as_str();
     let shown = joints.iter().map(|joint| joint.revealed_ohm.unwrap_or(f64::INFINITY)).fold(0.0, f64::max);
     let first = joints.iter().filter_map(|joint| joint.fails).min_by(|a, b| a.ohm.total_cmp(&b.ohm));
     let shown = ohms(steps, shown, Rounding::Up);
@@ -100,7 +100,7 @@ fn say_what_shows(steps: &mut Steps<'_, '_>, run: usize, joints: &[&SectionJoint
         None => Sentence::JointShowsAndNoneFails { joint: &shown },
     };
     let what = locale.say(&what);
-    steps.tell(name, what);
+    steps.tell(At::Run(run), what);
 }
 
 fn say_what_hides(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
@@ -115,7 +115,7 @@ fn say_what_hides(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
         device: fails.device.id(site).as_str(),
         fails: &ohms(steps, fails.ohm, Rounding::Down),
     });
-    steps.tell(run.id.as_str(), what);
+    steps.tell(At::Run(joint.run), what);
 }
 
 /// Where no drop shows it, the dead loop does: its range is narrower than what the joint adds.
@@ -126,6 +126,6 @@ fn say_what_stays_hidden(steps: &mut Steps<'_, '_>, joint: &SectionJoint) {
     let end = run_end(steps.subject, joint.run);
     let what = locale.say(&Sentence::LoopAgain { from: from.as_str(), end: &end });
     let expected = Expected::predicted(steps.subject.readings.loop_resistance(joint.run), Unit::Ohm);
-    steps.read(run.id.as_str(), what, Word::Ohmmeter, expected);
+    steps.read(At::Run(joint.run), what, Word::Ohmmeter, expected);
     steps.takes(Taken::Predicted(Reading::LoopResistance { run: joint.run }));
 }

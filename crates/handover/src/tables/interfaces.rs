@@ -2,6 +2,7 @@
 //! when its wire is cut, how both are tried, how all is put back, and who signed.
 
 use super::column::column;
+use super::door_words::{current_remark, current_words};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -10,7 +11,7 @@ use latchline_assess::door::LockSheet;
 use latchline_finding::{Sourced, Unit};
 use latchline_site::catalogue::LockKind;
 use latchline_site::model::{AlarmKind, LockFeed, LockPart, RelayContact};
-use latchline_wiring::lock::WiringElement;
+use latchline_wiring::lock::{WiringElement, lock_wiring};
 use latchline_wiring::{By, Item, TerminalSet};
 
 /// An interface to a system of another trade.
@@ -58,6 +59,19 @@ impl Interface {
             | Interface::FireInput { entrance, .. }
             | Interface::Drive { entrance, .. } => entrance,
         }
+    }
+
+    /// Whether it is a contact of the fire alarm that lies in no circuit: it could release nothing, so nothing is joined to it.
+    pub fn stays_free(self, subject: &Subject<'_>) -> bool {
+        let Interface::FireContact { entrance, lock } = self else { return false };
+        let door = &subject.site.entrances[entrance];
+        !lock_wiring(subject.site, door, &door.locks[lock]).series.contains(&WiringElement::FireInterlock)
+    }
+
+    /// Whether it is a lift.
+    pub fn is_lift(self, subject: &Subject<'_>) -> bool {
+        let Interface::Drive { entrance, lock } = self else { return false };
+        subject.site.lock(&subject.site.entrances[entrance].locks[lock]).kind.value == LockKind::Lift
     }
 }
 
@@ -118,13 +132,18 @@ struct Facts<'s> {
 
 fn one(subject: &Subject<'_>, interface: Interface, table: &mut Table) {
     let (site, locale) = (subject.site, &subject.locale);
-    let name = interface.item().name(site);
+    let name = subject.name(interface.item());
     let facts = facts(subject, interface);
     let door = site.entrances[interface.entrance()].id.as_str();
     table.heading(format!("{name}  {} ({} {door})", locale.word(facts.title), locale.word(Word::Door)));
     let mut add = |item: Word, value: Cell, remark: &str, done: Cell| {
         table.row(vec![Cell::text(&name), locale.cell(item), value, Cell::text(remark), done]);
     };
+    if interface.stays_free(subject) {
+        let why = locale.word(Word::FireContactStaysFree);
+        add(Word::ContactOfInterface, Cell::text(locale.word(Word::BreaksNothing)), why, Cell::Empty);
+        return;
+    }
     let stated = |value: Option<&Sourced<String>>, missing: Word| match value {
         Some(stated) => (Cell::text(&stated.value), ""),
         None => (Cell::WriteIn, locale.word(missing)),
@@ -190,20 +209,14 @@ fn facts<'s>(subject: &Subject<'s>, interface: Interface) -> Facts<'s> {
     match interface {
         Interface::FireContact { lock, .. } => {
             let lock = sheet.and_then(|sheet| sheet.locks.get(lock));
-            let is_in_circuit =
-                lock.is_some_and(|lock| lock.wiring.series.contains(&WiringElement::FireInterlock));
-            let (when_tripped, when_cut) = match is_in_circuit {
-                true => (Word::TripReleases, Word::CutReleases),
-                false => (Word::TripDoesNothing, Word::CutDoesNothing),
-            };
             Facts {
                 title: Word::FireContactClosed,
                 owner: fire_owner,
                 their_terminals: fire_terminals,
                 contact: Word::DryNormallyClosed,
                 carries: lock.map_or((Cell::WriteIn, String::new()), |lock| of_circuit(subject, lock)),
-                when_tripped: locale.word(when_tripped).to_string(),
-                when_cut: locale.word(when_cut),
+                when_tripped: locale.word(Word::TripReleases).to_string(),
+                when_cut: locale.word(Word::CutReleases),
             }
         }
         Interface::FireInput { input, .. } => {
@@ -234,7 +247,7 @@ fn facts<'s>(subject: &Subject<'s>, interface: Interface) -> Facts<'s> {
         }
         Interface::Drive { lock, .. } => {
             let used = &door.locks[lock];
-            let is_lift = site.lock(used).kind.value == LockKind::Lift;
+            let is_lift = interface.is_lift(subject);
             let hold = sheet.and_then(|sheet| sheet.locks.get(lock)?.times.as_ref());
             let hold_s = hold.map_or(used.hold_time.value.as_seconds(), |times| times.hold.time_s);
             let time = &locale.in_words(hold_s, Unit::Second);
@@ -260,9 +273,10 @@ fn of_circuit(subject: &Subject<'_>, lock: &LockSheet) -> (Cell, String) {
     let locale = &subject.locale;
     match &lock.circuit {
         Ok(circuit) => {
-            let current = locale.in_words(circuit.current_a, Unit::Ampere);
+            let current = current_words(locale, circuit);
             let voltage = locale.in_words(circuit.feed.high_v, Unit::Volt);
-            (Cell::text(format!("{current}, {voltage}")), locale.word(Word::CurrentOfLock).to_string())
+            let remark = format!("{}; {}", locale.word(Word::CurrentOfLock), current_remark(locale, circuit));
+            (Cell::text(format!("{current}, {voltage}")), remark)
         }
         Err(_) => (Cell::WriteIn, locale.word(Word::CarriesNotJudged).to_string()),
     }

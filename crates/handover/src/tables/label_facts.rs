@@ -56,7 +56,7 @@ pub fn label_foot(subject: &Subject<'_>) -> String {
 pub fn label_facts(subject: &Subject<'_>, device: Item) -> LabelFacts {
     let (address, _) = address_words(subject, device);
     LabelFacts {
-        name: device.name(subject.site),
+        name: subject.name(device),
         what: kind_words(subject, device),
         place: subject.place_words(device),
         address,

@@ -1,18 +1,20 @@
 //! Commissioning with power: port by port, station by station, door by door.
 
+use super::at::At;
+use super::battery_steps;
 use super::steps::{FIRST_LIVE, Steps};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
-use crate::step::{Expected, Sheet, Span, Taken};
+use crate::step::{Expected, Sheet, Taken};
 use crate::subject::Subject;
 use crate::table::Table;
 use latchline_assess::{Reading, ReadingPlace, StageSource};
 use latchline_finding::{Figure, Rounding, Unit};
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::Media;
-use latchline_site::model::{RunStart, RunStop, StationOwner, Supply};
+use latchline_site::model::{RunStart, RunStop, StationOwner};
 use latchline_site::ways::Ways;
-use latchline_wiring::{Item, TerminalSet};
+use latchline_wiring::{Item, Place, TerminalSet};
 
 /// Builds it.
 pub fn table(subject: &Subject<'_>) -> Table {
@@ -34,16 +36,16 @@ fn steps<'s, 'a>(subject: &'s Subject<'a>) -> Steps<'s, 'a> {
     steps.note_of_meters();
     super::drops::note(&mut steps);
     power_up(&mut steps);
-    batteries(&mut steps);
+    battery_steps::connected(&mut steps);
     first_start(&mut steps);
     with_everything(&mut steps);
     super::live_doors::steps(&mut steps);
     calls(&mut steps);
     stations(&mut steps);
-    mains_lost(&mut steps);
+    battery_steps::mains_lost(&mut steps);
     steps.stage(Word::StageFinish);
-    steps.word("", Word::LeaveTidy);
-    steps.word("", Word::HandOver);
+    steps.word(At::Site, Word::LeaveTidy);
+    steps.word(At::Site, Word::HandOver);
     steps
 }
 
@@ -59,7 +61,7 @@ fn power_up(steps: &mut Steps<'_, '_>) {
     steps.stage(Word::StagePowerUp);
     let ways = Ways::new(site);
     for (index, supply) in site.supplies.iter().enumerate() {
-        let name = supply.id.as_str();
+        let name = Item::Supply(index);
         steps.word(name, Word::AllRunsOff);
         if let Some(set) = &supply.set_voltage {
             let voltage = locale.in_words(set.value.as_volts(), Unit::Volt);
@@ -74,7 +76,7 @@ fn power_up(steps: &mut Steps<'_, '_>) {
         fed_by(subject, Some(index)).into_iter().for_each(|run| connect(steps, &ways, run));
     }
     for run in fed_by(subject, None) {
-        steps.tell(site.runs[run].id.as_str(), locale.word(Word::RunWithoutSupply).to_string());
+        steps.tell(At::Run(run), locale.word(Word::RunWithoutSupply).to_string());
     }
 }
 
@@ -84,11 +86,11 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
     let ways = Ways::new(subject.site);
     steps.stage(Word::StageReadings);
     // All currents, then all voltages: nobody changes the meter at every box.
-    for (index, supply) in subject.site.supplies.iter().enumerate() {
+    for index in 0..subject.site.supplies.len() {
         fed_by(subject, Some(index)).into_iter().for_each(|run| read_current(steps, &ways, run));
         let current = subject.readings.standby_current(ReadingPlace::Supply(index));
         let expected = Expected::predicted(current, Unit::Ampere);
-        steps.read_word(supply.id.as_str(), Word::WholeCurrent, Word::Ammeter, expected);
+        steps.read_word(Item::Supply(index), Word::WholeCurrent, Word::Ammeter, expected);
         steps.takes(Taken::standby_current(ReadingPlace::Supply(index)));
     }
     for index in 0..subject.site.supplies.len() {
@@ -96,11 +98,20 @@ fn with_everything(steps: &mut Steps<'_, '_>) {
     }
 }
 
+/// The terminals at which a run starts.
+fn start_place(subject: &Subject<'_>, run: usize) -> Option<Place> {
+    let owner = CableOwner::Section { run, section: 0 };
+    subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner).map(|cable| cable.from)
+}
+
 /// Where a run starts.
 pub fn start_name(subject: &Subject<'_>, run: usize) -> String {
-    let owner = CableOwner::Section { run, section: 0 };
-    let from = subject.wiring.cables.iter().find(|cable| cable.laid.owner == owner).map(|cable| cable.from);
-    from.map_or(String::new(), |place| subject.place_name(place))
+    start_place(subject, run).map_or(String::new(), |place| subject.place_name(place))
+}
+
+/// A run at the terminals where it starts.
+fn at_start(subject: &Subject<'_>, run: usize) -> At {
+    start_place(subject, run).map_or(At::Run(run), |place| At::RunFrom(run, place))
 }
 
 /// The terminals that a run is fed from, before a protector that stands there: what is lost on the run is read from here.
@@ -123,10 +134,10 @@ fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let name = subject.site.runs[run].id.as_str();
     let from = start_name(subject, run);
     if ways.feeds_others(run) {
-        steps.say(&from, subject.locale.say(&Sentence::ConnectFeeder { run: name }));
+        steps.say(at_start(subject, run), subject.locale.say(&Sentence::ConnectFeeder { run: name }));
     } else {
         let what = subject.locale.say(&Sentence::ConnectRun { run: name, from: &from });
-        steps.read(&from, what, Word::Ammeter, current_expected(subject, run));
+        steps.read(at_start(subject, run), what, Word::Ammeter, current_expected(subject, run));
         steps.takes(Taken::standby_current(ReadingPlace::Run(run)));
     }
 }
@@ -135,9 +146,8 @@ fn connect(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
 fn read_current(steps: &mut Steps<'_, '_>, ways: &Ways<'_>, run: usize) {
     let subject = steps.subject;
     if ways.feeds_others(run) {
-        let from = start_name(subject, run);
         let what = subject.locale.say(&Sentence::FeederCurrent { run: subject.site.runs[run].id.as_str() });
-        steps.read(&from, what, Word::Ammeter, current_expected(subject, run));
+        steps.read(at_start(subject, run), what, Word::Ammeter, current_expected(subject, run));
         steps.takes(Taken::standby_current(ReadingPlace::Run(run)));
     }
 }
@@ -149,7 +159,7 @@ fn read_voltages(steps: &mut Steps<'_, '_>, run: usize) {
     let Some(end) = site.runs[run].sections.last().map(|last| last.to) else { return };
     let expected = Expected::predicted(subject.readings.standby_voltage(end.into()), Unit::Volt);
     let what = subject.locale.say(&Sentence::VoltageAtEnd { run: site.runs[run].id.as_str() });
-    steps.read(site.stop_id(end).as_str(), what, Word::Voltmeter, expected);
+    steps.read(end, what, Word::Voltmeter, expected);
     steps.takes(Taken::standby_voltage(end.into()));
     super::drops::read(steps, run, &fed_from_name(subject, run));
 }
@@ -157,11 +167,11 @@ fn read_voltages(steps: &mut Steps<'_, '_>, run: usize) {
 fn first_start(steps: &mut Steps<'_, '_>) {
     steps.stage(Word::StageFirstStart);
     for word in [Word::WaitForBoot, Word::ChangeCredentials, Word::SetClock] {
-        steps.word("", word);
+        steps.word(At::Site, word);
     }
     steps.stage(Word::StageDeviceList);
     steps.count(Word::CompareDeviceList, steps.subject.site.stations.len());
-    steps.word("", Word::NoteVersions);
+    steps.word(At::Site, Word::NoteVersions);
 }
 
 /// From every entrance and desk a call to the station that gets least from there, the weakest way of all first.
@@ -173,9 +183,9 @@ fn calls(steps: &mut Steps<'_, '_>) {
     let mut weakest: Vec<_> = ways.collect();
     weakest.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.caller.cmp(&b.1.caller)));
     let mut tried: Vec<usize> = Vec::new();
-    let scopes = (site.entrances.iter().map(|entrance| (&entrance.id, entrance.station, &entrance.calls)))
-        .chain(site.management.iter().map(|desk| (&desk.id, desk.station, &desk.calls)));
-    let calling: Vec<_> = scopes.filter(|(_, _, scope)| !scope.dwellings.is_empty()).collect();
+    let scopes = (site.entrances.iter().map(|entrance| (entrance.station, &entrance.calls)))
+        .chain(site.management.iter().map(|desk| (desk.station, &desk.calls)));
+    let calling: Vec<_> = scopes.filter(|(_, scope)| !scope.dwellings.is_empty()).collect();
     if calling.is_empty() {
         return;
     }
@@ -185,19 +195,22 @@ fn calls(steps: &mut Steps<'_, '_>) {
             continue;
         }
         tried.push(way.caller_index);
-        let (caller, station) = (way.caller.as_str(), way.station.as_str());
+        let station = way.station.as_str();
         // Down, since the loss is rounded up.
         let in_hand = locale.figure_rounded(Figure::new(in_hand_db, Unit::Decibel), Rounding::Down);
-        steps.say(caller, locale.say(&Sentence::CallWeakest { station, in_hand: &in_hand }));
+        steps.say(
+            Item::Station(way.caller_index),
+            locale.say(&Sentence::CallWeakest { station, in_hand: &in_hand }),
+        );
     }
     // Without a judged signal nobody is known to be the weakest; a call has to be made all the same.
-    for (name, station, scope) in calling {
+    for (station, scope) in calling {
         if tried.contains(&station) {
             continue;
         }
         let first = scope.dwellings.first().map(|index| site.dwellings[*index].id.as_str());
         if let Some(first) = first {
-            steps.say(name.as_str(), locale.say(&Sentence::CallAny { dwelling: first }));
+            steps.say(Item::Station(station), locale.say(&Sentence::CallAny { dwelling: first }));
         }
     }
 }
@@ -210,7 +223,7 @@ fn stations(steps: &mut Steps<'_, '_>) {
     for device in &subject.order {
         let Item::Station(index) = *device else { continue };
         let station = &site.stations[index];
-        let name = station.id.as_str();
+        let name = *device;
         // At the end of a run it has been read already.
         let ends = |run: usize| site.runs[run].sections.last().map(|last| last.to);
         let mut fed = subject.readings.power_order.iter().filter(|feed| feed.supply.is_some());
@@ -241,48 +254,5 @@ fn stations(steps: &mut Steps<'_, '_>) {
             steps.takes(Taken::Predicted(Reading::Voltage { at, state }));
         }
         steps.word(name, Word::ReleaseAndVolume);
-    }
-}
-
-fn batteries(steps: &mut Steps<'_, '_>) {
-    let site = steps.subject.site;
-    let with_battery = |supply: &&Supply| site.supply_model(supply).battery.is_some();
-    if !site.supplies.iter().any(|supply| with_battery(&supply)) {
-        return;
-    }
-    steps.stage(Word::StageBatteries);
-    let subject = steps.subject;
-    for (index, supply) in site.supplies.iter().enumerate().filter(|(_, supply)| with_battery(supply)) {
-        let name = supply.id.as_str();
-        if let Some(batteries) = super::wiring::parallel_batteries(subject, index) {
-            steps.tell(name, batteries);
-        }
-        steps.word(name, Word::ConnectBattery);
-    }
-}
-
-/// Mains lost and back at every supply.
-fn mains_lost(steps: &mut Steps<'_, '_>) {
-    let subject = steps.subject;
-    let locale = &subject.locale;
-    steps.stage(Word::StageMainsLost);
-    for sheet in &subject.assessment.supply_sheets {
-        let name = sheet.supply.as_str();
-        if let Some(battery) = &sheet.battery {
-            steps.word(name, Word::BatteryTakesOver);
-            if let Some(load) = battery.as_ref().ok().and_then(|battery| battery.shortest()) {
-                let hours = locale.figure_rounded(Figure::new(load.hours, Unit::Hour), Rounding::Down);
-                steps.tell(name, locale.say(&Sentence::BatteryCarries { hours: &hours }));
-            }
-            continue;
-        }
-        let start = subject.assessment.start_up.iter().find(|start| start.source == sheet.supply);
-        let expected = match start.and_then(|start| start.by_stopwatch_s()) {
-            Some([lowest, nominal, highest]) => {
-                Expected::Between(Span { nominal, lowest, highest }, Unit::Second)
-            }
-            None => Expected::Unknown(Unit::Second),
-        };
-        steps.read_word(name, Word::MainsLostAndBack, Word::Stopwatch, expected);
     }
 }

@@ -1,5 +1,7 @@
 //! The tables of the pack, one file each.
 
+mod at;
+mod battery_steps;
 mod before_power;
 mod cables;
 mod calculations;
@@ -41,7 +43,6 @@ pub use label_facts::{LabelFacts, label_facts, label_foot};
 pub use lines::{cautions, error_line, origin_line};
 pub use live::sheet as live_sheet;
 pub use live::start_name;
-pub use revisions::table as revisions_table;
 pub use snags::{places_of, standing_findings};
 pub use steps::{FIRST_LIVE, step_columns, written};
 pub use wiring::{item_title, rows_of_item};
@@ -57,7 +58,7 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
     for part in Part::ALL.iter().filter(|part| subject.options.wants(**part)) {
         tables.push(match part {
             Part::Summary => summary::table(subject),
-            Part::Revisions => revisions::table(subject, true),
+            Part::Revisions => revisions::table(subject),
             Part::InHand => in_hand::table(subject),
             Part::Calculations => calculations::table(subject),
             Part::Wiring => wiring::table(subject),

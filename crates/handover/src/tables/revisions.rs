@@ -10,8 +10,9 @@ use crate::table::{Cell, Table};
 const ROWS_AFTER_STATED: usize = 6;
 const ROWS_WITHOUT: usize = 14;
 
-/// Builds it; the names of people are columns of their own, which files for one reader leave out unless names are asked for.
-pub fn table(subject: &Subject<'_>, with_people: bool) -> Table {
+/// Builds it; the names of people are columns of their own, left out unless names are asked for.
+pub fn table(subject: &Subject<'_>) -> Table {
+    let with_people = subject.options.with_names;
     let locale = &subject.locale;
     let revisions = &subject.site.revisions;
     let mut columns = vec![

@@ -1,5 +1,6 @@
 //! Steps of the commissioning sheets: numbered, each with what is expected and room to write.
 
+use super::at::At;
 use super::column::column;
 use crate::language::{Sentence, Word};
 use crate::locale::Locale;
@@ -7,7 +8,7 @@ use crate::options::Part;
 use crate::step::{Expected, Sheet, Span, Stage, Step, Taken, meter_accuracy};
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Column, Role, Table};
-use latchline_finding::Unit;
+use latchline_finding::{Language, Unit};
 
 /// First letter of the stages before power.
 pub(super) const FIRST_BEFORE_POWER: char = 'A';
@@ -52,7 +53,7 @@ impl<'s, 'a> Steps<'s, 'a> {
     pub(super) fn count(&mut self, what: Word, count: usize) {
         let what = self.subject.locale.word(what).to_string();
         let span = Span { nominal: count as f64, lowest: count as f64, highest: count as f64 };
-        self.row("", what, None, Expected::Between(span, Unit::Count));
+        self.row(At::Site, what, None, Expected::Between(span, Unit::Count));
         self.is_general();
     }
 
@@ -75,33 +76,33 @@ impl<'s, 'a> Steps<'s, 'a> {
     }
 
     /// Something to do or to see.
-    pub(super) fn word(&mut self, place: &str, what: Word) {
+    pub(super) fn word(&mut self, at: impl Into<At>, what: Word) {
         let what = self.subject.locale.word(what).to_string();
-        self.row(place, what, None, Expected::Done);
+        self.row(at, what, None, Expected::Done);
         self.is_general();
     }
 
     /// The same in a sentence.
-    pub(super) fn say(&mut self, place: &str, what: String) {
-        self.row(place, what, None, Expected::Done);
+    pub(super) fn say(&mut self, at: impl Into<At>, what: String) {
+        self.row(at, what, None, Expected::Done);
     }
 
     /// A reading with this instrument.
-    pub(super) fn read(&mut self, place: &str, what: String, with: Word, expected: Expected) {
-        self.row(place, what, Some(with), expected);
+    pub(super) fn read(&mut self, at: impl Into<At>, what: String, with: Word, expected: Expected) {
+        self.row(at, what, Some(with), expected);
     }
 
     /// The same in fixed words.
-    pub(super) fn read_word(&mut self, place: &str, what: Word, with: Word, expected: Expected) {
+    pub(super) fn read_word(&mut self, at: impl Into<At>, what: Word, with: Word, expected: Expected) {
         let what = self.subject.locale.word(what).to_string();
-        self.row(place, what, Some(with), expected);
+        self.row(at, what, Some(with), expected);
         self.is_general();
     }
 
     /// Something to write down.
-    pub(super) fn write(&mut self, place: &str, what: Word) {
+    pub(super) fn write(&mut self, at: impl Into<At>, what: Word) {
         let what = self.subject.locale.word(what).to_string();
-        self.row(place, what, None, Expected::Written);
+        self.row(at, what, None, Expected::Written);
         self.is_general();
     }
 
@@ -122,17 +123,22 @@ impl<'s, 'a> Steps<'s, 'a> {
     }
 
     /// Something to know.
-    pub(super) fn tell(&mut self, place: &str, what: String) {
-        self.row(place, what, None, Expected::Told);
+    pub(super) fn tell(&mut self, at: impl Into<At>, what: String) {
+        self.row(at, what, None, Expected::Told);
     }
 
-    fn row(&mut self, place: &str, what: String, with: Option<Word>, expected: Expected) {
+    fn row(&mut self, at: impl Into<At>, what: String, with: Option<Word>, expected: Expected) {
         self.number += 1;
-        let (number, place) = (self.number, place.to_string());
+        let (number, at) = (self.number, at.into());
+        let [place, key] =
+            [self.subject.locale.language, Language::English].map(|language| at.name(self.subject, language));
+        let spot = at.spot(self.subject);
         if let Some(stage) = self.sheet.stages.last_mut() {
             let step = Step {
                 number,
+                spot,
                 place,
+                key,
                 what,
                 instrument: with,
                 expected,

@@ -86,7 +86,7 @@ pub(super) fn standby_cells(subject: &Subject<'_>, place: Option<ReadingPlace>) 
 
 fn worst_cells(subject: &Subject<'_>, item: Item) -> Vec<Cell> {
     let locale = &subject.locale;
-    let Some(result) = subject.result(&item.name(subject.site)) else { return vec![Cell::Empty; 5] };
+    let Some(result) = subject.result(&subject.name(item)) else { return vec![Cell::Empty; 5] };
     let worst = &result.worst;
     vec![
         Cell::text(locale.worst_state(worst)),

@@ -88,7 +88,11 @@ fn stated_codes(subject: &Subject<'_>) -> Option<String> {
 
 fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
     let place = subject.place_words(item);
-    let head = format!("{}  {}", reference_designation(subject.site, item), item_title(subject, item));
+    let head = format!(
+        "{}  {}",
+        reference_designation(subject.site, item, subject.locale.language),
+        item_title(subject, item)
+    );
     table.heading(if place.is_empty() { head } else { format!("{head}  ({place})") });
     rows_of_item(subject, item).into_iter().for_each(|cells| table.row(cells));
 }
@@ -96,7 +100,7 @@ fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
 /// The rows of one item: its terminals, what lands on each, where that leads.
 pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
     let mut rows = Vec::new();
-    let (name, language) = (item.name(subject.site), subject.locale.language);
+    let (name, language) = (subject.name(item), subject.locale.language);
     for (terminal, landings) in subject.wiring.of_item(item) {
         let start = || {
             let mark =

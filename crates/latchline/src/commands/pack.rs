@@ -34,7 +34,7 @@ pub struct PackArguments {
     /// For whom; the client's has no prices, wiring or settings, the installer's no prices
     #[arg(long = "for", value_enum, value_name = "AUDIENCE", default_value_t = For::Office)]
     audience: For,
-    /// Name lists of panels and directories go into installer.pdf, office.pdf and client.pdf too
+    /// Show the names of people: on the name lists, which then go into installer.pdf, office.pdf and client.pdf too, and on the page of revisions
     #[arg(long)]
     with_names: bool,
     /// Size of printed sheets

@@ -13,7 +13,7 @@ use latchline_handover::language::{Sentence, Word};
 use latchline_handover::locale::Rounding;
 use latchline_handover::subject::Subject;
 use latchline_handover::tables::{
-    address_words, double_words, item_title, kind_words, model_name, start_name,
+    Interface, address_words, double_words, item_title, kind_words, model_name, start_name,
 };
 use latchline_site::addresses::{SwitchSetting, fields_of, settings};
 use latchline_site::cables::{CableLength, CableOwner};
@@ -22,7 +22,7 @@ use latchline_wiring::Item;
 
 /// The block of an item.
 pub(super) fn of_item(subject: &Subject<'_>, assigned: &Assigned, item: Item) -> CardBlock {
-    let name = item.name(subject.site);
+    let name = subject.name(item);
     let is_device = matches!(item, Item::Supply(_) | Item::Box(_) | Item::Station(_));
     // The maker's own title of a model is in the maker's language, and long: the kind and the model say it.
     let what = match is_device {
@@ -75,7 +75,10 @@ fn their_terminals(subject: &Subject<'_>, item: Item) -> Option<Option<String>> 
         Item::Lock { entrance, lock } if subject.drives().contains(&item) => {
             &subject.site.entrances[entrance].locks[lock].owner_terminals
         }
-        Item::Part { entrance, part: LockPart::FireContact, .. } => {
+        // One that lies in no circuit is joined to nothing.
+        Item::Part { entrance, lock, part: LockPart::FireContact }
+            if !(Interface::FireContact { entrance, lock }).stays_free(subject) =>
+        {
             &subject.site.entrances[entrance].fire_alarm_terminals
         }
         _ => return None,
@@ -184,7 +187,7 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
         number: at.number(),
         what: match (at.stage, at.spot) {
             // Several cables start at a door station, and all are read on its card; a block says its own name.
-            (Word::StageBareEnds, Some(Spot::Item(item))) if item.name(subject.site) != step.place => {
+            (Word::StageBareEnds, Some(Spot::Item(item))) if subject.name(item) != step.place => {
                 format!("{}: {words}", step.place)
             }
             _ => words,
@@ -199,7 +202,7 @@ fn card_step(subject: &Subject<'_>, at: &AssignedStep) -> CardStep {
 
 fn code(subject: &Subject<'_>, item: Item) -> Option<CardCode> {
     let number = subject.order.iter().position(|device| *device == item)? + 1;
-    let name = item.name(subject.site);
+    let name = subject.name(item);
     let data = code_data(subject, &name, number).unwrap_or(name);
     let code = Code::new(&data).ok()?;
     Some(CardCode { areas: code.areas(), edge: code.size + 2 * QUIET_ZONE })

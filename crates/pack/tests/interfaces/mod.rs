@@ -6,7 +6,7 @@ use latchline_handover::tables::interfaces;
 use latchline_handover::{Audience, Cell, Options, Part, Row, Subject, Table, tables};
 
 /// A front door with a magnet that the fire alarm releases and a lift behind it, a rear door whose station takes the fire alarm, and a gate.
-const SITE: &str = r#"
+pub(crate) const SITE: &str = r#"
 [site]
 title = "Interfaces"
 family = "ostrel-48"
@@ -55,7 +55,7 @@ fn of(tables: &[Table], part: Part) -> &Table {
 fn every_interface_has_a_sheet_of_its_own() {
     with(Language::English, |subject, tables| {
         let names: Vec<String> =
-            interfaces(subject).into_iter().map(|one| one.item().name(subject.site)).collect();
+            interfaces(subject).into_iter().map(|one| subject.name(one.item())).collect();
         assert_eq!(names, ["front/fire", "front/lock2", "rear/alarm1", "gate/lock"]);
         let table = of(tables, Part::Interfaces);
         let headings = table.rows.iter().filter(|row| matches!(row, Row::Heading(_))).count();
@@ -131,7 +131,7 @@ fn opening_a_wire_is_a_step_of_commissioning() {
             .map(|cells| cells[1].words())
             .collect();
         let names: Vec<String> =
-            interfaces(subject).into_iter().map(|one| one.item().name(subject.site)).collect();
+            interfaces(subject).into_iter().map(|one| subject.name(one.item())).collect();
         assert_eq!(steps, names);
     });
 }

@@ -90,13 +90,8 @@ pub(crate) fn check(site: Site) {
         // Every terminal once, joined to what the schedule joins it to.
         let (cards, schedule) = (drawn(&shown.set), scheduled(shown.table(Part::Wiring)));
         assert_eq!(cards, schedule, "terminals of the cards and of the wiring schedule");
-        let model: BTreeSet<String> = shown
-            .subject
-            .wiring
-            .terminals
-            .keys()
-            .map(|terminal| terminal.item.name(shown.subject.site))
-            .collect();
+        let model: BTreeSet<String> =
+            shown.subject.wiring.terminals.keys().map(|terminal| shown.subject.name(terminal.item)).collect();
         let names: BTreeSet<String> = cards.keys().map(|key| key.0.clone()).collect();
         assert_eq!(names, model, "every item of the model");
         // Every step of the commissioning sheets on one card, or in the order of work.
@@ -251,8 +246,9 @@ fn every_card_of_the_demo_is_one_sheet() {
         let locale = Locale { language, ..Locale::default() };
         let options = Options { locale, only: vec![Part::JobCards], ..Options::default() };
         with_shown(&made, &options, |shown| {
-            let sheets = pictures::drawings(&shown.subject)[0].sheets.len();
-            assert_eq!(sheets, shown.set.cards.len(), "{language:?}");
+            let drawings = pictures::drawings(&shown.subject);
+            let titles: Vec<&str> = drawings[0].sheets.iter().map(|sheet| sheet.title.as_str()).collect();
+            assert_eq!(titles.len(), shown.set.cards.len(), "{language:?}: {titles:#?}");
         });
     }
 }
@@ -310,7 +306,7 @@ fn a_card_names_the_card_on_which_its_supply_is_isolated() {
             let card: usize =
                 rest.split(')').next().and_then(|number| number.parse().ok()).expect("a number");
             let names: Vec<String> =
-                cards.cards[card - 1].items.iter().map(|item| item.name(shown.subject.site)).collect();
+                cards.cards[card - 1].items.iter().map(|item| shown.subject.name(*item)).collect();
             assert!(names.iter().any(|name| name == supply), "{supply} on card {card}: {names:?}");
             assert!(steps.starts_with('B'), "{steps}");
             told += 1;

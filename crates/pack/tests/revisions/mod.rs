@@ -32,13 +32,14 @@ fn texts(table: &Table) -> Vec<Vec<String>> {
     table.body().map(|cells| cells.iter().map(|cell| cell.words().to_string()).collect()).collect()
 }
 
+/// The people of the plan stand in no table of a pack that was not asked for with names.
 #[test]
-fn what_changed_stands_with_its_people_in_the_whole_and_without_them_for_one_reader() {
+fn what_changed_stands_with_its_people_only_where_names_are_asked_for() {
     let made = Made::of(with_revisions());
     let stamp = Stamp::of_texts(["x"], made.input().site.current_revision().map(String::from), None);
     assert_eq!(stamp.revision, "B");
-    let options = Options::default();
-    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
+    let named = Options { with_names: true, ..Options::default() };
+    let pack = latchline_pack::put_together(&made.input(), &named, &stamp).expect("a pack");
     let whole = table_of(&pack.tables, Part::Revisions);
     let rows = texts(whole);
     assert_eq!(rows[0], ["A", "", "first issue", "Iva Planner", "Oto Checker"]);
@@ -49,13 +50,29 @@ fn what_changed_stands_with_its_people_in_the_whole_and_without_them_for_one_rea
     assert!(whole.body().skip(2).all(|cells| cells.iter().all(|cell| *cell == Cell::WriteIn)));
     assert!(whole.body().count() > 4);
 
-    let unnamed = table_of(&pack.unnamed, Part::Revisions);
+    let options = Options::default();
+    let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
+    let unnamed = table_of(&pack.tables, Part::Revisions);
     assert_eq!(texts(unnamed)[1], ["B", "", "gate moved"]);
-    assert!(!format!("{unnamed:?}").contains("Planner") && !format!("{unnamed:?}").contains("Checker"));
     assert!(unnamed.notes.iter().any(|note| note.contains("left out")));
+    let all = format!("{:?}", pack.tables);
+    assert!(!all.contains("Planner") && !all.contains("Checker"));
+}
 
-    let named = Options { with_names: true, ..Options::default() };
-    assert!(latchline_pack::put_together(&made.input(), &named, &stamp).expect("a pack").unnamed.is_empty());
+/// A name on a panel is a person's: the name sheet has it where names are asked for, and says elsewhere that it is left out.
+#[test]
+fn names_on_panels_are_left_out_and_the_sheet_says_so() {
+    let flat = "F1 = { place = \"A/G\"";
+    let text = crate::interfaces::SITE;
+    assert!(text.contains(flat));
+    let made = Made::of(resolved(&text.replacen(flat, &format!("{flat}, label = \"Alder\""), 1)));
+    for (with_names, says) in [(true, false), (false, true)] {
+        let (options, stamp) = (Options { with_names, ..Options::default() }, stamp());
+        let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
+        let sheet = table_of(&pack.tables, Part::Names);
+        assert_eq!(sheet.notes.iter().any(|note| note.contains("left out")), says);
+        assert_eq!(format!("{:?}", pack.tables).contains("Alder"), with_names);
+    }
 }
 
 #[test]

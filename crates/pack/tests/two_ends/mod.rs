@@ -213,7 +213,7 @@ fn where_the_site_file_says_one_end_there_is_one() {
             let protectors: Vec<String> = items
                 .into_iter()
                 .filter(|item| matches!(item, Item::Protector(_)))
-                .map(|item| item.name(subject.site))
+                .map(|item| subject.name(item))
                 .collect();
             assert_eq!(protectors, [name]);
             let free = subject.wiring.terminals.iter().filter(|(terminal, landings)| {

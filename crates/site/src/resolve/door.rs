@@ -3,7 +3,9 @@
 use super::resolver::{PartKind, Resolver, STATED};
 use crate::catalogue::PowerLoss;
 use crate::codes;
-use crate::model::{AlarmInput, Entrance, LightUse, LockFeed, LockUse, PartCable, RelayContact};
+use crate::model::{
+    AlarmInput, AlarmKind, Entrance, LightUse, LockFeed, LockPart, LockUse, PartCable, RelayContact,
+};
 use crate::parse::{Entry, Record, clip};
 use latchline_finding::{Finding, Severity, Sourced};
 
@@ -76,6 +78,34 @@ impl Resolver<'_> {
                         .about(entrance.id.clone())
                         .with("name", entrance.id.as_str())
                         .with("part", cable.to.value.word());
+                self.findings.push(finding);
+            }
+        }
+    }
+
+    /// The door contact of the first lock is the contact at the alarm input "door" where the plan has one, and hangs on one cable: that of the
+    /// input, or the one that the lock's `cables` states for it. Where both are stated the input's holds, and the other is told and left out.
+    pub(super) fn door_contact_cable(
+        &mut self,
+        element: &str,
+        locks: &mut [LockUse],
+        inputs: &mut [AlarmInput],
+    ) {
+        let Some(lock) = locks.first_mut().filter(|lock| lock.door_contact.value) else { return };
+        let Some(input) = inputs.iter_mut().find(|input| input.kind.value == AlarmKind::Door) else { return };
+        let Some(at) = lock.cables.iter().position(|cable| cable.to.value == LockPart::DoorContact) else {
+            return;
+        };
+        let of_lock = lock.cables.remove(at);
+        let stated = input.cable.as_ref().map(|cable| cable.origin.clone());
+        match stated.or_else(|| input.length.as_ref().map(|length| length.origin.clone())) {
+            None => (input.cable, input.length) = (Some(of_lock.cable), Some(of_lock.length)),
+            Some(of_input) => {
+                let code = codes::DOOR_CONTACT_CABLE_TWICE;
+                let finding = Finding::new(code, Severity::Warning, of_lock.to.origin.clone())
+                    .about(element)
+                    .with("name", clip(element))
+                    .also_at("first-defined-here", of_input);
                 self.findings.push(finding);
             }
         }

@@ -318,9 +318,10 @@ impl Resolver<'_> {
             place.outdoors |= record.read("outdoors", STATED).unwrap_or(false);
             let usual_role = if entries.len() == 1 { EntranceRole::Main } else { EntranceRole::Secondary };
             let accessories = self.accessories(record, entry.name);
-            let locks = self.locks(entry);
+            let mut locks = self.locks(entry);
             let lights = self.lights(record, entry.name);
-            let alarm_inputs = self.alarm_inputs(record, entry.name);
+            let mut alarm_inputs = self.alarm_inputs(record, entry.name);
+            self.door_contact_cable(entry.name, &mut locks, &mut alarm_inputs);
             let station = site.stations.len();
             site.stations.push(Station {
                 id: id.clone(),

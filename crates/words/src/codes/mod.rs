@@ -213,7 +213,7 @@ files! {
     cell_without_heading, cell_without_use,
     chain_not_allowed, chain_through_dwellings, charger_too_small, clad_aluminium, column_missing, column_twice,
     column_unknown, control_height, country_without_rules, decimal_comma, decisions_contradict,
-    delayed_egress_too_long, directory_too_small, drop_column_missing, drop_not_stated, duplicate_key,
+    delayed_egress_too_long, directory_too_small, door_contact_cable_twice, drop_column_missing, drop_not_stated, duplicate_key,
     duplicate_name, duplicate_part, dwelling_without_entrance, end_station_looped, entrance_calls_nobody,
     entrance_without_lock, escape_advice, escape_decision_missing, escape_depends_on_bus, escape_fail_secure,
     existing_run_not_measured, exit_button_missing, extension_without_room, fed_twice, file_too_large,

@@ -88,8 +88,11 @@ sentences! {
             | "Abfall {run}, {caller} und {station} sprechen",
         BriefStandbyAt { terminals: &'a str }: "Standby at {terminals}" | "Ruhe an {terminals}",
         BatteriesInParallel { count: usize, voltage: &'a str }:
-            "{count} batteries of {voltage} in parallel, + to +, − to −, each with a fuse of its own (see the maker); before connecting, each reads about {voltage}, and one like the other"
-            | "{count} Batterien zu {voltage} parallel, + an +, − an −, jede mit eigener Sicherung (siehe Hersteller); vor dem Anklemmen zeigt jede etwa {voltage}, eine wie die andere",
+            "{count} batteries of {voltage} in parallel, + to +, − to −, each with a fuse of its own (see the maker); before they are connected, one reads like the other"
+            | "{count} Batterien zu {voltage} parallel, + an +, − an −, jede mit eigener Sicherung (siehe Hersteller); vor dem Anklemmen zeigt eine wie die andere",
+        BatteryAtRest { voltage: &'a str, least: &'a str, most: &'a str }:
+            "Voltage of this battery ({voltage}) by itself, before it is connected. Range: charged, at rest, {least} to {most} a cell of lead (assumed, from memory; of another kind the maker's figures hold). Below it: charge first, or replace"
+            | "Spannung dieser Batterie ({voltage}) für sich, vor dem Anklemmen. Bereich: geladen, in Ruhe, {least} bis {most} je Bleizelle (angenommen, aus dem Gedächtnis; bei anderer Bauart gelten die Werte des Herstellers). Darunter: erst laden oder tauschen",
         FedFromSeveral { feeds: &'a str }:
             "Live from more than one supply: {feeds}. Isolate all of them; prove dead at the terminals of each."
             | "Spannung von mehr als einem Netzteil: {feeds}. Alle freischalten; an den Klemmen eines jeden Spannungsfreiheit feststellen.",
@@ -162,11 +165,11 @@ sentences! {
             "{door}: release and escape agreed with (name)"
             | "{door}: Freigabe und Fluchtweg abgestimmt mit (Name)",
         DeadOnceIsolated { supply: &'a str }:
-            "The bus here is dead only once {supply} is isolated: see that it is, before you open anything."
-            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: vor dem Öffnen nachsehen.",
+            "The bus here is dead only once {supply} is isolated: prove it at the terminals, before you touch any."
+            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: an den Klemmen prüfen, bevor sie jemand berührt.",
         DeadOnceIsolatedOnCard { supply: &'a str, steps: &'a str, card: usize }:
-            "The bus here is dead only once {supply} is isolated ({steps}, card {card}): see that it is, before you open anything."
-            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist ({steps}, Karte {card}): vor dem Öffnen nachsehen.",
+            "The bus here is dead only once {supply} is isolated ({steps}, card {card}): prove it at the terminals, before you touch any."
+            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist ({steps}, Karte {card}): an den Klemmen prüfen.",
         FitShort { run: &'a str, stops: Option<&'a str> }:
             "Run {run}: short-circuit its conductors here<, and see that they are joined through at {stops}>."
             | "Strang {run}: hier die Adern kurzschließen<; an {stops} müssen sie durchverbunden sein>.",
@@ -234,9 +237,16 @@ sentences! {
         MeasureLockLoopOfPairs { pairs: usize }:
             "Loop resistance of the cable, short-circuited at the lock, its {pairs} pairs joined in parallel at both ends"
             | "Schleifenwiderstand der Leitung, am Schloss kurzgeschlossen, ihre {pairs} Paare an beiden Enden parallel",
-        OutputBeforeLock { voltage: &'a str }:
-            "Output voltage of this supply before the lock is connected to it; set it to {voltage} where it can be set"
-            | "Ausgangsspannung dieses Netzteils, bevor das Schloss daran angeschlossen wird; wo einstellbar, auf {voltage} einstellen",
+        OutputBeforeLock { voltage: Option<&'a str> }:
+            "Output voltage of this supply before the lock is connected to it<; set it to {voltage} where it can be set>"
+            | "Ausgangsspannung dieses Netzteils, bevor das Schloss daran angeschlossen wird<; wo einstellbar, auf {voltage} einstellen>",
+        DelayedExit { time: &'a str }:
+            "Push at the exit (or its button) as its sign says: the delay starts, a signal is heard, the door opens after {time} and never later. By stopwatch (the timer at most 10 % early, the hand within 0.5 s: assumed):"
+            | "Am Ausgang drücken (oder auf seinen Taster), wie sein Schild sagt: Die Verzögerung beginnt, ein Signal ist zu hören, die Tür öffnet nach {time} und nie später. Mit der Stoppuhr (Zeitglied höchstens 10 % zu früh, Hand auf 0,5 s genau: angenommen):",
+        CurrentAtMost { rated: &'a str }:
+            "at most: rated {rated}, with its tolerance and a coil at the coldest"
+            | "höchstens: Nennwert {rated}, mit Toleranz und kältester Spule",
+        CurrentByInrush { rated: &'a str }: "inrush; rated {rated}" | "Einschaltstrom; Nennwert {rated}",
         PullUnstated { from: &'a str, to: &'a str }:
             "Pull from {from} to {to} and label both ends; the plan does not state this cable: write down type and length"
             | "Von {from} nach {to} einziehen, beide Enden beschriften; der Plan nennt diese Leitung nicht: Typ und Länge notieren",

@@ -4,6 +4,9 @@
 macro_rules! calculations {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
+        MeasuredLoopFormula:
+            "R I, R = Rm (1 + k) L / ΣL · r(hot) / r(usual)"
+            | "R I, R = Rm (1 + k) L / ΣL · r(warm) / r(üblich)",
         CalculationsNote:
             "First the worst device of every supply, in its worst state with every tolerance at its worst. Then every lock, then every supply."
             | "Zuerst das ungünstigste Gerät jedes Netzteils, im ungünstigsten Zustand mit allen Toleranzen ungünstigst. Dann jedes Schloss, dann jedes Netzteil.",

@@ -12,6 +12,7 @@ macro_rules! calls {
         NamesPrivacy:
             "Ask the owner which names may be shown; numbers do as well."
             | "Beim Eigentümer erfragen, welche Namen gezeigt werden dürfen; Nummern genügen auch.",
+        NameLeftOut: "(left out)" | "(weggelassen)",
         NamesTitle: "Name lists of panels and directories" | "Namenslisten der Tableaus und Verzeichnisse",
         NewName: "Name wanted" | "Gewünschter Name",
         Nobody: "nobody" | "niemand",

@@ -11,8 +11,8 @@ macro_rules! commissioning {
             "ammeter in series"
             | "Amperemeter in Reihe",
         BatteryTakesOver:
-            "Switch the mains off: the system stays on. A call from the nearest door works. Switch it on again."
-            | "Netz ausschalten: Die Anlage läuft weiter, ein Ruf von der nächsten Tür geht. Wieder einschalten.",
+            "Switch the mains off: the system stays on. A call from the nearest door works."
+            | "Netz ausschalten: Die Anlage läuft weiter, ein Ruf von der nächsten Tür geht.",
         BeforePowerNote:
             "Nothing is under power on this sheet. Work from top to bottom; a reading outside its range is looked into before the next step."
             | "Auf diesem Blatt steht nichts unter Spannung. Von oben nach unten arbeiten; ein Messwert außerhalb seines Bereichs wird vor dem nächsten Schritt geklärt.",
@@ -32,19 +32,37 @@ macro_rules! commissioning {
         ConnectBattery:
             "Battery: look at polarity and fuse, then connect it again."
             | "Batterie: Polung und Sicherung prüfen, dann wieder anklemmen.",
+        ConnectLockToSupply:
+            "Mains of this supply off again, locked off, its output proved dead; then connect the lock's circuit to it as drawn, poles as marked; mains on again."
+            | "Netz dieses Netzteils wieder aus und gegen Wiedereinschalten gesichert, am Ausgang Spannungsfreiheit festgestellt; dann den Schlosskreis wie gezeichnet anschließen, Pole wie bezeichnet; Netz wieder ein.",
         Continuity:
             "continuity tester"
             | "Durchgangsprüfer",
         CornersMeaning:
             "Lowest: every tolerance (supply, cable, length, temperature, loads) pulls the voltage down. Highest: every one pushes it up."
             | "Mindestens: Alle Toleranzen (Netzteil, Leitung, Länge, Temperatur, Lasten) senken die Spannung. Höchstens: Alle heben sie.",
+        DelayEndsOnAlarm:
+            "With the responsible person, while the delay runs: the fire alarm ends it, the door opens at once, and no new delay begins until it is reset by hand."
+            | "Mit der verantwortlichen Person, während die Verzögerung läuft: Der Feueralarm beendet sie, die Tür öffnet sofort, und bis von Hand zurückgestellt ist, beginnt keine neue.",
+        DelayEndsWithoutPower:
+            "Without power there is no delay: the door opens from inside at once."
+            | "Ohne Strom gibt es keine Verzögerung: Die Tür öffnet von innen sofort.",
+        DelayLocalCodes:
+            "Delayed egress: whether it may be at this door, for how long, with which sign and which signal, is decided by local codes and by those licensed to apply them. These trials do not replace their acceptance."
+            | "Verzögerter Ausgang: Ob er an dieser Tür sein darf, wie lange, mit welchem Schild und welchem Signal, entscheiden die örtlichen Vorschriften und wer zu ihrer Anwendung befugt ist. Diese Proben ersetzen keine Abnahme.",
         DisconnectBattery:
             "Disconnect the battery."
             | "Batterie abklemmen.",
+        DriveWithoutCommand:
+            "Our system is off, the drive's or lift's own power stays on: it gets no command and stays as it is. Its owner tries that its own controls still work."
+            | "Unsere Anlage ist aus, die eigene Versorgung von Antrieb oder Aufzug bleibt ein: Es kommt kein Befehl, alles bleibt, wie es ist. Der Eigentümer probiert, dass die eigene Bedienung weiter wirkt.",
         EscapeWithoutSystem:
             "With the system off, the door opens from inside with one action, without a key."
             | "Bei ausgeschalteter Anlage öffnet die Tür von innen mit einem Griff, ohne Schlüssel.",
         ExpectedValue: "Expected" | "Erwartet",
+        FireContactStaysFree:
+            "This lock stays shut without power, so no contact in its circuit can release it: nothing is joined to the fire alarm here, nothing is tried, nobody signs. What the alarm should release here is for the responsible person to decide (see the findings)."
+            | "Dieses Schloss bleibt ohne Strom zu, also kann kein Kontakt in seinem Stromkreis es freigeben: Hier wird nichts an die Brandmeldeanlage (BMA) angeschlossen, nichts probiert, nichts unterschrieben. Was sie hier freigeben soll, entscheidet die verantwortliche Person (siehe Befunde).",
         FireInterlockTest:
             "With the responsible person: the fire alarm's contact releases the door."
             | "Mit der verantwortlichen Person: Der Kontakt der Brandmeldeanlage (BMA) gibt die Tür frei.",
@@ -64,9 +82,6 @@ macro_rules! commissioning {
         InsulationTester:
             "insulation tester, 250 V"
             | "Isolationsmessgerät, 250 V",
-        IsolateDrive:
-            "The drive has power of its own and may move without warning: secure the leaf, stay out of its way, isolate the drive from the mains (and from its battery), lock off. The key is with:"
-            | "Der Antrieb hat eigene Versorgung und kann sich unerwartet bewegen: Flügel sichern, Weg frei halten, Antrieb vom Netz (und von seiner Batterie) freischalten, gegen Wiedereinschalten sichern. Den Schlüssel hat:",
         IsolateMains:
             "Isolate from the mains, lock off, hang up the notice. The key is with:"
             | "Vom Netz freischalten, gegen Wiedereinschalten sichern, Schild anbringen. Den Schlüssel hat:",
@@ -84,6 +99,9 @@ macro_rules! commissioning {
             "Work from top to bottom. A reading outside its range is looked into before the next step."
             | "Von oben nach unten arbeiten. Ein Messwert außerhalb seines Bereichs wird vor dem nächsten Schritt geklärt.",
         LiveTitle: "Commissioning with power" | "Inbetriebnahme unter Spannung",
+        LockIsOffItsSupply:
+            "See that the lock's circuit is off the output of this supply, each conductor insulated."
+            | "Nachsehen: Der Schlosskreis ist vom Ausgang dieses Netzteils ab, jede Ader isoliert.",
         LockVoltage:
             "Voltage at the lock while it is energised"
             | "Spannung am Schloss, während es bestromt ist",
@@ -94,6 +112,9 @@ macro_rules! commissioning {
         MainsLostAndBack:
             "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
             | "Netz aus- und wieder einschalten: Jedes Gerät kommt ohne Zutun wieder. Zeit, bis das letzte hochgefahren ist:",
+        MainsOnAgain:
+            "Switch the mains on again: nothing drops out."
+            | "Netz wieder einschalten: Nichts fällt aus.",
         MainsOfItsOwnOn:
             "Whoever holds the key takes the lock off and switches its mains on."
             | "Wer den Schlüssel hat, hebt die Sperre auf und schaltet dieses Netz ein.",
@@ -146,6 +167,18 @@ macro_rules! commissioning {
         OpenCircuitVoltage:
             "Voltage at the output, nothing connected"
             | "Spannung am Ausgang, nichts angeschlossen",
+        OwnerDisablesFireContact:
+            "The fire alarm is another trade's: its owner disables what works this contact, tells whoever receives its alarms, and says so before anybody works here. Said by, when:"
+            | "Die Brandmeldeanlage (BMA) gehört einem anderen Gewerk: Ihr Eigentümer schaltet die Ansteuerung dieses Kontakts ab, unterrichtet, wer ihre Meldungen empfängt, und sagt es, bevor hier jemand arbeitet. Gesagt von, wann:",
+        OwnerIsolatesGate:
+            "The drive is another trade's, has power of its own and may move without warning: stay out of its way. Its owner (or maintainer) secures the leaf, isolates the drive from the mains and from its battery, locks off, and says so before anybody works here. Said by, when:"
+            | "Der Antrieb gehört einem anderen Gewerk, hat eigene Versorgung und kann sich unerwartet bewegen: Weg frei halten. Sein Eigentümer (oder dessen Wartung) sichert den Flügel, schaltet den Antrieb von Netz und Batterie frei, sichert gegen Wiedereinschalten und sagt es, bevor hier jemand arbeitet. Gesagt von, wann:",
+        OwnerIsolatesLift:
+            "The lift is another trade's: open, switch and isolate nothing of it. Its owner (or maintainer) isolates the controller, or opens the control wires at its own terminals, and says so before anybody works on our cable. Said by, when:"
+            | "Der Aufzug gehört einem anderen Gewerk: nichts daran öffnen, schalten oder freischalten. Sein Eigentümer (oder dessen Wartung) schaltet die Steuerung frei oder öffnet die Steueradern an seinen Klemmen und sagt es, bevor an unserer Leitung jemand arbeitet. Gesagt von, wann:",
+        OwnerSwitchesOn:
+            "Its owner (or maintainer) puts it back in service and says so; nobody else does."
+            | "Der Eigentümer (oder dessen Wartung) nimmt wieder in Betrieb und sagt es; sonst niemand.",
         PlugIn:
             "Plug the electronics in."
             | "Geräteeinsatz aufstecken.",
@@ -155,6 +188,9 @@ macro_rules! commissioning {
         ProveDead:
             "Prove dead at the terminals; prove the tester on a known source before and after."
             | "Spannungsfreiheit an den Klemmen feststellen; den Prüfer vorher und nachher an bekannter Quelle prüfen.",
+        ProveNoForeignVoltage:
+            "With its owner, at the terminals at which our cable ends, and once more before it is joined: no foreign voltage, conductor against conductor and each against earth. Prove the tester on a known source before and after."
+            | "Mit dem Eigentümer, an den Klemmen, an denen unsere Leitung endet, und noch einmal vor dem Anschließen: keine Fremdspannung, Ader gegen Ader und jede gegen Erde. Den Prüfer vorher und nachher an bekannter Quelle prüfen.",
         Reading: "Reading" | "Messwert",
         ReentryNote:
             "Before a box, panel or station is opened again: isolate, lock off, prove dead, as at the start."
@@ -247,6 +283,9 @@ macro_rules! commissioning {
             "The emergency release opens; put it back."
             | "Der Nottaster öffnet; zurückstellen.",
         TryExitButton: "The exit button opens." | "Der Türöffnertaster öffnet.",
+        VoltageOnBattery:
+            "Voltage at the output while the battery carries the system: no less than at the end of discharge, which the catalogue states, no more than on the mains"
+            | "Spannung am Ausgang, während die Batterie die Anlage speist: nicht weniger als am Entladeschluss laut Katalog, nicht mehr als am Netz",
         VoltageTester:
             "voltage tester"
             | "Spannungsprüfer",
@@ -260,6 +299,12 @@ macro_rules! commissioning {
         WiredAsDrawn:
             "Wired as drawn, terminal by terminal; no short between its conductors but through the part itself."
             | "Verdrahtet wie gezeichnet, Klemme für Klemme; zwischen den Adern kein Kurzschluss außer durch das Teil selbst.",
+        WiredSupplyWithoutLock:
+            "Wired as drawn, but the lock's circuit stays off the output, each conductor insulated, until the voltage there has been read; no short at the output."
+            | "Verdrahtet wie gezeichnet, aber der Schlosskreis bleibt vom Ausgang ab, jede Ader isoliert, bis dort die Spannung gemessen ist; kein Kurzschluss am Ausgang.",
+        WiredToOwner:
+            "Wired as drawn on our side; before it is joined: no short between its conductors. The owner of the drive or lift joins it at their terminals."
+            | "Auf unserer Seite verdrahtet wie gezeichnet; vor dem Anschließen: kein Kurzschluss zwischen den Adern. An seinen Klemmen schließt der Eigentümer von Antrieb oder Aufzug an.",
         WiredWithDiode:
             "Wired as drawn, terminal by terminal; diode across the lock: bar (cathode) at +; no short at the lock."
             | "Verdrahtet wie gezeichnet, Klemme für Klemme; Diode am Schloss: Ring (Kathode) an +; kein Kurzschluss am Schloss.",

@@ -20,9 +20,6 @@ macro_rules! interfaces {
         CurrentOfLock:
             "current of the lock and highest voltage of its feed: the owner's contact must be made for it"
             | "Strom des Schlosses und größte Spannung seiner Speisung: Dafür muss der Kontakt des Eigentümers gebaut sein",
-        CutDoesNothing:
-            "nothing: the lock is not released, and nobody is told"
-            | "nichts: Das Schloss wird nicht freigegeben, und niemand erfährt es",
         CutIsTold:
             "the door station tells a cut wire from the contact; whether it then releases is in its settings, and is tried"
             | "die Türstation unterscheidet Drahtbruch und Kontakt; ob sie dann freigibt, liegt an ihrer Einstellung und wird probiert",
@@ -77,9 +74,6 @@ macro_rules! interfaces {
         TheirTerminalsMissing:
             "missing in the plan: to be stated by the owner"
             | "fehlt im Plan: vom Eigentümer anzugeben",
-        TripDoesNothing:
-            "nothing: the contact is in no circuit that could release this lock (see the findings)"
-            | "nichts: Der Kontakt liegt in keinem Stromkreis, der dieses Schloss freigeben könnte (siehe Befunde)",
         TripReleases:
             "the contact opens the lock's own circuit: the lock is released, whatever the door station does"
             | "der Kontakt öffnet den Stromkreis des Schlosses selbst: Es wird freigegeben, was immer die Türstation tut",

@@ -11,8 +11,8 @@ macro_rules! revisions {
         GlossaryTitle: "Trade words of this pack" | "Fachwörter dieser Mappe",
         MadeBy: "Made by" | "Erstellt von",
         PeopleLeftOut:
-            "Names of people are left out here; they stand in the whole pack."
-            | "Namen von Personen sind hier weggelassen; sie stehen in der ganzen Mappe.",
+            "Names of people are left out here; they stand only in a pack that is made with names."
+            | "Namen von Personen sind hier weggelassen; sie stehen nur in einer Mappe, die mit Namen erstellt wird.",
         RevisionByHand:
             "Whoever changes something on paper writes it into a free row, and gives it to the office."
             | "Wer auf dem Papier etwas ändert, trägt es in eine freie Zeile ein und gibt es ins Büro.",

@@ -46,7 +46,7 @@ def heading_row(sheet) -> int:
 
 
 def test_every_sheet_is_ready_to_print(workbook):
-    assert workbook.sheetnames[0] == "contents" and len(workbook.sheetnames) == 23
+    assert workbook.sheetnames[0] == "contents" and len(workbook.sheetnames) == 24
     for sheet in workbook.worksheets[1:]:
         heading = heading_row(sheet)
         assert sheet.freeze_panes == f"B{heading + 1}", sheet.title

@@ -230,6 +230,22 @@ const confirmed = await imported(robin.page, `${folder}/laptop.json`);
 const [here, , laptop] = await counts(robin.page);
 step("what the laptop gave back is shown as on the laptop", none === 0 && here > 0 && laptop === JSON.parse(readFileSync(found.files[1], "utf8")).events.length, `${none} ${here} ${laptop} ${confirmed}`);
 
+// Readings are ranked on the page, without signal: one keyed in here, then those of the steps.
+await go(kim.page, "#fault");
+await kim.page.waitForSelector("#ranked");
+step("without a reading the page says what the ranking is", (await kim.page.textContent("main"))?.includes("the laptop's answer is finer"));
+const last = plan.devices[plan.runs.find((run) => run.id === "A-R1").stops.at(-1)].id;
+await kim.page.fill('input[list="fault-places"]', last);
+await kim.page.fill('main input[inputmode="decimal"]', "0.0");
+await kim.page.tap('button:text-is("Add this reading")');
+await kim.page.waitForFunction((name) => document.querySelector("main ul.list b")?.textContent === name, last);
+found.ranked = await kim.page.$$eval("#ranked li", (lines) => lines.map((line) => line.textContent));
+step("a dead station is a break or the station on its run", found.ranked.slice(0, 8).some((line) => line?.includes("A-R1") || line?.includes(last)), found.ranked.join("; "));
+await kim.page.tap('button:text-is("Take over the readings of the steps")');
+await kim.page.waitForFunction(() => document.querySelectorAll("main ul.list:not(#ranked) li").length > 1).catch(() => {});
+step("readings of the steps are taken over", (await kim.page.$$("main ul.list:not(#ranked) li")).length > 1);
+await judge(kim.page, "fault-found");
+
 // The page saves itself, and the saved file is the same page.
 const [saved] = await Promise.all([kim.page.waitForEvent("download"), (async () => { await go(kim.page, "#files"); await kim.page.tap('button:text-is("Save this page as a file")'); })()]);
 await saved.saveAs(`${folder}/saved.html`);
@@ -267,7 +283,7 @@ for (const [look, where, locale] of [["light", home, "en-GB"], ["dark", home, "e
   // The longest words on the narrowest phone.
   if (locale === "de-DE") await page.setViewportSize({ width: 360, height: 740 });
   const set = tasks.find((one) => one.stage === "set");
-  for (const [what, hash] of [["work", "#"], ["steps", "#steps"], ["floor", "#f=1"], ["tick", "#s=5"], ["write", "#s=1"], ["set", `#s=${set.number}`], ["read", `#s=${volts[2].number}`], ["devices", "#devices"], ["device", `#d=${device.number}`], ["none", "#d=9999"], ["snags", "#snags"], ["more", "#more"], ["files", "#files"], ["people", "#people"], ["list", "#list"], ["handover", "#handover"], ["look", "#look"], ["about", "#about"]]) {
+  for (const [what, hash] of [["work", "#"], ["steps", "#steps"], ["floor", "#f=1"], ["tick", "#s=5"], ["write", "#s=1"], ["set", `#s=${set.number}`], ["read", `#s=${volts[2].number}`], ["devices", "#devices"], ["device", `#d=${device.number}`], ["none", "#d=9999"], ["snags", "#snags"], ["more", "#more"], ["files", "#files"], ["people", "#people"], ["list", "#list"], ["handover", "#handover"], ["look", "#look"], ["fault", "#fault"], ["about", "#about"]]) {
     await go(page, hash);
     await judge(page, `${what}-${name}`);
   }

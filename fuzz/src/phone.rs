@@ -26,6 +26,7 @@ fn plan() -> &'static WorkPlan {
             readings: &readings,
             cut_list: &[],
             reading_findings: &assessment.read,
+            faults: None,
         };
         WorkPlan::new(&Subject::new(&given, &Options::default(), &Stamp::of_texts([HOUSE], None, None)))
     })

@@ -1,7 +1,7 @@
 //! What is handed over with a site: schedules, cut list, commissioning steps, the order of work and who does what where, as values.
 //!
-//! It comes from the site, its wiring, its assessment, its predicted readings and its cut list ([`PackInput`]); nothing is
-//! solved here. It is put once into [`Table`]s with typed cells; whoever writes a file, in whatever format, starts from
+//! It comes from the site, its wiring, its assessment, its predicted readings, its cut list and its table of faults
+//! ([`PackInput`]); nothing is solved here. It is put once into [`Table`]s with typed cells; whoever writes a file, in whatever format, starts from
 //! these and from no other renderer:
 //!
 //! * [`table`]: tables, rows and cells;

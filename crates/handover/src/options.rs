@@ -81,6 +81,8 @@ parts! {
     BeforePower "before-power" false;
     /// Commissioning with power.
     Live "live" false;
+    /// Table of faults: what readings say where nobody can ask.
+    Faults "faults" false;
     /// Snag list.
     Snags "snags" false;
     /// Handover record.
@@ -131,6 +133,7 @@ impl Part {
                     Part::Elevation,
                     Part::Devices,
                     Part::CutList,
+                    Part::Faults,
                     Part::Snags,
                     Part::Handover,
                     Part::Glossary,

@@ -7,6 +7,7 @@ use crate::stamp::Stamp;
 use latchline_assess::{Assessment, DeviceResult, ReadingPlace, Readings};
 use latchline_cutting::CableCuts;
 use latchline_finding::{Finding, Severity};
+use latchline_locate::FaultTable;
 use latchline_site::cables::CableOwner;
 use latchline_site::model::{LockFeed, Site};
 use latchline_wiring::item::{item_place, walking_order};
@@ -27,6 +28,8 @@ pub struct PackInput<'a> {
     pub cut_list: &'a [CableCuts],
     /// Findings met while reading the files.
     pub reading_findings: &'a [Finding],
+    /// The faults of the site as a table; `None` where it was not worked out, which its sheet says.
+    pub faults: Option<&'a FaultTable>,
 }
 
 /// Everything that tables are made from.
@@ -39,6 +42,8 @@ pub struct Subject<'a> {
     pub readings: &'a Readings,
     /// The lengths to cut, drum by drum.
     pub cut_list: &'a [CableCuts],
+    /// The faults of the site as a table.
+    pub faults: Option<&'a FaultTable>,
     /// Standing findings of reading the files and of the rules, worst first.
     pub findings: Vec<&'a Finding>,
     /// What the pack is made for.
@@ -57,7 +62,7 @@ pub struct Subject<'a> {
 impl<'a> Subject<'a> {
     /// Works out what the tables share.
     pub fn new(input: &PackInput<'a>, options: &'a Options, stamp: &'a Stamp) -> Subject<'a> {
-        let PackInput { site, assessment, readings, cut_list, reading_findings } = *input;
+        let PackInput { site, assessment, readings, cut_list, reading_findings, faults } = *input;
         let all = reading_findings.iter().chain(&assessment.findings);
         let mut findings: Vec<&Finding> = all.filter(|finding| finding.accepted.is_none()).collect();
         findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -66,6 +71,7 @@ impl<'a> Subject<'a> {
             assessment,
             readings,
             cut_list,
+            faults,
             findings,
             options,
             stamp,

@@ -24,6 +24,7 @@ pub fn tab(locale: &Locale, part: Part) -> &'static str {
         Part::Voltages => Word::TabVoltages,
         Part::BeforePower => Word::TabBeforePower,
         Part::Live => Word::TabLive,
+        Part::Faults => Word::TabFaults,
         Part::Snags => Word::TabSnags,
         Part::Handover => Word::TabHandover,
         Part::Glossary => Word::TabGlossary,

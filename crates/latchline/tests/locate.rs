@@ -42,6 +42,57 @@ fn json_follows_its_published_schema() {
     }
 }
 
+/// The table, and what readings say from it, follow their schema; what the table does not have is named, and csv is a form of the table alone.
+#[test]
+fn the_table_of_faults_follows_its_published_schema() {
+    let folder = demo();
+    let path = repository_file("docs/schema/locate-table.schema.json");
+    let current = folder.run(&["schema", "locate-table"]).out;
+    if std::env::var_os("LATCHLINE_UPDATE_DOCS").is_some() {
+        std::fs::write(&path, &current).unwrap();
+    }
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), current, "set LATCHLINE_UPDATE_DOCS and run again");
+    let validator = jsonschema::draft202012::new(&serde_json::from_str(&current).unwrap()).unwrap();
+    let ask = |more: &[&str]| {
+        let arguments = [&["locate", "demo/site.toml", "--table"], more].concat();
+        folder.run(&arguments)
+    };
+    for more in [&[][..], &["A-15=41V", "A-PS=0.8A", "A-15@ringing=33V", "A-15=restarts"]] {
+        let out = ask(&[more, &["--format", "json"]].concat()).out;
+        let document: serde_json::Value = serde_json::from_str(&out).unwrap();
+        let errors: Vec<String> = validator.iter_errors(&document).map(|error| error.to_string()).collect();
+        assert!(errors.is_empty(), "{more:?}: {errors:?}");
+        assert_eq!(document["places"].is_array(), more.is_empty());
+        if !more.is_empty() {
+            let ranking = &document["ranking"];
+            let causes = ranking["causes"].as_array().unwrap();
+            let total: f64 = causes.iter().map(|one| one["probability"].as_f64().unwrap()).sum();
+            assert!((total + ranking["none_of_these"].as_f64().unwrap() - 1.0).abs() < 1e-9);
+            assert_eq!(ranking["used"], 2);
+            assert_eq!(ranking["left_out"].as_array().unwrap().len(), 2);
+        }
+    }
+    let csv = ask(&["--format", "csv"]).out;
+    let mut lines = csv.lines();
+    let columns = lines.next().unwrap().split(',').count();
+    assert_eq!(columns, 14);
+    assert!(lines.clone().count() > 50 && lines.all(|line| line.split(',').count() == columns));
+    let text = ask(&[]).out;
+    assert!(text.contains("Run A-R1: begins at A-D2.2, ends at A-15") && text.contains("without a fault"));
+    let german = ask(&["--language", "de"]).out;
+    assert!(
+        german.contains("Strang A-R1: beginnt an A-D2.2, endet an A-15") && german.contains("ohne Fehler")
+    );
+    let ranked = ask(&["A-15=0V"]).out;
+    assert!(ranked.contains("From the table of faults alone"));
+    for refused in [
+        &["locate", "demo/site.toml", "A-15=0V", "--format", "csv"][..],
+        &["locate", "demo/site.toml", "--table", "A-15@ringing=33V"],
+    ] {
+        assert_eq!(folder.run(refused).status, 2, "{refused:?}");
+    }
+}
+
 /// The fault of the demo was hidden by `practise` with seed 5; two readings put it into its run.
 #[test]
 fn the_hidden_fault_of_the_demo_is_found() {

@@ -415,7 +415,7 @@ fn the_tables_of_a_pack_agree() {
         let folder = Folder::new();
         folder.write("site.toml", text);
         folder.run(&["pack", "site.toml", "-o", "pack"]);
-        for row in table(&folder, "18-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
+        for row in table(&folder, "19-snags").iter().filter(|row| row.len() > 5 && row[1] != "Kind") {
             // What has a unit stands in the sentence; a ratio may be said there in other words.
             for figure in row[4..5].iter().filter(|figure| figure.contains(' ')) {
                 let number = figure.split(' ').next().expect("a number");

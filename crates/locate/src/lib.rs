@@ -5,7 +5,7 @@
 //! * [`Hypothesis`]: a cause, with what it does to the network; [`Rates`]: how often each is met;
 //! * [`locate()`]: the [`Located`]: causes with probability and size, in classes that the readings cannot tell apart, and the
 //!   reading that tells most; [`question()`]: what can be asked before anybody takes a meter;
-//! * [`Dictionary`]: the faults of a site as a table that is carried along, ranked without solving.
+//! * [`FaultTable`]: the faults of a site as a table that is carried along, ranked without solving ([`Dictionary`]), and printed ([`FaultSheet`]).
 
 mod alone;
 mod apart;
@@ -41,7 +41,10 @@ mod told;
 #[cfg(test)]
 mod whole_and_reduced;
 
-pub use dictionary::{Damaged, Dictionary, Read, Share, reads};
+pub use dictionary::{
+    Damaged, Dictionary, FaultSheet, FaultTable, Read, Share, SheetPlace, SheetReading, SheetRow, SheetValue,
+    Shown, reads,
+};
 pub use effect::Effect;
 pub use evidence::{Evidence, Measured, Symptom, Taken, good_reading};
 pub use hypothesis::{Hypothesis, hypotheses};

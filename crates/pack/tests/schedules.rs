@@ -2,6 +2,7 @@
 
 mod designations;
 mod door_wiring;
+mod fault_sheet;
 mod fitted;
 mod interfaces;
 mod job_cards;
@@ -22,6 +23,7 @@ use latchline_finding::{Language, Locale, Sources, Units};
 use latchline_handover::{
     Audience, Cell, Options, PackFile, PackInput, Part, Row, Stamp, Subject, Table, tables,
 };
+use latchline_locate::FaultTable;
 use latchline_site::model::Site;
 use latchline_site::{builtin_catalogue, resolve};
 use proptest::prelude::*;
@@ -126,6 +128,7 @@ pub(crate) struct Made {
     assessment: Assessment,
     readings: Readings,
     cut_list: Vec<CableCuts>,
+    faults: FaultTable,
 }
 
 impl Made {
@@ -133,12 +136,13 @@ impl Made {
         let assessment = assess(&site);
         let readings = predicted_readings(&site, &assessment);
         let cut_list = cut_list(&site);
-        Made { site, assessment, readings, cut_list }
+        let faults = FaultTable::of_site(&site, &readings);
+        Made { site, assessment, readings, cut_list, faults }
     }
 
     pub(crate) fn input(&self) -> PackInput<'_> {
-        let Made { site, assessment, readings, cut_list } = self;
-        PackInput { site, assessment, readings, cut_list, reading_findings: &[] }
+        let Made { site, assessment, readings, cut_list, faults } = self;
+        PackInput { site, assessment, readings, cut_list, reading_findings: &[], faults: Some(faults) }
     }
 }
 

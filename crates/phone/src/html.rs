@@ -20,7 +20,9 @@ const MODULES: &[(&str, &str)] = &[
     ("picture.js", include_str!("page/picture.js")),
     ("reconcile.js", include_str!("page/reconcile.js")),
     ("device.js", include_str!("page/device.js")),
+    ("faults.js", include_str!("page/faults.js")),
     ("step.js", include_str!("page/step.js")),
+    ("fault.js", include_str!("page/fault.js")),
     ("more.js", include_str!("page/more.js")),
     ("page.js", include_str!("page/page.js")),
 ];
@@ -35,6 +37,10 @@ pub fn html(plan: &WorkPlan) -> Result<String, serde_json::Error> {
     let policy = policy();
     let (language, title) = (plan.language, html_text(&plan.site));
     let spoken = if language == "de" { Language::German } else { Language::English };
+    let faults = match plan.fault_table.as_str() {
+        "" => String::new(),
+        table => format!("<script type=\"text/plain\" id=\"faults\">{table}</script>\n"),
+    };
     let (no_script, wait) = (PhoneShell::NeedsScript.say(spoken), PhoneShell::Opening.say(spoken));
     Ok(format!(
         "<!doctype html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"generator\" content=\"latchline phone\">\n\
@@ -42,7 +48,7 @@ pub fn html(plan: &WorkPlan) -> Result<String, serde_json::Error> {
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n\
          <meta name=\"referrer\" content=\"no-referrer\">\n<title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n\
          <p>{wait}</p>\n<noscript>{no_script}</noscript>\n<script type=\"application/json\" id=\"plan\">{data}</script>\n\
-         <script type=\"module\">{script}</script>\n</body>\n</html>\n"
+         {faults}<script type=\"module\">{script}</script>\n</body>\n</html>\n"
     ))
 }
 
@@ -73,10 +79,14 @@ fn html_text(text: &str) -> String {
 
 /// SHA-256 in base64 (RFC 4648, section 4).
 fn hash(text: &str) -> String {
+    base64(&Sha256::digest(text.as_bytes()))
+}
+
+/// In base64 (RFC 4648, section 4).
+pub(crate) fn base64(bytes: &[u8]) -> String {
     const SIGNS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-    let digest = Sha256::digest(text.as_bytes());
-    let mut out = String::new();
-    for three in digest.chunks(3) {
+    let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
+    for three in bytes.chunks(3) {
         let bits =
             three.iter().fold(0_u32, |bits, byte| bits << 8 | u32::from(*byte)) << (8 * (3 - three.len()));
         for place in 0..4 {

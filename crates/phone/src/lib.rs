@@ -15,6 +15,7 @@
 pub mod as_built;
 pub mod comparison;
 pub mod exported;
+mod faults;
 pub mod html;
 mod making;
 pub mod merged;

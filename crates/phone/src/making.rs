@@ -1,5 +1,6 @@
 //! The plan of the work, made from what a pack is made from.
 
+use crate::faults::Faults;
 use crate::plan::{
     Field, HandoverLine, HandoverPart, PlanDevice, PlanFinding, PlanRun, PlanStage, PlanStep, Switch,
     WorkPlan,
@@ -42,7 +43,8 @@ impl WorkPlan {
             let number = if place < subject.order.len() { place + 1 } else { 0 };
             devices.push(device(subject, item, number, &mut floors));
         }
-        let mut made = Stages { texts: Texts::default(), taken: BTreeMap::new(), locale };
+        let faults = Faults::of(subject);
+        let mut made = Stages { texts: Texts::default(), taken: BTreeMap::new(), locale, faults: &faults };
         let device_of = |spot: Option<Spot>| {
             let item = spot.map(|spot| match spot {
                 Spot::Item(item) => item,
@@ -79,6 +81,8 @@ impl WorkPlan {
             runs: runs(subject, &index_of),
             latched: if latched { locale.word(Word::LatchedAtPowerUp).to_string() } else { String::new() },
             words: PhoneWord::ALL.iter().map(|word| (word.name(), word.say(locale.language))).collect(),
+            faults: faults.words(locale.language),
+            fault_table: faults.packed(),
             taken: made.taken,
         }
     }
@@ -121,6 +125,7 @@ struct Stages<'s> {
     texts: Texts,
     taken: BTreeMap<String, Taken>,
     locale: &'s latchline_handover::locale::Locale,
+    faults: &'s Faults<'s>,
 }
 
 impl Stages<'_> {
@@ -166,6 +171,7 @@ impl Stages<'_> {
             nominal: cells[0].number(),
             lowest,
             highest: cells[2].number(),
+            fault: step.taken.as_ref().and_then(|taken| self.faults.reading(taken)),
         }
     }
 }

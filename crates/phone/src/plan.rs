@@ -45,6 +45,12 @@ pub struct WorkPlan {
     pub latched: String,
     /// What the page says, by name.
     pub words: BTreeMap<String, &'static str>,
+    /// Words and units of the causes in the table of faults; left out where there is no table.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub faults: Option<PlanFaults>,
+    /// The table of faults, packed (RFC 1950) and in base64; empty where there is none.
+    #[serde(skip)]
+    pub fault_table: String,
     /// Which reading each step takes, by its key.
     #[serde(skip)]
     pub taken: BTreeMap<String, Taken>,
@@ -98,6 +104,25 @@ pub struct PlanStep {
     /// The highest, rounded up as on the sheet.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub highest: Option<f64>,
+    /// The reading of the table of faults that it takes, if it is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fault: Option<usize>,
+}
+
+/// The causes of the table of faults.
+#[derive(Debug, Clone, Serialize)]
+pub struct PlanFaults {
+    /// By their names in the table.
+    pub kinds: BTreeMap<String, PlanFault>,
+}
+
+/// A kind of cause.
+#[derive(Debug, Clone, Serialize)]
+pub struct PlanFault {
+    /// What it is called.
+    pub words: &'static str,
+    /// Unit of its size: "ohm", "W", "m", "plan" for a part of what is planned, "along" for a part of a section.
+    pub unit: &'static str,
 }
 
 /// One decimal is what the page takes where none is said.

@@ -1,7 +1,7 @@
 //! What locating a fault says: causes, symptoms, what to measure next and how to mend.
 
 use crate::row::{kebab, sentences, words};
-use latchline_finding::{Both, Figure};
+use latchline_finding::{Both, Figure, Unit};
 
 words! {
     /// A kind of cause.
@@ -53,6 +53,18 @@ words! {
 }
 
 impl Kind {
+    /// The unit of its size, of causes that have one; per cent of what is planned, or of the way along a section.
+    pub fn size_unit(self) -> Unit {
+        match self {
+            Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun | Kind::SupplyLow | Kind::Short => {
+                Unit::Percent
+            }
+            Kind::StationOverdraw | Kind::DoorOverdraw => Unit::Watt,
+            Kind::BridgedTap => Unit::Metre,
+            _ => Unit::Ohm,
+        }
+    }
+
     /// The stable name used in files and in JSON: `bridged-tap`.
     pub fn name(self) -> String {
         kebab(&format!("{self:?}"))
@@ -497,6 +509,23 @@ sentences! {
         Score { asked: usize, minutes: usize, best: usize, best_minutes: usize }:
             "You took {asked:reading|readings} and {minutes:minute|minutes}; the readings that tell most take {best:reading|readings} and {best_minutes:minute|minutes}."
             | "Gebraucht: {asked:Messung|Messungen} und {minutes:Minute|Minuten}; die aufschlussreichsten brauchen {best:Messung|Messungen} und {best_minutes:Minute|Minuten}.",
+    }
+}
+
+sentences! {
+    /// What is said of a ranking from the table of faults alone.
+    pub enum FromTable<'a> {
+        Head: "From the table of faults alone; the answer without --table is finer, knows calls and what is told, and proposes the next reading."
+            | "Aus der Fehlertabelle allein; die Antwort ohne --table ist feiner, kennt Rufe und Meldungen und schlägt die nächste Messung vor.",
+        Without { items: &'a str }:
+            "The table does not have, and this ranking leaves out: {items}."
+            | "In der Tabelle nicht enthalten und hier nicht verwendet: {items}.",
+        About { size: Figure }: "about {size}" | "etwa {size}",
+        AboutOfPlan { size: Figure }: "about {size} of what is planned" | "etwa {size} des Geplanten",
+        AboutAlong { size: Figure }: "about {size} of the way along it" | "etwa nach {size} seiner Länge",
+        NothingRead:
+            "none of what was given is a reading that the table has: voltage or current in standby by day, loop or insulation of a run alone"
+            | "nichts vom Angegebenen ist ein Messwert, den die Tabelle kennt: Spannung oder Strom in Bereitschaft am Tag, Schleife oder Isolation eines Strangs allein",
     }
 }
 

@@ -70,6 +70,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::PlaceWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
+        locate::FromTable::ROWS,
         locate::AsDrawn::ROWS,
         locate::Dialogue::ROWS,
         refusals::ArgumentRefusal::ROWS,

@@ -15,6 +15,7 @@ mod door_words;
 mod doors;
 mod drops;
 mod earths;
+mod faults;
 mod handover;
 mod in_hand;
 mod interfaces;
@@ -37,6 +38,7 @@ pub use column::column;
 pub use devices::{address_words, double_words, kind_words, model_name, setting_words};
 pub use door_lines::door_lines;
 pub use earths::earth_size;
+pub use faults::sheet as fault_sheet;
 pub use handover::table as handover_table;
 pub use interfaces::{Interface, interfaces};
 pub use label_facts::{LabelFacts, label_facts, label_foot};
@@ -73,6 +75,7 @@ pub fn tables(subject: &Subject<'_>) -> Vec<Table> {
             Part::Voltages => voltages::table(subject),
             Part::BeforePower => before_power::table(subject),
             Part::Live => live::table(subject),
+            Part::Faults => faults::table(subject),
             Part::Snags => snags::table(subject),
             Part::Handover => handover::table(subject),
             Part::Interfaces => interfaces::table(subject),

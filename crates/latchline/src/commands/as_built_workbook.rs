@@ -50,7 +50,8 @@ pub(super) fn of_workbook(
     let stamp = load::stamp(view, None, None);
     let options = Options { locale: Locale { language, units }, ..Options::default() };
     let reading_findings = &assessment.read;
-    let input = PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings };
+    let input =
+        PackInput { site, assessment, readings: &readings, cut_list: &[], reading_findings, faults: None };
     let mut pack =
         latchline_pack::put_together(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
     let carried = carry_first(&mut pack, &ways, (&input, &options, &stamp))?;

@@ -42,7 +42,8 @@ pub(super) fn plan(view: &View, language: Language) -> Result<Option<Planned<'_>
     let stamp = load::stamp(view, None, None);
     let options = Options { locale: Locale { language, units: Units::Metric }, ..Options::default() };
     let reading_findings = &assessment.read;
-    let given = PackInput { site, assessment, readings: &predicted, cut_list: &[], reading_findings };
+    let given =
+        PackInput { site, assessment, readings: &predicted, cut_list: &[], reading_findings, faults: None };
     let plan = WorkPlan::new(&Subject::new(&given, &options, &stamp));
     Ok(Some(Planned { site, plan, options }))
 }

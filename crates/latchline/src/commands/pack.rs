@@ -9,6 +9,7 @@ use crate::{date, load};
 use clap::{Args, ValueEnum};
 use latchline_finding::{Severity, shown};
 use latchline_handover::{Audience, Options, PackFile, PackInput, Paper, Part};
+use latchline_locate::FaultTable;
 use latchline_words::commands::PackWords;
 use latchline_words::refusals::{ArgumentRefusal, ResultRefusal};
 use std::io::{Read, Write};
@@ -103,12 +104,15 @@ pub fn run(
     };
     let stamp = load::stamp(&view, arguments.revision.clone(), date);
     let reading = &assessment.read;
+    let has_phone = options.only.is_empty() && options.audience != Audience::Client;
+    let faults = (has_phone || options.wants(Part::Faults)).then(|| FaultTable::of_site(site, &readings));
     let input = PackInput {
         site,
         assessment,
         readings: &readings,
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: reading,
+        faults: faults.as_ref(),
     };
     let mut pack =
         latchline_pack::put_together(&input, &options, &stamp).refused(|| ResultRefusal::NoPack)?;
@@ -124,7 +128,7 @@ pub fn run(
     )?;
     let mut files = latchline_pack::files(&pack).refused(|| ResultRefusal::NoPack)?;
     files.extend(latchline_typeset::pdfs(&pack, client.as_ref()).refused(|| ResultRefusal::NoPack)?);
-    if options.only.is_empty() && options.audience != Audience::Client {
+    if has_phone {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
         let bytes = latchline_phone::html(&plan).refused(|| ResultRefusal::NoPack)?.into_bytes();
         files.push(PackFile { name: String::from("phone.html"), bytes });

@@ -8,6 +8,7 @@ use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
 use latchline_finding::shown;
 use latchline_handover::{Options, PackInput, Subject};
+use latchline_locate::FaultTable;
 use latchline_words::commands::PhoneWords;
 use latchline_words::refusals::ResultRefusal;
 use std::io::{Read, Write};
@@ -63,7 +64,15 @@ pub fn run(
     let options = Options { locale, ..Options::default() };
     let reading_findings = &assessment.read;
     let cut_list = &[];
-    let given = PackInput { site, assessment, readings: &readings, cut_list, reading_findings };
+    let faults = FaultTable::of_site(site, &readings);
+    let given = PackInput {
+        site,
+        assessment,
+        readings: &readings,
+        cut_list,
+        reading_findings,
+        faults: Some(&faults),
+    };
     let plan = latchline_phone::WorkPlan::new(&Subject::new(&given, &options, &stamp));
     let page = latchline_phone::html(&plan).refused(|| ResultRefusal::NoPage)?;
     refuse_inputs(&opened.files, &arguments.output)?;

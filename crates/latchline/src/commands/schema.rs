@@ -33,6 +33,8 @@ enum Which {
     Compare,
     /// The result of `locate --format json`
     Locate,
+    /// The result of `locate --table --format json`
+    LocateTable,
 }
 
 /// Runs the command.
@@ -48,6 +50,7 @@ pub fn run(arguments: &SchemaArguments, output: &mut dyn Write) -> Result<ExitCo
         Which::Supply => latchline_report::json_sheets::supply_schema(),
         Which::Compare => latchline_report::compare::schema(),
         Which::Locate => super::locate::schema(),
+        Which::LocateTable => super::locate::table_schema(),
     };
     output::put(&(serde_json::to_string_pretty(&schema)? + "\n"), output)?;
     Ok(ExitCode::SUCCESS)

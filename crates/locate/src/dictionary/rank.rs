@@ -1,6 +1,9 @@
 //! Ranking from a table alone.
 
-use super::table::{Dictionary, Entry, Point, Row, name};
+use super::pattern::{PIECE_VARIANCE, change_of};
+use super::quantities::name;
+use super::solved::Entry;
+use super::table::{Dictionary, Point, Row};
 use crate::evidence::{Evidence, Measured};
 use crate::gauss::{Errors, log_likelihood, log_sum};
 use crate::kind::Kind;
@@ -41,7 +44,7 @@ pub struct Share<'d> {
 
 /// Those of the readings that the table knows, the others left out.
 pub fn reads(dictionary: &Dictionary, plant: &Plant<'_>, evidence: &Evidence) -> Vec<Read> {
-    let source_v = plant.layout.stages.iter().map(|stage| stage.voltage_v[0]).fold(1.0, f64::max);
+    let source_v = f64::from(dictionary.source_v);
     let read = |one: &Measured| {
         let named = name(plant, &one.quantity);
         let reading = dictionary.readings.iter().position(|entry| entry.name == named)?;
@@ -63,6 +66,7 @@ struct Said {
 
 /// The readings, ready to be compared.
 struct Taken<'t> {
+    dictionary: &'t Dictionary,
     read: &'t [Read],
     entries: Vec<&'t Entry>,
     errors: Errors,
@@ -71,7 +75,7 @@ struct Taken<'t> {
 }
 
 impl Dictionary {
-    /// Every cause with its probability, the most probable first, and the probability of none of these.
+    /// Every cause with its probability, the most probable first, and the probability of none of these, what was left out among them.
     pub fn rank(&self, read: &[Read]) -> (Vec<Share<'_>>, f64) {
         let read: Vec<Read> = read.iter().copied().filter(|one| one.reading < self.readings.len()).collect();
         let taken = Taken::new(self, &read);
@@ -80,7 +84,7 @@ impl Dictionary {
             let (log, size) = taken.log(row);
             logs.push((log + f64::from(row.prior).max(1e-30).ln(), size));
         }
-        let log_none = taken.log_none() + f64::from(self.none_of_these).max(1e-30).ln();
+        let log_none = taken.log_none() + f64::from(self.none_of_these + self.left_out_prior).max(1e-30).ln();
         let each: Vec<f64> = logs.iter().map(|(log, _)| *log).collect();
         let total = log_sum(&[log_sum(&each), log_none]);
         let share = |(row, (log, size)): (&Row, &(f64, Option<f64>))| Share {
@@ -102,8 +106,7 @@ impl<'t> Taken<'t> {
         let mut shared = vec![0.0; size * size];
         for row in 0..size {
             for column in 0..size {
-                let pairs = entries[row].columns.iter().zip(&entries[column].columns);
-                shared[row * size + column] = pairs.map(|(a, b)| f64::from(*a) * f64::from(*b)).sum();
+                shared[row * size + column] = entries[row].shared(entries[column]);
                 // The same reading twice shares all of it.
                 if read[row].reading == read[column].reading {
                     shared[row * size + column] += f64::from(entries[row].own_variance);
@@ -113,7 +116,7 @@ impl<'t> Taken<'t> {
         let meter: Vec<f64> = read.iter().map(|one| one.deviation.powi(2)).collect();
         let outside: Vec<f64> = read.iter().map(|one| one.outside).collect();
         let (wrong, careless) = (f64::from(dictionary.wrong_reading), f64::from(dictionary.careless_reading));
-        Taken { read, entries, errors: Errors::new(&meter, &outside, wrong, careless), shared }
+        Taken { dictionary, read, entries, errors: Errors::new(&meter, &outside, wrong, careless), shared }
     }
 
     /// Logarithm of the likelihood of a cause over its sizes, and the likeliest of these.
@@ -149,18 +152,13 @@ impl<'t> Taken<'t> {
 
     fn said(&self, point: Option<&Point>) -> Said {
         let of = |(read, entry): (&Read, &&Entry)| {
-            let sound = f64::from(entry.sound);
-            let Some(point) = point else { return (sound, 0.0) };
-            match point.changes.binary_search_by_key(&read.reading, |change| change.reading as usize) {
-                Ok(found) => {
-                    let (change, step) = (point.changes[found], f64::from(entry.step));
-                    let value = sound + f64::from(change.steps) * step;
-                    // A voltage within a step of nothing is none.
-                    let value = if value.abs() < step { 0.0 } else { value };
-                    (value, f64::from(change.own_steps) * step)
-                }
-                Err(_) => (sound, 0.0),
+            let Some(point) = point else { return (f64::from(entry.sound), 0.0) };
+            let (steps, own_steps) =
+                change_of(&self.dictionary.patterns[point.pattern as usize], read.reading);
+            if steps == 0.0 && own_steps == 0.0 {
+                return (f64::from(entry.sound), 0.0);
             }
+            (entry.value(steps), own_steps * f64::from(entry.step))
         };
         let (values, own) = self.read.iter().zip(&self.entries).map(of).unzip();
         Said { values, own }
@@ -184,7 +182,7 @@ impl<'t> Taken<'t> {
             covariance[place * size + place] += self.read[place].deviation.powi(2)
                 + said.own[place].powi(2)
                 + (DERIVATIVE_ERROR * change).powi(2)
-                + step * step / 12.0;
+                + if change == 0.0 { 0.0 } else { PIECE_VARIANCE * step * step };
         }
         let residual: Vec<f64> =
             self.read.iter().zip(&said.values).map(|(read, said)| read.scaled - said).collect();

@@ -1,59 +1,36 @@
 //! The faults of a site as a table: what every cause makes of every reading, small enough to be carried along.
 //!
-//! A cause is solved at a few of its sizes, and kept as its differences from the site without a fault, in steps of the deviation of a good meter. What
-//! readings share by the tolerances is kept as a few columns of their covariance by its pivoted Cholesky factor (Higham, Accuracy and Stability of
-//! Numerical Algorithms, chapter 10, number from memory), and what these leave as a variance of each reading's own. Readings are then ranked from the
-//! table alone (`rank`), without a network to solve. It knows no symptoms, and of readings those in standby by day and of runs alone.
+//! A cause is solved at a few of its sizes, and kept as its differences from the site without a fault, in steps of the deviation of a good meter, as
+//! straight pieces along the runs (`pattern`). What readings share by the tolerances is kept as a few columns of their covariance by its pivoted
+//! Cholesky factor (Higham, Accuracy and Stability of Numerical Algorithms, chapter 10, number from memory), and what these leave as a variance of each
+//! reading's own. Readings are then ranked from the table alone (`rank`), without a network to solve. It knows no symptoms, and of readings those in
+//! standby by day and of runs alone.
 
-use crate::evidence::good_reading;
-use crate::hypothesis::{Hypothesis, hypotheses};
+use super::pattern::Pattern;
+use super::solved::{AtSize, Entry, Solved};
+use crate::hypothesis::Hypothesis;
 use crate::kind::Kind;
-use crate::model::Model;
 use crate::plant::Plant;
-use crate::predict::node;
-use crate::quantity::{Quantity, places, written};
 use crate::rates::{Age, Rates};
-use crate::size::size_at;
-use latchline_circuit::flow::Workspace;
-use latchline_finding::StateKind;
-use latchline_network::readings::ReadingPlace;
-use rayon::prelude::*;
-
-/// Sizes of a cause that are kept, as places of its range.
-const PLACES: [f64; 5] = [0.0, 0.25, 0.5, 0.75, 1.0];
-/// Columns of the covariance that are kept.
-const MOST_COLUMNS: usize = 12;
-/// No more are kept where all that is left is less than this share of every variance.
-const LEAST_LEFT: f64 = 0.02;
-/// A step of what is kept, in deviations of a good meter.
-const STEP: f64 = 1.0;
-/// An own deviation below this, in steps, is nothing.
-const LEAST_OWN: f64 = 0.5;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The faults of a site as a table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Dictionary {
     pub(super) readings: Vec<Entry>,
     pub(super) elements: Vec<String>,
+    /// What causes change, each once.
+    pub(super) patterns: Vec<Pattern>,
     pub(super) causes: Vec<Row>,
     pub(super) none_of_these: f32,
     pub(super) wrong_reading: f32,
     pub(super) careless_reading: f32,
-}
-
-/// A reading that is known.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Entry {
-    /// As it is written on the command line; `current:` before the place of a current.
-    pub name: String,
-    /// Without a fault, on the scale on which it is compared.
-    pub sound: f32,
-    /// A step of what is kept, on that scale.
-    pub step: f32,
-    /// What no other reading shares of its tolerance, and what is its own without a fault, as a variance.
-    pub own_variance: f32,
-    /// How it depends on what readings share.
-    pub columns: Vec<f32>,
+    /// The highest voltage of a source, in volts.
+    pub(super) source_v: f32,
+    /// How many causes were left out so that it is small enough.
+    pub(super) left_out: u32,
+    /// Their prior probability together.
+    pub(super) left_out_prior: f32,
 }
 
 /// A cause.
@@ -75,65 +52,125 @@ pub(super) struct Point {
     pub size: f32,
     /// Nothing is interpolated between points of different regimes.
     pub regime: u8,
-    pub changes: Vec<Change>,
-}
-
-/// What a cause changes of a reading.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Change {
-    /// Index into the readings.
-    pub reading: u32,
-    /// Difference from the site without a fault, in steps.
-    pub steps: i32,
-    /// Its own deviation, in steps.
-    pub own_steps: u32,
+    /// Index into the patterns.
+    pub pattern: u32,
 }
 
 impl Dictionary {
     /// Of a site, with how often each cause is met.
     pub fn new(plant: &Plant<'_>, rates: &Rates, age: Age) -> Self {
-        let model = Model::new(plant, quantities(plant), &[]);
-        let mut workspace = Workspace::new();
-        let sound = model.outcome(&[], &mut workspace);
-        let rows = model.rows(&[], &model.all(), &mut workspace);
-        let (columns, left) = columns(&rows);
-        let readings: Vec<Entry> = model
-            .quantities
-            .iter()
-            .enumerate()
-            .map(|(place, quantity)| {
-                let value = sound.values[place].value;
-                let meter = good_reading(quantity.clone(), quantity.unscale(value)).deviation();
-                Entry {
-                    name: name(plant, quantity),
-                    sound: value as f32,
-                    step: (STEP * meter) as f32,
-                    own_variance: (left[place] + sound.values[place].own.powi(2)) as f32,
-                    columns: columns.iter().map(|column| column[place] as f32).collect(),
-                }
-            })
-            .collect();
-        let all = hypotheses(plant, rates, age);
-        let mut elements: Vec<String> = all.iter().map(|one| one.cause.element.name(plant.site)).collect();
-        elements.sort_unstable();
-        elements.dedup();
-        let points: Vec<Vec<Point>> = all
-            .par_iter()
-            .map_init(Workspace::new, |workspace, one| points(&model, &readings, one, workspace))
-            .collect();
-        let of = |(one, points): (&Hypothesis, Vec<Point>)| {
-            let element = elements.binary_search(&one.cause.element.name(plant.site)).unwrap_or(0);
-            Row { kind: one.cause.kind, element: element as u32, prior: one.prior as f32, points }
+        Dictionary::of_solved(plant, rates, &Solved::new(plant, rates, age))
+    }
+
+    /// Of a site that was solved with every cause.
+    pub(super) fn of_solved(plant: &Plant<'_>, rates: &Rates, solved: &Solved) -> Self {
+        let named = |cause: &Hypothesis, is_shown: bool| match is_shown {
+            true => cause.cause.element.name(plant.site),
+            false => String::new(),
         };
-        let causes = all.iter().zip(points).map(of).collect();
+        let causes = || solved.causes.iter().zip(&solved.at_sizes);
+        let elements: BTreeSet<String> =
+            causes().map(|(cause, at_sizes)| named(cause, !at_sizes.is_empty())).collect();
+        let elements: Vec<String> = elements.into_iter().collect();
+        let mut numbers: BTreeMap<Pattern, u32> = BTreeMap::new();
+        let mut rows: Vec<Row> = Vec::new();
+        // What no reading shows is told apart by nothing: of each kind one row stands for all its places.
+        let mut unseen: BTreeMap<Kind, usize> = BTreeMap::new();
+        for (cause, at_sizes) in causes() {
+            let (kind, prior) = (cause.cause.kind, cause.prior as f32);
+            if at_sizes.is_empty()
+                && let Some(known) = unseen.get(&kind)
+            {
+                rows[*known].prior += prior;
+                continue;
+            }
+            if at_sizes.is_empty() {
+                unseen.insert(kind, rows.len());
+            }
+            let mut regimes: Vec<u64> = Vec::new();
+            let mut point = |at: &AtSize| {
+                let regime = regimes.iter().position(|known| *known == at.regime).unwrap_or_else(|| {
+                    regimes.push(at.regime);
+                    regimes.len() - 1
+                });
+                let count = numbers.len() as u32;
+                let pattern = *numbers.entry(at.pattern.clone()).or_insert(count);
+                Point { size: at.size as f32, regime: regime as u8, pattern }
+            };
+            let points = at_sizes.iter().map(&mut point).collect();
+            let element = elements.binary_search(&named(cause, !at_sizes.is_empty())).unwrap_or(0) as u32;
+            rows.push(Row { kind, element, prior, points });
+        }
+        let mut patterns: Vec<(Pattern, u32)> = numbers.into_iter().collect();
+        patterns.sort_by_key(|(_, number)| *number);
+        let source_v = plant.layout.stages.iter().map(|stage| stage.voltage_v[0]).fold(1.0, f64::max);
         Dictionary {
-            readings,
+            readings: solved.entries.clone(),
             elements,
-            causes,
+            patterns: patterns.into_iter().map(|(pattern, _)| pattern).collect(),
+            causes: rows,
             none_of_these: rates.none_of_these as f32,
             wrong_reading: rates.wrong_reading as f32,
             careless_reading: rates.careless_reading as f32,
+            source_v: source_v as f32,
+            left_out: 0,
+            left_out_prior: 0.0,
         }
+    }
+
+    /// The same in this many bytes at most: the least probable causes are left out until it is, and told.
+    #[must_use]
+    pub fn within(self, most_bytes: usize) -> Self {
+        if self.to_bytes().len() <= most_bytes {
+            return self;
+        }
+        let mut order: Vec<usize> = (0..self.causes.len()).collect();
+        order.sort_by(|a, b| self.causes[*b].prior.total_cmp(&self.causes[*a].prior).then(a.cmp(b)));
+        let (mut fits, mut too_many) = (0, order.len());
+        while too_many - fits > 1 {
+            let middle = (fits + too_many) / 2;
+            let is_small = self.of_causes(&order[..middle]).to_bytes().len() <= most_bytes;
+            if is_small { fits = middle } else { too_many = middle }
+        }
+        self.of_causes(&order[..fits])
+    }
+
+    /// With these causes alone.
+    fn of_causes(&self, kept: &[usize]) -> Self {
+        let kept: BTreeSet<usize> = kept.iter().copied().collect();
+        let rows = || kept.iter().map(|place| &self.causes[*place]);
+        let elements: BTreeSet<u32> = rows().map(|row| row.element).collect();
+        let points = || rows().flat_map(|row| &row.points);
+        let patterns: BTreeSet<u32> = points().map(|point| point.pattern).collect();
+        let renumbered =
+            |all: &BTreeSet<u32>| -> BTreeMap<u32, u32> { all.iter().copied().zip(0..).collect() };
+        let (of_element, of_pattern) = (renumbered(&elements), renumbered(&patterns));
+        let point = |point: &Point| Point { pattern: of_pattern[&point.pattern], ..point.clone() };
+        let row = |row: &Row| Row {
+            element: of_element[&row.element],
+            points: row.points.iter().map(point).collect(),
+            ..row.clone()
+        };
+        let left = (0..self.causes.len()).filter(|place| !kept.contains(place));
+        let left_prior: f32 = left.map(|place| self.causes[place].prior).sum();
+        Dictionary {
+            elements: elements.iter().map(|place| self.elements[*place as usize].clone()).collect(),
+            patterns: patterns.iter().map(|place| self.patterns[*place as usize].clone()).collect(),
+            causes: rows().map(row).collect(),
+            left_out: self.left_out + (self.causes.len() - kept.len()) as u32,
+            left_out_prior: self.left_out_prior + left_prior,
+            ..self.clone()
+        }
+    }
+
+    /// The number of a reading by its name: `A-12` for a voltage in standby by day, `current:A-R1`, `loop:A-R1`, `insulation:A-R1`.
+    pub fn number_of(&self, name: &str) -> Option<usize> {
+        self.readings.iter().position(|entry| entry.name == name)
+    }
+
+    /// The kinds of its causes.
+    pub fn kinds(&self) -> BTreeSet<Kind> {
+        self.causes.iter().map(|row| row.kind).collect()
     }
 
     /// How many readings it knows.
@@ -141,98 +178,13 @@ impl Dictionary {
         self.readings.len()
     }
 
-    /// How many causes it knows.
+    /// How many causes it knows; what no reading shows counts once a kind.
     pub fn causes(&self) -> usize {
         self.causes.len()
     }
-}
 
-/// How a reading is named in a table.
-pub(super) fn name(plant: &Plant<'_>, quantity: &Quantity) -> String {
-    match quantity {
-        Quantity::Current { .. } => format!("current:{}", written(plant, quantity)),
-        Quantity::Loop { .. } => format!("loop:{}", written(plant, quantity)),
-        _ => written(plant, quantity),
+    /// How many causes were left out so that it is small enough, and their probability together before anything is read.
+    pub fn left_out(&self) -> (usize, f64) {
+        (self.left_out as usize, f64::from(self.left_out_prior))
     }
-}
-
-/// The readings of a table: every voltage and every current out of a source and into a run in standby by day; of every run its loop and its insulation.
-fn quantities(plant: &Plant<'_>) -> Vec<Quantity> {
-    let state = || StateKind::StandbyDay.into();
-    let mut list = Vec::new();
-    for (_, at) in places(plant.site).into_iter().filter(|(_, at)| node(plant, *at).is_some()) {
-        match at {
-            ReadingPlace::Run(run) => {
-                list.push(Quantity::Current { at, state: state() });
-                list.extend([Quantity::Loop { run }, Quantity::Insulation { run }]);
-            }
-            ReadingPlace::Supply(_) | ReadingPlace::BoxOutput(_) => {
-                list.push(Quantity::Voltage { at, state: state() });
-                list.push(Quantity::Current { at, state: state() });
-            }
-            ReadingPlace::BoxLink(_) => {}
-            _ => list.push(Quantity::Voltage { at, state: state() }),
-        }
-    }
-    list
-}
-
-fn points(
-    model: &Model<'_, '_>,
-    readings: &[Entry],
-    cause: &Hypothesis,
-    workspace: &mut Workspace,
-) -> Vec<Point> {
-    if !cause.is_electrical(model.plant) {
-        return Vec::new();
-    }
-    let mut regimes: Vec<u64> = Vec::new();
-    let mut at = |place: f64| {
-        let size = size_at(cause, place);
-        let outcome = model.outcome(&cause.effects(model.plant, size), workspace);
-        let regime = regimes.iter().position(|known| *known == outcome.regime).unwrap_or_else(|| {
-            regimes.push(outcome.regime);
-            regimes.len() - 1
-        });
-        let change = |(reading, (entry, value)): (usize, (&Entry, &crate::predict::Predicted))| {
-            let in_steps = |value: f64| (value / f64::from(entry.step)).round();
-            let steps = in_steps(value.value - f64::from(entry.sound)) as i32;
-            let own = in_steps(value.own);
-            let own_steps = if own > LEAST_OWN { own as u32 } else { 0 };
-            (steps != 0 || own_steps != 0).then_some(Change { reading: reading as u32, steps, own_steps })
-        };
-        let changes = readings.iter().zip(&outcome.values).enumerate().filter_map(change).collect();
-        Point { size: size as f32, regime: regime as u8, changes }
-    };
-    match cause.range {
-        None => vec![at(0.0)],
-        Some(_) => PLACES.map(at).into(),
-    }
-}
-
-/// Columns `c` of which the sum of `c c'` is nearly the covariance of these rows of derivatives, and what they leave of every variance.
-fn columns(rows: &[Vec<f64>]) -> (Vec<Vec<f64>>, Vec<f64>) {
-    let dot = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
-    let whole: Vec<f64> = rows.iter().map(|row| dot(row, row)).collect();
-    let mut left = whole.clone();
-    let mut columns: Vec<Vec<f64>> = Vec::new();
-    // Of what is left as a share of the whole, since readings have different units.
-    let share =
-        |left: &[f64], place: usize| if whole[place] > 0.0 { left[place] / whole[place] } else { 0.0 };
-    while columns.len() < MOST_COLUMNS {
-        // The pivot that explains most of all: by its own share and what others share with it.
-        let pivot = (0..rows.len())
-            .max_by(|a, b| share(&left, *a).total_cmp(&share(&left, *b)).then(b.cmp(a)))
-            .filter(|pivot| share(&left, *pivot) > LEAST_LEFT);
-        let Some(pivot) = pivot else { break };
-        let root = left[pivot].sqrt();
-        let of = |place: usize| {
-            let known: f64 = columns.iter().map(|column| column[place] * column[pivot]).sum();
-            (dot(&rows[place], &rows[pivot]) - known) / root
-        };
-        let column: Vec<f64> = (0..rows.len()).map(of).collect();
-        left.iter_mut().zip(&column).for_each(|(left, value)| *left = (*left - value * value).max(0.0));
-        columns.push(column);
-    }
-    (columns, left)
 }

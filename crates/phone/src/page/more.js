@@ -14,7 +14,7 @@ const title = (/** @type {string} */ words) => make("h1", { id: "title" }, words
 
 /** @returns {HTMLElement[]} */
 export function moreScreen() {
-  const entries = [["#files", "Files", "FilesHint"], ["#people", "People", "PeopleHint"], ["#list", "DeviceList", "DeviceListHint"], ["#handover", "Handover", "HandoverHint"], ["#look", "LookOfPage", "LookHint"], ["#about", "About", "AboutHint"]];
+  const entries = [["#fault", "FindFault", "FindFaultHint"], ["#files", "Files", "FilesHint"], ["#people", "People", "PeopleHint"], ["#list", "DeviceList", "DeviceListHint"], ["#handover", "Handover", "HandoverHint"], ["#look", "LookOfPage", "LookHint"], ["#about", "About", "AboutHint"]];
   return [make("section", {}, title(say("More")), make("ul.list.menu", {}, ...entries.map(([where, name, hint]) => make("li", {}, link(where, "", say(name), make("small", {}, say(hint)))))))];
 }
 

@@ -2,6 +2,7 @@
 import { deviceNamed, plan, say, tasks } from "./data.js";
 import { link, make } from "./elements.js";
 import { deviceScreen } from "./device.js";
+import { faultScreen } from "./fault.js";
 import { aboutScreen, exportButton, filesScreen, handoverScreen, listScreen, lookScreen, moreScreen, peopleScreen, snagScreen, startLook } from "./more.js";
 import { bar } from "./picture.js";
 import { freeSnag, notEntered, placeOf, stepScreen, valueOf } from "./step.js";
@@ -105,7 +106,7 @@ function screen() {
     return { parts: stepsScreen(), tab: "work", task: null };
   }
   /** @type {Record<string, [() => HTMLElement[], string]>} */
-  const screens = { steps: [stepsScreen, "work"], devices: [devicesScreen, "devices"], snags: [snagScreen, "snags"], more: [moreScreen, "more"], files: [filesScreen, "more"], people: [peopleScreen, "more"], list: [listScreen, "more"], handover: [handoverScreen, "more"], look: [lookScreen, "more"], about: [aboutScreen, "more"] };
+  const screens = { steps: [stepsScreen, "work"], devices: [devicesScreen, "devices"], snags: [snagScreen, "snags"], more: [moreScreen, "more"], files: [filesScreen, "more"], people: [peopleScreen, "more"], list: [listScreen, "more"], handover: [handoverScreen, "more"], fault: [faultScreen, "more"], look: [lookScreen, "more"], about: [aboutScreen, "more"] };
   const [made, tab] = screens[name] ?? [workScreen, "work"];
   return { parts: made(), tab, task: null };
 }

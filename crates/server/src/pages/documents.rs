@@ -10,6 +10,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_T
 use axum::response::{Html, IntoResponse, Response};
 use latchline_finding::Locale;
 use latchline_handover::{Options, Pack, PackFile, PackInput, Part, Stamp};
+use latchline_locate::FaultTable;
 use latchline_session::View;
 use latchline_words::office::{Label, OfficeRefusal};
 use maud::html;
@@ -104,7 +105,7 @@ pub(crate) async fn phone(
 }
 
 fn phone_page(view: &View, number: i64, locale: Locale) -> Result<String, Refused> {
-    let options = Options { locale, only: vec![Part::Handover], ..Options::default() };
+    let options = Options { locale, only: vec![Part::Handover, Part::Faults], ..Options::default() };
     with_pack(view, number, &options, |pack| {
         let plan = latchline_phone::WorkPlan::new(&pack.subject);
         latchline_phone::html(&plan).map_err(|_| Refused::Broken(OfficeRefusal::NoPhonePage))
@@ -134,12 +135,17 @@ fn with_pack<T>(
     let texts = files.map(|file| &*view.sources().file(file).text);
     let revision = site.current_revision().map_or_else(|| number.to_string(), String::from);
     let stamp = Stamp::of_texts(texts, Some(revision), None);
+    let readings = view.readings().map_err(overtaken)?.ok_or_else(unusable)?;
+    // Who asks for other parts only does not wait for it.
+    let is_wanted = options.wants(Part::Faults);
+    let faults = is_wanted.then(|| FaultTable::of_site(site, &readings));
     let input = PackInput {
         site,
         assessment,
-        readings: &view.readings().map_err(overtaken)?.ok_or_else(unusable)?,
+        readings: &readings,
         cut_list: &latchline_cutting::cut_list(site),
         reading_findings: &assessment.read,
+        faults: faults.as_ref(),
     };
     let pack = latchline_pack::put_together(&input, options, &stamp)
         .map_err(|error| Refused::Unfit(error.both()))?;

@@ -5,6 +5,23 @@ use crate::row::sentences;
 sentences! {
     /// A sentence of the pack with its arguments, which are shown as they are.
     pub enum Sentence<'a> {
+        FaultAtRun { run: &'a str, from: &'a str, to: &'a str }:
+            "Run {run}: begins at {from}, ends at {to}"
+            | "Strang {run}: beginnt an {from}, endet an {to}",
+        FaultAtBox { name: &'a str, to: Option<&'a str> }:
+            "Box {name}: begins at its input<, ends at {to}>"
+            | "Verteiler {name}: beginnt am Eingang<, endet an {to}>",
+        FaultAtSupply { supply: &'a str, to: Option<&'a str> }:
+            "Supply {supply}: begins at its terminals<, ends at {to}, the lowest without a fault>"
+            | "Netzteil {supply}: beginnt an seinen Klemmen<, endet an {to}, ohne Fehler am niedrigsten>",
+        FaultKinds { kinds: &'a str, more: usize }:
+            "{kinds}; {more} more, each rare" | "{kinds}; {more} weitere, jeder selten",
+        FaultsLeftOut { rows: usize, share: &'a str }:
+            "Not here, as less probable: {rows:row|rows}, {share} of a hundred faults (all of them: latchline locate SITE --table)."
+            | "Nicht hier, weil weniger wahrscheinlich: {rows:Zeile|Zeilen}, {share} von hundert Fehlern (alle: latchline locate ANLAGE --table).",
+        FaultsUnseen { share: &'a str, none: &'a str }:
+            "{share} of a hundred show in none of these readings (settings, locks, handsets, what is still too small), and {none} are none of these."
+            | "{share} von hundert zeigen sich in keinem dieser Messwerte (Einstellungen, Schlösser, Hörer, was noch zu klein ist), und {none} sind keiner davon.",
         NoRevisionStated { shown: &'a str }:
             "No revision is stated for this system yet. Until one is, every sheet says {shown}."
             | "Für diese Anlage ist noch kein Stand angegeben. Bis dahin steht auf jedem Blatt {shown}.",

@@ -114,6 +114,9 @@ sentences! {
         NoFindingName { text: &'a str }:
             "\"{text}\" is no finding; they are F1, F2, ... of: latchline fix SITE"
             | "„{text}“ ist kein Befund; Befunde sind F1, F2, ... von: latchline fix SITE",
+        CsvOfTableOnly:
+            "csv is a form of the table of faults alone: add --table"
+            | "csv gibt es nur für die Fehlertabelle: --table ergänzen",
         NoPackPart { known: &'a str }:
             "there is no such part; there are {known}"
             | "diesen Teil gibt es nicht; es gibt {known}",

@@ -10,12 +10,15 @@ mod plainest;
 mod question;
 mod reader;
 mod set_below;
+mod table;
+mod table_json;
 mod words;
 
 use self::again::Again;
 use self::as_drawn::AsDrawnOf;
 pub(super) use self::json::schema;
 pub(super) use self::reader::Reader;
+pub(super) use self::table_json::schema as table_schema;
 use self::words::Told;
 use crate::commands::written::WrittenArguments;
 use crate::files::read_text;
@@ -26,10 +29,10 @@ use clap::{Args, ValueEnum};
 
 use latchline_finding::{Language, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
-use latchline_locate::{Age, BUILT_IN, Options, Plant, Rates, locate, question as question_of};
+use latchline_locate::{Age, BUILT_IN, FaultTable, Options, Plant, Rates, locate, question as question_of};
 use latchline_network::Layout;
 use latchline_words::locate::Problem;
-use latchline_words::refusals::FileRefusal;
+use latchline_words::refusals::{ArgumentRefusal, FileRefusal};
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -69,6 +72,10 @@ pub struct LocateArguments {
     /// Print the table of rates, to be edited
     #[arg(long, conflicts_with_all = ["site", "rates"])]
     show_rates: bool,
+    /// The table of faults to carry along: what readings at each run, box and supply show of which fault. With readings: what they say from
+    /// that table alone, as on the page for the phone
+    #[arg(long, conflicts_with_all = ["show_rates", "dialogue"])]
+    table: bool,
     /// Ask one thing after another
     #[arg(long, conflicts_with_all = ["show_rates", "format", "output"])]
     dialogue: bool,
@@ -104,6 +111,8 @@ enum Format {
     Short,
     /// For programs
     Json,
+    /// For spreadsheets and programs; of the table alone
+    Csv,
 }
 
 /// Runs the command.
@@ -119,6 +128,9 @@ pub fn run(
     if arguments.show_rates {
         crate::output::put(BUILT_IN, output)?;
         return Ok(ExitCode::SUCCESS);
+    }
+    if arguments.written.format == Format::Csv && !arguments.table {
+        return Err(ArgumentRefusal::CsvOfTableOnly.into());
     }
     let Some(site_file) = &arguments.site else { return Ok(ExitCode::from(crate::failure::UNUSABLE)) };
     let rates = rates(arguments.rates.as_deref())?;
@@ -149,11 +161,25 @@ pub fn run(
         return Ok(ExitCode::from(crate::failure::UNUSABLE));
     }
     let mut notes = Vec::new();
-    if is_nothing {
+    if is_nothing && !arguments.table {
         notes.push(Problem::Nothing.say(language));
     }
     if errors > 0 {
         notes.push(Problem::SiteFails { errors }.say(language));
+    }
+    if arguments.table {
+        let planned = view.readings()?;
+        let Some(planned) = planned else { return Ok(ExitCode::from(crate::failure::UNUSABLE)) };
+        let faults = FaultTable::new(&plant, &rates, arguments.age.into(), &planned);
+        let width = surroundings.look(Colour::Auto, arguments.written.result.is_named()).width;
+        let reader = Reader { site, language };
+        let from = table::FromTheTable { plant: &plant, reader, faults: &faults, notes: &notes, width };
+        let text = match is_nothing {
+            true => from.table(&view, &load::stamp(&view, None, None), arguments.written.format)?,
+            false => from.ranking(&checked.evidence, arguments.written.format)?,
+        };
+        arguments.written.result.put(&text, &read, output)?;
+        return Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE });
     }
     let confidence = f64::from(arguments.confidence) / 100.0;
     let assessment = view.assessment()?;
@@ -207,7 +233,8 @@ pub fn run(
             let notes: Vec<String> = notes.into_iter().chain(asked).collect();
             words::short(&reader, evidence, &located, &options, &notes)
         }
-        Format::Json => {
+        // Refused above, of anything but the table.
+        Format::Json | Format::Csv => {
             json::json(&reader, evidence, &located, question.as_ref(), &drawn, &problems, &notes)?
         }
     };

@@ -30,8 +30,8 @@ macro_rules! handover {
             "client.pdf: for the owner: summary, doors and what they do in an emergency, addresses, handover record; without prices."
             | "client.pdf: für den Eigentümer: Übersicht, Türen und ihr Verhalten im Notfall, Adressen, Übergabe; ohne Preise.",
         FileForInstaller:
-            "installer.pdf: to carry on site: order of work, job cards, elevation, device schedule, cut list, snags, handover record; without prices."
-            | "installer.pdf: für die Baustelle: Arbeitsablauf, Arbeitskarten, Strangschema, Geräteliste, Zuschnittliste, Mängel, Übergabeprotokoll; ohne Preise.",
+            "installer.pdf: to carry on site: order of work, job cards, elevation, device schedule, cut list, table of faults, snags, handover record; without prices."
+            | "installer.pdf: für die Baustelle: Arbeitsablauf, Arbeitskarten, Strangschema, Geräteliste, Zuschnittliste, Fehlertabelle, Mängel, Übergabeprotokoll; ohne Preise.",
         FileForOffice:
             "office.pdf: for planning and purchasing: calculations, schedules, parts, charts, commissioning sheets."
             | "office.pdf: für Planung und Einkauf: Berechnungen, Pläne, Stückliste, Diagramme, Inbetriebnahmeblätter.",

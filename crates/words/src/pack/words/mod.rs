@@ -8,6 +8,7 @@ mod calls;
 mod commissioning;
 mod devices;
 mod doors;
+mod faults;
 mod fittings;
 mod handover;
 mod interfaces;
@@ -25,6 +26,7 @@ use calls::calls;
 use commissioning::commissioning;
 use devices::devices;
 use doors::doors;
+use faults::faults;
 use fittings::fittings;
 use handover::handover;
 use interfaces::interfaces;
@@ -47,4 +49,4 @@ macro_rules! whole {
     };
 }
 
-shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover interfaces job_cards revisions workbook whole; }
+shared! { doors fittings supplies calculations summary wiring devices calls commissioning handover interfaces job_cards revisions faults workbook whole; }

@@ -27,6 +27,7 @@ macro_rules! workbook {
         TabCutList: "cut-list" | "Zuschnitt",
         TabDevices: "devices" | "Geräte",
         TabDoors: "doors" | "Türen",
+        TabFaults: "faults" | "Fehlertabelle",
         TabHandover: "handover" | "Übergabe",
         TabInterfaces: "interfaces" | "Schnittstellen",
         TabInHand: "in-hand" | "Reserven",

@@ -1,7 +1,9 @@
 //! Signal, power return and sampled tolerances of whole sites against closed forms.
 #![allow(clippy::unwrap_used, reason = "a failure to build the case is a failed test")]
 
-use latchline_assess::physics_summary::{PowerReturnOutcome, ToleranceError, ToleranceOptions, ToleranceSummary};
+use latchline_assess::physics_summary::{
+    PowerReturnOutcome, ToleranceError, ToleranceOptions, ToleranceSummary,
+};
 use latchline_assess::{Assessing, Assessment, Effort, Memory, assess};
 use latchline_finding::{Language, Sources};
 use latchline_site::model::Site;

@@ -59,7 +59,7 @@ fn the_table_of_faults_follows_its_published_schema() {
     };
     for more in [&[][..], &["A-15=41V", "A-PS=0.8A", "A-15@ringing=33V", "A-15=restarts"]] {
         let out = ask(&[more, &["--format", "json"]].concat()).out;
-        let document: serde_json::Value = serde_json::from_str(&out).unwrap();
+        let document: Value = serde_json::from_str(&out).unwrap();
         let errors: Vec<String> = validator.iter_errors(&document).map(|error| error.to_string()).collect();
         assert!(errors.is_empty(), "{more:?}: {errors:?}");
         assert_eq!(document["places"].is_array(), more.is_empty());

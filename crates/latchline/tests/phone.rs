@@ -134,7 +134,7 @@ fn a_title_cannot_break_out_of_the_page() {
     );
     assert_eq!(folder.run(&["phone", "demo/site.toml", "-o", "other.html"]).status, 0);
     let page = folder.read("other.html");
-    assert_eq!(page.matches("</script>").count(), 2);
+    assert_eq!(page.matches("</script>").count(), 3);
     assert!(!page.contains("<!--"));
     assert_eq!(plan(&page)["site"], "</script><script>alert(1)</script><!--");
 }

@@ -12,7 +12,7 @@ use latchline_locate::{
 };
 
 /// Lines of the sheet in a pack: two pages of A4, about.
-const MOST_LINES: usize = 62;
+const MOST_LINES: usize = 50;
 
 /// How one of the readings is shown.
 struct Scale {
@@ -86,7 +86,7 @@ fn empty(subject: &Subject<'_>) -> Table {
     };
     let mut columns = vec![
         column(locale, Word::FaultWhere, 20).said_above(),
-        column(locale, Word::FaultWhat, 58),
+        column(locale, Word::FaultWhat, 48),
         column(locale, Word::FaultShare, 8),
     ];
     columns.extend(Shown::ALL.iter().map(measured));

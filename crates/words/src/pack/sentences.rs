@@ -17,8 +17,8 @@ sentences! {
         FaultKinds { kinds: &'a str, more: usize }:
             "{kinds}; {more} more, each rare" | "{kinds}; {more} weitere, jeder selten",
         FaultsLeftOut { rows: usize, share: &'a str }:
-            "Not here, as less probable: {rows:row|rows}, {share} of a hundred faults (all of them: latchline locate SITE --table)."
-            | "Nicht hier, weil weniger wahrscheinlich: {rows:Zeile|Zeilen}, {share} von hundert Fehlern (alle: latchline locate ANLAGE --table).",
+            "Not here, as less probable: {rows:row|rows}, {share} of a hundred faults. The program prints all of them."
+            | "Nicht hier, weil weniger wahrscheinlich: {rows:Zeile|Zeilen}, {share} von hundert Fehlern. Das Programm druckt alle.",
         FaultsUnseen { share: &'a str, none: &'a str }:
             "{share} of a hundred show in none of these readings (settings, locks, handsets, what is still too small), and {none} are none of these."
             | "{share} von hundert zeigen sich in keinem dieser Messwerte (Einstellungen, Schlösser, Hörer, was noch zu klein ist), und {none} sind keiner davon.",

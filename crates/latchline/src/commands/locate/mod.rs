@@ -4,6 +4,7 @@ mod again;
 mod as_drawn;
 mod dialogue;
 mod drawn_reason;
+mod form;
 mod json;
 mod next;
 mod plainest;
@@ -16,6 +17,7 @@ mod words;
 
 use self::again::Again;
 use self::as_drawn::AsDrawnOf;
+use self::form::Format;
 pub(super) use self::json::schema;
 pub(super) use self::reader::Reader;
 pub(super) use self::table_json::schema as table_schema;
@@ -99,20 +101,6 @@ impl From<AgeChoice> for Age {
             AgeChoice::InService => Age::InService,
         }
     }
-}
-
-/// Form of the result.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
-enum Format {
-    /// For a person
-    #[default]
-    Text,
-    /// A few lines for the telephone
-    Short,
-    /// For programs
-    Json,
-    /// For spreadsheets and programs; of the table alone
-    Csv,
 }
 
 /// Runs the command.

@@ -1,14 +1,14 @@
 //! `latchline locate --table`: the table of faults, and what readings say from it alone.
 
-use super::Format;
+use super::form::Format;
 use super::reader::Reader;
-use super::table_json::{Ranked, json};
+use super::table_json::{Ranked, json, what};
 use crate::refusal::{Refusal, Result};
 use latchline_finding::{Figure, Locale, Unit, Units};
 use latchline_handover::tables::fault_sheet;
 use latchline_handover::{Cell, Options, PackInput, Row, Stamp, Subject, Table};
 use latchline_locate::{
-    Dictionary, Element, Evidence, FaultTable, Kind, Plant, Share, SheetReading, SheetValue, reads,
+    Dictionary, Evidence, FaultTable, Kind, Plant, Share, SheetReading, SheetValue, reads,
 };
 use latchline_report::table::{hanging, paragraph};
 use latchline_session::View;
@@ -233,15 +233,6 @@ fn about(kind: Kind, size: f64) -> FromTable<'static> {
             size: Figure { value: (100.0 * size).round() / 100.0, unit: Unit::Percent },
         },
         unit => FromTable::About { size: Figure { value: two, unit } },
-    }
-}
-
-/// Whether it is a run, a box or a supply.
-pub(super) fn what(element: Element) -> &'static str {
-    match element {
-        Element::Run(_) => "run",
-        Element::Supply(_) => "supply",
-        _ => "box",
     }
 }
 

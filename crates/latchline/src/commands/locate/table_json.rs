@@ -1,8 +1,7 @@
 //! The JSON of `locate --table`.
 
-use super::table::what;
 use crate::refusal::Result;
-use latchline_locate::{FaultSheet, Share, SheetPlace, SheetReading, SheetValue, place_name};
+use latchline_locate::{Element, FaultSheet, Share, SheetPlace, SheetReading, SheetValue, place_name};
 use latchline_site::model::Site;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -191,4 +190,13 @@ pub(super) fn json(
         ranking,
         notes: notes.to_vec(),
     })?)
+}
+
+/// Whether it is a run, a box or a supply.
+pub(super) fn what(element: Element) -> &'static str {
+    match element {
+        Element::Run(_) => "run",
+        Element::Supply(_) => "supply",
+        _ => "box",
+    }
 }

@@ -29,11 +29,11 @@ macro_rules! faults {
             "No supply of this site feeds anything: there is no reading that a fault would change."
             | "Kein Netzteil dieser Anlage speist etwas: Es gibt keinen Messwert, den ein Fehler ändern würde.",
         FaultsNotMade:
-            "This table was not worked out for these papers: on the laptop, latchline locate SITE --table prints it."
-            | "Diese Tabelle wurde für diese Unterlagen nicht berechnet: Am Laptop druckt sie latchline locate ANLAGE --table.",
+            "This table was not worked out for these papers: the program prints it on the laptop."
+            | "Diese Tabelle wurde für diese Unterlagen nicht berechnet: Das Programm druckt sie am Laptop.",
         FaultsRestOn:
-            "How often each is met is common practice, no source, of installations that have been in service for more than a month (latchline locate --show-rates). Ranges hold tolerances and a good meter to two deviations, and sizes of each fault at five steps. They are true only if the site file is as built, and know one fault at a time. The laptop's answer from the same readings is finer, knows calls and what people tell, and proposes the next reading: latchline locate."
-            | "Wie oft jeder vorkommt, ist übliche Praxis, ohne Quelle, für Anlagen, die länger als einen Monat in Betrieb sind (latchline locate --show-rates). Die Bereiche enthalten Toleranzen und ein gutes Messgerät bis zwei Standardabweichungen und die Größe jedes Fehlers in fünf Stufen. Sie gelten nur, wenn die Anlagendatei dem Gebauten entspricht, und kennen einen Fehler auf einmal. Die Antwort des Laptops aus denselben Messwerten ist feiner, kennt Rufe und Meldungen und schlägt die nächste Messung vor: latchline locate.",
+            "How often each is met is common practice, no source, of installations that have been in service for more than a month. Ranges hold tolerances and a good meter to two deviations, and sizes of each fault at five steps. They are true only if the site file is as built, and know one fault at a time. The laptop's answer from the same readings is finer, knows calls and what people tell, and proposes the next reading."
+            | "Wie oft jeder vorkommt, ist übliche Praxis, ohne Quelle, für Anlagen, die länger als einen Monat in Betrieb sind. Die Bereiche enthalten Toleranzen und ein gutes Messgerät bis zwei Standardabweichungen und die Größe jedes Fehlers in fünf Stufen. Sie gelten nur, wenn die Anlagendatei dem Gebauten entspricht, und kennen einen Fehler auf einmal. Die Antwort des Laptops aus denselben Messwerten ist feiner, kennt Rufe und Meldungen und schlägt die nächste Messung vor.",
         }
     };
 }

@@ -18,7 +18,7 @@ PICTURES = pathlib.Path(__file__).parent.parent / "docs" / "pictures"
 # enough to be read. The letters of cards are larger.
 SAMPLES = [
     ("sample-card", "job-cards", 3, "en", 76),
-    ("sample-card-de", "job-cards", 3, "de", 76),
+    ("sample-card-de", "job-cards", 3, "de", 74),
     ("sample-wiring", "wiring", 1, "en", 110),
     ("sample-devices", "devices", 1, "en", 110),
     ("sample-elevation", "elevation", 1, "en", 110),

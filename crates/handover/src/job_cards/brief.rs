@@ -18,7 +18,7 @@ pub struct Brief {
 }
 
 /// Steps that a card says in few words, with these words.
-const TICKS: [(Word, Word); 29] = [
+const TICKS: [(Word, Word); 28] = [
     (Word::MountAndWire, Word::BriefMounted),
     (Word::ReleaseAndVolume, Word::BriefRelease),
     (Word::DisconnectBattery, Word::BriefBatteryOff),
@@ -47,7 +47,6 @@ const TICKS: [(Word, Word); 29] = [
     (Word::OwnerSwitchesOn, Word::BriefOwnerOn),
     (Word::DriveWithoutCommand, Word::BriefDriveLeft),
     (Word::DelayEndsWithoutPower, Word::BriefDelayWithoutPower),
-    (Word::MainsOnAgain, Word::BriefMainsOn),
 ];
 
 /// The same for steps at which something is read or written.

@@ -47,7 +47,6 @@ pub(super) fn mains_lost(steps: &mut Steps<'_, '_>) {
         if let Some(battery) = &sheet.battery {
             steps.word(at, Word::BatteryTakesOver);
             on_battery(steps, index);
-            steps.word(at, Word::MainsOnAgain);
             if let Some(load) = battery.as_ref().ok().and_then(|battery| battery.shortest()) {
                 let hours = locale.figure_rounded(Figure::new(load.hours, Unit::Hour), Rounding::Down);
                 steps.tell(at, locale.say(&Sentence::BatteryCarries { hours: &hours }));

@@ -63,7 +63,7 @@ fn every_battery_is_read_by_itself_before_it_is_connected() {
         // Read again while it carries the system.
         let off = at(&steps, "PS", "Switch the mains off: the system stays on");
         let read = at(&steps, "PS", "while the battery carries the system");
-        assert!(off < read && read < at(&steps, "PS", "Switch the mains on again"));
+        assert!(off < read && steps[read].1.what.contains("switch the mains on again"));
         assert!(
             matches!(steps[read].1.expected, Expected::Within { lowest, highest, .. } if lowest < highest)
         );

@@ -186,7 +186,7 @@ sentences! {
             | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist: an den Klemmen prüfen, bevor sie jemand berührt.",
         DeadOnceIsolatedOnCard { supply: &'a str, steps: &'a str, card: usize }:
             "The bus here is dead only once {supply} is isolated ({steps}, card {card}): prove it at the terminals, before you touch any."
-            | "Der Bus ist hier erst spannungsfrei, wenn {supply} freigeschaltet ist ({steps}, Karte {card}): an den Klemmen prüfen.",
+            | "Bus hier erst spannungsfrei, wenn {supply} freigeschaltet ist ({steps}, Karte {card}): an den Klemmen prüfen.",
         FitShort { run: &'a str, stops: Option<&'a str> }:
             "Run {run}: short-circuit its conductors here<, and see that they are joined through at {stops}>."
             | "Strang {run}: hier die Adern kurzschließen<; an {stops} müssen sie durchverbunden sein>.",

@@ -112,9 +112,6 @@ macro_rules! commissioning {
         MainsLostAndBack:
             "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
             | "Netz aus- und wieder einschalten: Jedes Gerät kommt ohne Zutun wieder. Zeit, bis das letzte hochgefahren ist:",
-        MainsOnAgain:
-            "Switch the mains on again: nothing drops out."
-            | "Netz wieder einschalten: Nichts fällt aus.",
         MainsOfItsOwnOn:
             "Whoever holds the key takes the lock off and switches its mains on."
             | "Wer den Schlüssel hat, hebt die Sperre auf und schaltet dieses Netz ein.",
@@ -284,8 +281,8 @@ macro_rules! commissioning {
             | "Der Nottaster öffnet; zurückstellen.",
         TryExitButton: "The exit button opens." | "Der Türöffnertaster öffnet.",
         VoltageOnBattery:
-            "Voltage at the output while the battery carries the system: no less than at the end of discharge, which the catalogue states, no more than on the mains"
-            | "Spannung am Ausgang, während die Batterie die Anlage speist: nicht weniger als am Entladeschluss laut Katalog, nicht mehr als am Netz",
+            "Voltage at the output while the battery carries the system: no less than at the end of discharge, which the catalogue states, no more than on the mains. Then switch the mains on again: nothing drops out"
+            | "Spannung am Ausgang, während die Batterie die Anlage speist: nicht weniger als am Entladeschluss laut Katalog, nicht mehr als am Netz. Dann Netz wieder einschalten: Nichts fällt aus",
         VoltageTester:
             "voltage tester"
             | "Spannungsprüfer",

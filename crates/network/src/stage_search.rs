@@ -3,12 +3,12 @@
 use crate::bound::{Functional, StageBound};
 use crate::evaluate::{ENCLOSURE_V, SetOutcome, Solver};
 use crate::layout::Layout;
+use crate::margin::margin_v;
 use crate::memory::{Fingerprint, Key, Weighed};
 use crate::phase::Phase;
 use crate::search::{Found, SearchOptions, StageSearch, Target};
 use crate::stage_calls::StageCalls;
 use crate::stage_key::of_stage;
-use crate::worst::margin_v;
 use std::collections::BTreeMap;
 
 /// A device of the stage, as the search sees it.

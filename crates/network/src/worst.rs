@@ -1,6 +1,7 @@
 //! What is known of the worst states: margins of devices, currents and powers of sources and runs.
 
 use crate::layout::NodeRef;
+use crate::margin::margin_v;
 use crate::source_power::PowerState;
 use latchline_finding::{ElementId, StateKind};
 use latchline_site::model::Site;
@@ -45,11 +46,6 @@ pub struct StateMargin {
     pub is_undecided: bool,
     /// Whether no set can be worse by more than the search's tolerance.
     pub complete: bool,
-}
-
-/// Margin of a voltage to its limit in volts; minus infinity without operating point.
-pub fn margin_v(voltage_v: Option<f64>, limit_v: f64) -> f64 {
-    voltage_v.map_or(f64::NEG_INFINITY, |voltage_v| voltage_v - limit_v)
 }
 
 impl StateMargin {

@@ -128,7 +128,7 @@ fn bounds(bytes: &[u8]) -> Result<Bounds, SheetMistake> {
         // Bytes before a break count as well; nothing is kept of them.
         let mut counted = Counted { inner: part, bytes: 0 };
         let mut bounded = BufReader::new((&mut counted).take(left + 1));
-        let can_be = claims::can_be(&mut bounded);
+        let can_be = claims::can_be(&mut bounded, MOST_CELLS);
         let _ = std::io::copy(&mut bounded, &mut sink());
         if counted.bytes > left {
             return Ok(Bounds::TooLarge);

@@ -1,7 +1,6 @@
 //! What the parts of a workbook say of themselves before a cell of them is read: the library that reads cells makes room for as many
 //! texts as are announced, and reckons with references as they stand.
 
-use super::MOST_CELLS;
 use quick_xml::Reader;
 use quick_xml::events::{BytesStart, Event};
 use std::io::BufRead;
@@ -10,9 +9,9 @@ use std::io::BufRead;
 const SHEET_ROWS: u32 = 1_048_576;
 const SHEET_COLUMNS: u32 = 16_384;
 
-/// Whether all that a part claims can be: no more texts than a workbook may have cells, and references within a sheet. A part that is no XML
+/// Whether all that a part claims can be: no more texts than these, and references within a sheet. A part that is no XML
 /// claims nothing; what is broken in it is told by who needs it.
-pub(super) fn can_be(part: impl BufRead) -> bool {
+pub(super) fn can_be(part: impl BufRead, most_texts: usize) -> bool {
     let mut reader = Reader::from_reader(part);
     let config = reader.config_mut();
     // As the library that reads the cells has them.
@@ -22,29 +21,28 @@ pub(super) fn can_be(part: impl BufRead) -> bool {
     loop {
         buffer.clear();
         match reader.read_event_into(&mut buffer) {
-            Ok(Event::Start(element) | Event::Empty(element)) if !element_can_be(&element) => return false,
+            Ok(Event::Start(element) | Event::Empty(element)) if !element_can_be(&element, most_texts) => {
+                return false;
+            }
             Ok(Event::Eof) | Err(_) => return true,
             Ok(_) => {}
         }
     }
 }
 
-fn element_can_be(element: &BytesStart<'_>) -> bool {
-    let (key, holds): (&str, fn(&str) -> bool) = match element.local_name().as_ref() {
-        "sst" => ("uniqueCount", is_number_of_texts),
-        "row" => ("r", is_row),
-        "c" => ("r", is_area),
-        "dimension" | "mergeCell" | "f" => ("ref", is_area),
+fn element_can_be(element: &BytesStart<'_>, most_texts: usize) -> bool {
+    let is_number_of_texts = |text: &str| text.trim().parse::<usize>().is_ok_and(|count| count <= most_texts);
+    let (key, holds): (&str, &dyn Fn(&str) -> bool) = match element.local_name().as_ref() {
+        "sst" => ("uniqueCount", &is_number_of_texts),
+        "row" => ("r", &is_row),
+        "c" => ("r", &is_area),
+        "dimension" | "mergeCell" | "f" => ("ref", &is_area),
         _ => return true,
     };
     let mut attributes = element.attributes();
     let mut claims =
         attributes.with_checks(false).flatten().filter(|attribute| attribute.key.as_ref() == key);
     claims.all(|claim| holds(&claim.value))
-}
-
-fn is_number_of_texts(text: &str) -> bool {
-    text.trim().parse::<usize>().is_ok_and(|count| count <= MOST_CELLS)
 }
 
 fn is_row(text: &str) -> bool {

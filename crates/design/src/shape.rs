@@ -25,6 +25,9 @@ pub struct Shape {
     ways: Vec<(u64, u8, bool)>,
 }
 
+/// Place of its box, cable, those it is together with, whether nothing loops through it.
+type Locks = (Option<usize>, Option<LockedCable>, Option<(usize, usize)>, bool);
+
 /// Everything about an item but its name.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 struct ItemShape {
@@ -41,8 +44,8 @@ struct ItemShape {
     called_by: u128,
     /// Each figure of each load by its bits: alike is the same.
     loads: Vec<[u64; 14]>,
-    /// What is decided: place of its box, cable, those it is together with, whether nothing loops through it.
-    locks: (Option<usize>, Option<LockedCable>, Option<(usize, usize)>, bool),
+    /// What is decided.
+    locks: Locks,
     /// What a site file says of an entrance, but for its place and whom it calls.
     keys: Vec<String>,
 }

@@ -44,7 +44,7 @@ pub(crate) fn solve_stage(
     workspace: &mut Workspace,
 ) -> StageSolved {
     let nodes = plant.layout.stages[fed.index].parent.len();
-    let is_dead = effects.iter().any(|effect| *effect == Effect::Dead { stage: fed.index });
+    let is_dead = effects.contains(&Effect::Dead { stage: fed.index });
     let Some(voltage_v) = state.voltage_v[fed.index].filter(|_| fed.has_power && !is_dead) else {
         return StageSolved::dead(nodes);
     };

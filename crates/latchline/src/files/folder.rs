@@ -230,10 +230,16 @@ pub fn replace(folder: &Path, files: &[PackFile]) -> Result<Earlier> {
     }
     let old = before.map(|before| set_aside(folder, &before)).transpose().refused(cannot)?;
     if let Err(error) = fs::rename(&fresh.path, folder) {
-        if let Some(old) = &old {
-            fs::rename(old, folder)
-                .refused(|| FolderRefusal::NowCalled { folder: &shown, name: &shown::path(old) }.both())?;
+        let Some(old) = &old else { return Err(error).refused(cannot) };
+        let is_back = fs::rename(old, folder);
+        // While it was aside another run, which saw no folder, put its own there.
+        if is_back.is_err() && standing(folder).is_ok_and(|now| now.contents.is_some()) {
+            if !remove_if_nothing_is_lost(old, folder) {
+                told_of(old, folder);
+            }
+            return Err(FolderRefusal::BeingWritten { folder: &shown }.into());
         }
+        is_back.refused(|| FolderRefusal::NowCalled { folder: &shown, name: &shown::path(old) }.both())?;
         return Err(error).refused(cannot);
     }
     fresh.placed();

@@ -274,10 +274,7 @@ impl Reducible {
         let is_any_limited = solved.limited.contains(&true);
         let farthest_v = FARTHEST * self.source.voltage_v;
         let spread = 12.0_f64.sqrt();
-        for node in 1..self.parent.len() {
-            if place[node].is_some() {
-                continue;
-            }
+        for (node, _) in place.iter().enumerate().skip(1).filter(|(_, place)| place.is_none()) {
             let up = self.parent[node] as usize;
             let (above_v, range_v) = (solved.voltage_v[up], solved.range_v[up]);
             let change_v = above_v - self.voltage_v[up];

@@ -78,7 +78,7 @@ keys! {
 
 impl Policy {
     /// What is asked for: of 0 hours nobody asks for a battery.
-    pub(crate) fn as_asked(mut self) -> Self {
+    pub(crate) fn with_zero_as_none(mut self) -> Self {
         self.standby_hours = self.standby_hours.filter(|hours| hours.value > 0.0);
         self
     }

@@ -247,7 +247,7 @@ impl Resolver<'_> {
             country: head.country.clone(),
             catalogue: Arc::default(),
             conditions: file.within("conditions", |conditions| self.conditions(conditions)),
-            policy: file.within("policy", |policy| Policy::read(policy, STATED)).as_asked(),
+            policy: file.within("policy", |policy| Policy::read(policy, STATED)).with_zero_as_none(),
             buildings: Vec::new(),
             supplies: Vec::new(),
             boxes: Vec::new(),

@@ -79,9 +79,9 @@ fn the_table_agrees_with_the_whole_reckoning_on_the_first_class() {
             let is_in_first = found.classes[0].members.iter().any(|place| {
                 let (hypothesis, _) = found.cause(*place);
                 // What no reading shows stands once for all its places.
-                hypothesis.cause.kind == shares[0].kind && shares[0].element.is_empty()
-                    || hypothesis.cause.kind == shares[0].kind
-                        && hypothesis.cause.element.name(plant.site) == shares[0].element
+                hypothesis.cause.kind == shares[0].kind
+                    && (shares[0].element.is_empty()
+                        || hypothesis.cause.element.name(plant.site) == shares[0].element)
             });
             agreed += u64::from(is_in_first);
             if !is_in_first {

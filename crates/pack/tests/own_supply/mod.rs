@@ -15,7 +15,7 @@ fn steps(text: &str) -> Vec<(Word, Step)> {
     stages.flat_map(|stage| stage.steps.into_iter().map(move |step| (stage.word, step))).collect()
 }
 
-fn at<'s>(steps: &'s [(Word, Step)], place: &str, words: &str) -> usize {
+fn at(steps: &[(Word, Step)], place: &str, words: &str) -> usize {
     let found = steps.iter().position(|(_, step)| step.place == place && step.what.contains(words));
     found.unwrap_or_else(|| panic!("{place}: {words}"))
 }

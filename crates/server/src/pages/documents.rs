@@ -165,7 +165,7 @@ fn whole_pdf(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refuse
 fn workbook(view: &View, number: i64, locale: Locale) -> Result<Vec<u8>, Refused> {
     let options = Options { locale, only: Part::ALL.to_vec(), ..Options::default() };
     with_pack(view, number, &options, |pack| {
-        let files = latchline_pack::files(&pack).map_err(|error| Refused::Unfit(error.both()))?;
+        let files = latchline_pack::files(pack).map_err(|error| Refused::Unfit(error.both()))?;
         files
             .into_iter()
             .find(|file| file.name == "workbook.xlsx")

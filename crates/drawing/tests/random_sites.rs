@@ -423,6 +423,7 @@ fn a_german_drawing_is_german_throughout() {
         "terrace",
         "units",
         "video",
+        "with",
     ];
     // The same word in both languages; a station may be shortened.
     let shared =

@@ -20,7 +20,6 @@ use std::process::ExitCode;
 
 /// The port that is tried first.
 const USUAL_PORT: u16 = 4840;
-/// The store of a folder.
 
 /// Open the office page: the building drawn, changed and judged in the browser
 ///

@@ -51,11 +51,13 @@ fn ranges_of_ohms_and_amperes_allow_for_the_meter() {
             Expected::metered(span, unit).cells(&subject.locale).map(|cell| cell.number().unwrap_or(f64::NAN))
         };
         let ohms = Span { nominal: 1.0, lowest: 0.9, highest: 1.1 };
-        assert_eq!(shown(ohms, Unit::Ohm), [1.0, 0.69, 1.32]);
+        assert_eq!(shown(ohms, Unit::Ohm), [1.0, 0.58, 1.42]);
         let amperes = Span { nominal: 0.1, lowest: 0.09, highest: 0.11 };
-        assert_eq!(shown(amperes, Unit::Ampere), [0.1, 0.085, 0.115]);
+        assert_eq!(shown(amperes, Unit::Ampere), [0.1, 0.083, 0.117]);
         let notes: Vec<String> = sheets(subject).into_iter().flat_map(|sheet| sheet.notes).collect();
-        assert!(notes.iter().any(|note| note.contains("1 % + 0.2 ohm") && note.contains("1.5 % + 0.003 A")));
+        assert!(
+            notes.iter().any(|note| note.contains("1.5 % + 0.3 ohm") && note.contains("1.5 % + 0.005 A"))
+        );
     });
 }
 

@@ -77,12 +77,10 @@ resistance_tolerance = "{100 * DRUM_TOLERANCE} %"
 """
 
 
-def site_text() -> str:
-    flats = [f"S{k}" for k in range(1, STATIONS + 1)]
-    dwellings = "\n".join(f'{name} = {{ place = "A/G" }}' for name in flats)
-    return f"""
-[site]
-title = "Check"
+def site_head(title: str, length_tolerance: float, joint_ohm: float) -> str:
+    """What the sites have alike: one supply in one building, stations of one family, conductors at 20 °C."""
+    return f"""[site]
+title = "{title}"
 family = "mere"
 indoor_station = "flat"
 door_station = "door"
@@ -93,15 +91,22 @@ catalogues = ["mere.toml"]
 usual_temperature = "20 °C"
 hottest_temperature = "20 °C"
 coldest_temperature = "20 °C"
-length_tolerance = "{100 * LENGTH_TOLERANCE} %"
-joint_resistance = "{JOINT_OHM} ohm"
+length_tolerance = "{100 * length_tolerance} %"
+joint_resistance = "{joint_ohm} ohm"
 
 [buildings]
 A = {{ title = "A", floors = ["G"] }}
 
 [supplies]
 PS = {{ model = "ps", place = "A/G" }}
+"""
 
+
+def site_text() -> str:
+    flats = [f"S{k}" for k in range(1, STATIONS + 1)]
+    dwellings = "\n".join(f'{name} = {{ place = "A/G" }}' for name in flats)
+    return f"""
+{site_head("Check", LENGTH_TOLERANCE, JOINT_OHM)}
 [entrances]
 front = {{ role = "main", place = "A/G" }}
 

@@ -6,11 +6,15 @@ cable. Every part is invented.
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
 from tree import ROOT3, Circuits, Tree
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[3] / "checks"))
+from locate_site import site_head  # noqa: E402
 
 SUPPLY_V, SUPPLY_OHM, PORT_OHM, BOX_W = 48.0, 0.15, 0.08, 0.6
 JOINT_OHM = 0.02
@@ -268,27 +272,8 @@ class Site:
         flats = "\n".join(f'{name} = {{ place = "A/G" }}' for name, is_indoor in zip(self.names, self.is_indoor) if is_indoor)
         lines = "\n".join(runs)
         path = folder / "site.toml"
-        path.write_text(f"""[site]
-title = "Judged, {self.stations} stations (invented)"
-family = "mere"
-indoor_station = "flat"
-door_station = "door"
-cable = "pair"
-catalogues = ["mere.toml"]
-
-[conditions]
-usual_temperature = "20 °C"
-hottest_temperature = "20 °C"
-coldest_temperature = "20 °C"
-length_tolerance = "{100 * LENGTH_TOLERANCE} %"
-joint_resistance = "{JOINT_OHM} ohm"
-
-[buildings]
-A = {{ title = "A", floors = ["G"] }}
-
-[supplies]
-PS = {{ model = "ps", place = "A/G" }}
-
+        head = site_head(f"Judged, {self.stations} stations (invented)", LENGTH_TOLERANCE, JOINT_OHM)
+        path.write_text(f"""{head}
 [distributors]
 {boxes}
 

@@ -10,25 +10,17 @@ use latchline_network::readings::ReadingPlace;
 use latchline_site::model::{RunStart, RunStop, Site};
 use std::collections::BTreeMap;
 
-/// Where a cause stands.
-pub(super) enum SheetPlaceOf {
-    /// At a run, a box or a supply.
-    At(Element),
-    /// At none.
-    Nowhere,
-}
-
-/// Where a cause stands: at the run that it lies on, of a box or supply at that.
-pub(super) fn place_of(plant: &Plant<'_>, element: Element) -> SheetPlaceOf {
+/// Where a cause stands: at the run that it lies on, of a box or supply at that; `None` where at none of these.
+pub(super) fn place_of(plant: &Plant<'_>, element: Element) -> Option<Element> {
     let element = match element {
         Element::Entrance(entrance) => Element::Station(plant.site.entrances[entrance].station),
-        Element::Box(_) | Element::Supply(_) => return SheetPlaceOf::At(element),
+        Element::Box(_) | Element::Supply(_) => return Some(element),
         other => other,
     };
     match Place::of(plant, element) {
-        Place::Section { run, .. } | Place::Run(run) => SheetPlaceOf::At(Element::Run(run)),
-        Place::Element(Element::Port { box_index, .. }) => SheetPlaceOf::At(Element::Box(box_index)),
-        Place::Element(_) => SheetPlaceOf::Nowhere,
+        Place::Section { run, .. } | Place::Run(run) => Some(Element::Run(run)),
+        Place::Element(Element::Port { box_index, .. }) => Some(Element::Box(box_index)),
+        Place::Element(_) => None,
     }
 }
 
@@ -44,7 +36,7 @@ pub(super) fn readings_of(
     let site = plant.site;
     match element {
         Element::Run(run) => {
-            let start = start_of(site.runs[run].from);
+            let start = site.runs[run].from.into();
             let end = site.runs[run].sections.last().and_then(|section| match section.to {
                 RunStop::Station(station) => voltage(ReadingPlace::Station(station)),
                 RunStop::BoxInput(index) => voltage(ReadingPlace::BoxInput(index)),
@@ -56,7 +48,7 @@ pub(super) fn readings_of(
         }
         Element::Box(index) => {
             let run = first_run(site, index);
-            let end = run.and_then(|run| voltage(start_of(site.runs[run].from)));
+            let end = run.and_then(|run| voltage(site.runs[run].from.into()));
             let out = current(ReadingPlace::BoxOutput(index)).filter(|one| known.contains_key(one));
             let current = out.or_else(|| run.and_then(|run| current(ReadingPlace::Run(run))));
             [voltage(ReadingPlace::BoxInput(index)), end, current, None, None]
@@ -79,14 +71,6 @@ pub(super) fn readings_of(
             [voltage(at), farthest.map(|(_, quantity)| quantity.clone()), current(at), None, None]
         }
         _ => [None, None, None, None, None],
-    }
-}
-
-fn start_of(from: RunStart) -> ReadingPlace {
-    match from {
-        RunStart::Supply(index) => ReadingPlace::Supply(index),
-        RunStart::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-        RunStart::Station(station) => ReadingPlace::Station(station),
     }
 }
 

@@ -4,7 +4,7 @@
 //! most that any of them makes, each widened by two deviations of tolerances and meter. What shows in no reading of its place is counted, not listed.
 
 use super::pattern::{PIECE_VARIANCE, Pattern, change_of};
-use super::places::{SheetPlaceOf, place_of, readings_of};
+use super::places::{place_of, readings_of};
 use super::solved::{Entry, Solved};
 use crate::evidence::good_reading;
 use crate::kind::{Element, Kind};
@@ -145,7 +145,7 @@ impl FaultSheet {
         let mut unseen = 0.0;
         for (number, cause) in solved.causes.iter().enumerate() {
             match place_of(plant, cause.cause.element) {
-                SheetPlaceOf::At(element) if !solved.at_sizes[number].is_empty() => {
+                Some(element) if !solved.at_sizes[number].is_empty() => {
                     by_place.entry(element).or_default().push(number);
                 }
                 _ => unseen += cause.prior,

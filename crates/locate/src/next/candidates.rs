@@ -8,7 +8,7 @@ use crate::quantity::{Legs, Quantity};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
 use latchline_network::{BusState, StageNode, StageSource};
-use latchline_site::model::{RunStart, RunStop, Site, StationOwner};
+use latchline_site::model::{RunStop, Site, StationOwner};
 use std::collections::BTreeSet;
 
 /// Runs whose readings alone are looked at, and stations that are called for it.
@@ -126,7 +126,7 @@ pub(super) fn candidates(
 /// difference. Neighbours, the run as a whole, and from its start and to its last place any other where it is the `likeliest` run.
 fn drops(site: &Site, run: usize, likeliest: bool) -> Vec<(ReadingPlace, ReadingPlace)> {
     let stops = site.runs[run].sections.iter().map(|section| ReadingPlace::from(section.to));
-    let mut places: Vec<ReadingPlace> = std::iter::once(start(site, run)).chain(stops).collect();
+    let mut places: Vec<ReadingPlace> = std::iter::once(site.runs[run].from.into()).chain(stops).collect();
     places.retain(|place| !matches!(place, ReadingPlace::BoxLink(_)));
     let last = places.len() - 1;
     let mut ends = Vec::new();
@@ -139,15 +139,6 @@ fn drops(site: &Site, run: usize, likeliest: bool) -> Vec<(ReadingPlace, Reading
         }
     }
     ends
-}
-
-/// Where a run starts.
-fn start(site: &Site, run: usize) -> ReadingPlace {
-    match site.runs[run].from {
-        RunStart::Supply(index) => ReadingPlace::Supply(index),
-        RunStart::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-        RunStart::Station(index) => ReadingPlace::Station(index),
-    }
 }
 
 /// Minutes that a reading takes a person who stands where the last one was taken (common practice, no source): two for the
@@ -182,7 +173,7 @@ pub(crate) fn effort_minutes(plant: &Plant<'_>, quantity: &Quantity, last: Optio
         _ => 2.0,
     };
     let standing = |at: ReadingPlace| match at {
-        ReadingPlace::Run(run) => start(site, run),
+        ReadingPlace::Run(run) => site.runs[run].from.into(),
         other => other,
     };
     let (last, at) = (last.map(standing), standing(quantity.place()));

@@ -3,7 +3,7 @@
 use crate::bus_state::BusState;
 use crate::layout::StageSource;
 use latchline_finding::Unit;
-use latchline_site::model::RunStop;
+use latchline_site::model::{RunStart, RunStop};
 
 /// Where a meter is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -27,6 +27,16 @@ pub enum ReadingPlace {
     Station(usize),
     /// Where a run starts, in its own conductors: index into `Site::runs`.
     Run(usize),
+}
+
+impl From<RunStart> for ReadingPlace {
+    fn from(start: RunStart) -> Self {
+        match start {
+            RunStart::Supply(index) => ReadingPlace::Supply(index),
+            RunStart::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+            RunStart::Station(index) => ReadingPlace::Station(index),
+        }
+    }
 }
 
 impl From<RunStop> for ReadingPlace {

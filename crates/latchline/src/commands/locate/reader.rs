@@ -61,7 +61,7 @@ impl Reader<'_> {
 
     /// How large a cause is.
     pub fn size(&self, kind: Kind, size: &Size) -> String {
-        let figure = |value: f64, unit: Unit| Figure { value: rounded(value), unit };
+        let figure = |value: f64, unit: Unit| Figure { value: rounded(value, FIGURES), unit };
         let of = |unit: Unit| SizeWords::Ohms {
             best: figure(size.best, unit),
             low: figure(size.low, unit),
@@ -70,9 +70,9 @@ impl Reader<'_> {
         let words = match kind {
             Kind::ThinConductor | Kind::CladAluminium | Kind::LongerRun | Kind::SupplyLow => {
                 SizeWords::Times {
-                    best: share_of_plan(size.best),
-                    low: share_of_plan(size.low),
-                    high: share_of_plan(size.high),
+                    best: in_whole_percent(size.best),
+                    low: in_whole_percent(size.low),
+                    high: in_whole_percent(size.high),
                 }
             }
             Kind::Short => SizeWords::Along {
@@ -128,7 +128,7 @@ impl Reader<'_> {
 
     /// A figure of a reading.
     pub fn figure(&self, quantity: &Quantity, value: f64) -> Figure {
-        Figure { value: rounded(value), unit: quantity.unit() }
+        Figure { value: rounded(value, FIGURES), unit: quantity.unit() }
     }
 
     /// The same in words.
@@ -153,16 +153,19 @@ impl Reader<'_> {
     }
 }
 
-/// What is times so much of the plan, in whole per cent.
-fn share_of_plan(times: f64) -> Figure {
+/// How many figures of a reading count.
+const FIGURES: i32 = 3;
+
+/// A share, or what is times so much of the plan, in whole per cent.
+pub(super) fn in_whole_percent(times: f64) -> Figure {
     Figure { value: (100.0 * times).round() / 100.0, unit: Unit::Percent }
 }
 
-/// Three figures that count.
-fn rounded(value: f64) -> f64 {
+/// A value with so many figures that count.
+pub(super) fn rounded(value: f64, figures: i32) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return value;
     }
-    let scale = 10.0_f64.powf(2.0 - value.abs().log10().floor());
+    let scale = 10.0_f64.powf(f64::from(figures - 1) - value.abs().log10().floor());
     (value * scale).round() / scale
 }

@@ -1,7 +1,7 @@
 //! `latchline locate --table`: the table of faults, and what readings say from it alone.
 
 use super::form::Format;
-use super::reader::Reader;
+use super::reader::{Reader, in_whole_percent, rounded};
 use super::table_json::{Ranked, json, what};
 use crate::refusal::{Refusal, Result};
 use latchline_finding::{Figure, Locale, Unit, Units};
@@ -36,7 +36,7 @@ impl FromTheTable<'_, '_> {
     pub fn table(&self, view: &View, stamp: &Stamp, format: Format) -> Result<String> {
         match format {
             Format::Text | Format::Short => self.table_text(view, stamp),
-            Format::Csv => Ok(self.table_csv()),
+            Format::Csv => self.table_csv(),
             Format::Json => json(self.reader.site, &self.faults.sheet, None, self.notes),
         }
     }
@@ -61,7 +61,7 @@ impl FromTheTable<'_, '_> {
                     let size = one.size.map_or(String::new(), |size| size.to_string());
                     [one.kind.name(), String::from(one.element), one.probability.to_string(), size]
                 }));
-                Ok(csv_of(&rows))
+                csv_of(&rows)
             }
             Format::Json => {
                 let (shares, used) = (&shares[..], read.len());
@@ -156,7 +156,7 @@ impl FromTheTable<'_, '_> {
         Ok(out)
     }
 
-    fn table_csv(&self) -> String {
+    fn table_csv(&self) -> Result<String> {
         const HEAD: [&str; 14] = [
             "what",
             "element",
@@ -224,15 +224,11 @@ fn line_of(subject: &Subject<'_>, table: &Table, cells: &[Cell]) -> String {
 }
 
 fn about(kind: Kind, size: f64) -> FromTable<'static> {
-    let two = two_figures(size);
     match kind.size_unit() {
-        Unit::Percent if kind == Kind::Short => FromTable::AboutAlong {
-            size: Figure { value: (100.0 * size).round() / 100.0, unit: Unit::Percent },
-        },
-        Unit::Percent => FromTable::AboutOfPlan {
-            size: Figure { value: (100.0 * size).round() / 100.0, unit: Unit::Percent },
-        },
-        unit => FromTable::About { size: Figure { value: two, unit } },
+        Unit::Percent if kind == Kind::Short => FromTable::AboutAlong { size: in_whole_percent(size) },
+        Unit::Percent => FromTable::AboutOfPlan { size: in_whole_percent(size) },
+        // The sizes of the table stand far apart.
+        unit => FromTable::About { size: Figure { value: rounded(size, 2), unit } },
     }
 }
 
@@ -246,17 +242,12 @@ fn finite(value: f64) -> String {
 }
 
 /// Rows as CSV (RFC 4180), the same in every language.
-fn csv_of<R: AsRef<[String]>>(rows: &[R]) -> String {
-    let quoted = |cell: &String| match cell.contains([',', '"', '\r', '\n']) {
-        true => format!("\"{}\"", cell.replace('"', "\"\"")),
-        false => cell.clone(),
-    };
-    let line = |row: &R| row.as_ref().iter().map(quoted).collect::<Vec<String>>().join(",") + "\r\n";
-    rows.iter().map(line).collect()
-}
-
-/// Two figures that count.
-fn two_figures(value: f64) -> f64 {
-    let scale = 10.0_f64.powf(1.0 - value.abs().log10().floor());
-    (value * scale).round() / scale
+fn csv_of<R: AsRef<[String]>>(rows: &[R]) -> Result<String> {
+    let mut writer =
+        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::<u8>::new());
+    for row in rows {
+        writer.write_record(row.as_ref()).map_err(std::io::Error::from)?;
+    }
+    let bytes = writer.into_inner().map_err(|error| error.into_error())?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
 }

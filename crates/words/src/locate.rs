@@ -372,6 +372,23 @@ sentences! {
 }
 
 sentences! {
+    /// What stands on the pictures of an answer.
+    pub enum PictureWords<'a> {
+        Suspect { place: &'a str, causes: &'a str }: "{place}: {causes}" | same,
+        WholeSite: "the site as a whole" | "die Anlage im Ganzen",
+        Way { from: &'a str, to: &'a str, when: &'a str }: "{from} to {to}, {when}" | "{from} bis {to}, {when}",
+        WithCause { cause: &'a str }: "dashed: {cause}" | "gestrichelt: {cause}",
+        NoVoltage { cause: &'a str }:
+            "{cause}: no voltage shows it"
+            | "{cause}: an keiner Spannung zu sehen",
+        NothingKnown: "before anything is known" | "bevor etwas bekannt ist",
+        Told { told: &'a str, more: Option<usize> }: "told: {told}< and {more} more>" | "gemeldet: {told}< und {more} weitere>",
+        ReadingIs { reading: &'a str, value: &'a str }: "{reading}: {value}" | same,
+        NoneOfThese: "none of these" | "nichts davon",
+    }
+}
+
+sentences! {
     /// How large a cause is.
     pub enum SizeWords {
         Ohms { best: Figure, low: Figure, high: Figure }:

@@ -173,7 +173,19 @@ pub fn screen_elevation(
     let tags = vec![0.0; site.runs.len()];
     let looks =
         site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
-    let subject = Subject { site, cards, widths, heights, nets, tags, looks, usual, troubles, lettering };
+    let subject = Subject {
+        site,
+        cards,
+        widths,
+        heights,
+        nets,
+        tags,
+        looks,
+        usual,
+        troubles,
+        suspects: Vec::new(),
+        lettering,
+    };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
     let endless = (1e6, 1e6);
     let most_widths = vec![across_mm; cells.column_count()];

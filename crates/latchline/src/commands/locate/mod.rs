@@ -7,6 +7,7 @@ mod drawn_reason;
 mod form;
 mod json;
 mod next;
+mod pictures;
 mod plainest;
 mod question;
 mod reader;
@@ -19,6 +20,7 @@ use self::again::Again;
 use self::as_drawn::AsDrawnOf;
 use self::form::Format;
 pub(super) use self::json::schema;
+use self::pictures::Pictures;
 pub(super) use self::reader::Reader;
 pub(super) use self::table_json::schema as table_schema;
 use self::words::Told;
@@ -29,7 +31,8 @@ use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use clap::{Args, ValueEnum};
 
-use latchline_finding::{Language, Severity};
+use latchline_drawing::SheetOptions;
+use latchline_finding::{Language, Locale, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
 use latchline_locate::{Age, BUILT_IN, FaultTable, Options, Plant, Rates, locate, question as question_of};
 use latchline_network::Layout;
@@ -78,6 +81,10 @@ pub struct LocateArguments {
     /// that table alone, as on the page for the phone
     #[arg(long, conflicts_with_all = ["show_rates", "dialogue"])]
     table: bool,
+    /// Draw into this folder, besides: where to look on the elevation, the voltage along the way as planned and as read, how the probabilities
+    /// moved with each reading
+    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["show_rates", "table", "dialogue"])]
+    draw: Option<PathBuf>,
     /// Ask one thing after another
     #[arg(long, conflicts_with_all = ["show_rates", "format", "output"])]
     dialogue: bool,
@@ -226,6 +233,36 @@ pub fn run(
             json::json(&reader, evidence, &located, question.as_ref(), &drawn, &problems, &notes)?
         }
     };
+    let drawn = match (&arguments.draw, &assessment) {
+        (Some(folder), Some(assessment)) => {
+            let stamp = load::stamp(&view, None, None);
+            let sheets = SheetOptions {
+                input: Some(stamp.short_input()),
+                revision: Some(stamp.revision),
+                locale: Locale::from(language),
+                ..SheetOptions::default()
+            };
+            let rates = &rates;
+            Pictures {
+                plant: &plant,
+                assessment,
+                reader: &reader,
+                evidence,
+                rates,
+                options: &options,
+                located: &located,
+                sheets,
+            }
+            .draw(folder)
+        }
+        _ => Vec::new(),
+    };
+    crate::commands::pictures::put(
+        &drawn,
+        arguments.draw.as_deref(),
+        &read,
+        arguments.written.result.may_replace(),
+    )?;
     arguments.written.result.put(&text, &read, output)?;
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }

@@ -14,7 +14,7 @@ use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Strok
 use latchline_site::model::Site;
 
 /// A chart of a way is not made lower than this while a sheet has room for fewer; that of the probabilities takes a sheet.
-const LEAST_COURSE_MM: f64 = 74.0;
+const LEAST_COURSE_MM: f64 = 56.0;
 const SHARES_MM: f64 = 150.0;
 /// Least span of an axis of voltages, so that what hardly falls looks so.
 const LEAST_SPAN_V: f64 = 1.0;

@@ -18,8 +18,8 @@ use latchline_site::model::{RunStart, Site};
 const PAD_MM: f64 = 0.9;
 /// What of the width of a sheet no entry of the legend can have.
 const LEGEND_MARGIN_MM: f64 = 40.0;
-/// Between a line and the tag beside it.
-const OFF_MM: f64 = 1.6;
+/// Between a line and the tag beside it: near it, else so far that a leader joins them.
+const OFF_MM: [f64; 3] = [1.6, 5.0, 8.6];
 /// Where along a length of cable its tag may stand: in the middle, else nearer to an end.
 const ALONG: [f64; 7] = [0.5, 0.38, 0.62, 0.26, 0.74, 0.14, 0.86];
 
@@ -134,7 +134,7 @@ impl Canvas<'_> {
         for (number, suspect) in (1..).zip(&self.subject.suspects) {
             let words = suspect.tag(number);
             let size = (width(&words), height());
-            let mut choices: Vec<Area> = Vec::new();
+            let mut choices: Vec<Choice> = Vec::new();
             let marked = suspect.place.card(self.subject.site);
             if let Some((_, card)) = cards.iter().find(|(card, _)| Some(*card) == marked) {
                 let around = card.grown(OUTLINE_MM);
@@ -144,17 +144,18 @@ impl Canvas<'_> {
             }
             for pieces in self.pieces(page, part, shift, suspect.place) {
                 for way in joined(&pieces) {
-                    let band = Stroke::solid(Ink::Grid, Pen::Broad);
+                    let band = Stroke::solid(Ink::ScaleThin, Pen::Broad);
                     marks.bands.path(Layer::Trouble, way, band);
                 }
                 choices.extend(beside_line(&pieces, size));
             }
             let Some(first) = choices.first().copied() else { continue };
             is_any = true;
-            let area = choices.into_iter().find(|area| obstacles.is_free(area)).unwrap_or(first);
+            let (area, from) = choices.into_iter().find(|(area, _)| obstacles.is_free(area)).unwrap_or(first);
             obstacles.add(area.grown(0.3));
             let mut group = Group::new("suspect");
             group.role.title = Some(format!("{words}: {}", suspect.words));
+            from.into_iter().for_each(|from| leader(&mut group, from, &area));
             tag(&mut group, area, &words);
             marks.tags.group(group);
         }
@@ -178,39 +179,50 @@ impl Canvas<'_> {
     }
 }
 
+/// Where a tag may stand, with the point that a leader joins it to where it stands off.
+type Choice = (Area, Option<Point>);
+
 /// Where the tag of a card may stand: at its corners, the upper ones first.
-fn around_card(card: &Area, (width, height): (f64, f64)) -> Vec<Area> {
+fn around_card(card: &Area, (width, height): (f64, f64)) -> Vec<Choice> {
     let (above, below) = (card.y - height + 0.8, card.bottom() - 0.8);
     let (right, left) = (card.right() - width, card.x);
     [(right, above), (left, above), (right, below), (left, below)]
         .into_iter()
-        .map(|(x, y)| Area::new(x, y, width, height))
+        .map(|(x, y)| (Area::new(x, y, width, height), None))
         .collect()
 }
 
-/// Where the tag of a length of cable may stand: beside its pieces, the longest first; at worst on it.
-fn beside_line(pieces: &[(Point, Point)], (width, height): (f64, f64)) -> Vec<Area> {
+/// Where the tag of a length of cable may stand: at worst on its line, else beside its pieces, the longest first.
+fn beside_line(pieces: &[(Point, Point)], (width, height): (f64, f64)) -> Vec<Choice> {
     let length = |(from, to): &(Point, Point)| (from.0 - to.0).abs() + (from.1 - to.1).abs();
     let mut longest: Vec<&(Point, Point)> = pieces.iter().collect();
     longest.sort_by(|a, b| length(b).total_cmp(&length(a)));
-    let mut places = Vec::new();
     let middle = |piece: &(Point, Point), share: f64| -> Point {
         let (from, to) = *piece;
         (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share)
     };
-    for share in ALONG {
-        for piece in &longest {
-            let (x, y) = middle(piece, share);
-            let is_level = (piece.0.1 - piece.1.1).abs() < 1e-6;
-            let sides = match is_level {
-                true => [(x - width / 2.0, y + OFF_MM), (x - width / 2.0, y - OFF_MM - height)],
-                false => [(x + OFF_MM, y - height / 2.0), (x - OFF_MM - width, y - height / 2.0)],
-            };
-            places.extend(sides.map(|(x, y)| Area::new(x, y, width, height)));
+    let on_it = longest.first().map(|piece| middle(piece, 0.5));
+    let on_it = on_it.map(|(x, y)| (Area::new(x - width / 2.0, y - height / 2.0, width, height), None));
+    let mut choices: Vec<Choice> = on_it.into_iter().collect();
+    for (ring, off) in OFF_MM.into_iter().enumerate() {
+        for share in ALONG {
+            for piece in &longest {
+                let (x, y) = middle(piece, share);
+                let is_level = (piece.0.1 - piece.1.1).abs() < 1e-6;
+                let sides = match is_level {
+                    true => [(x - width / 2.0, y + off), (x - width / 2.0, y - off - height)],
+                    false => [(x + off, y - height / 2.0), (x - off - width, y - height / 2.0)],
+                };
+                let leader = (ring > 0).then_some((x, y));
+                choices.extend(sides.map(|(x, y)| (Area::new(x, y, width, height), leader)));
+            }
         }
     }
-    // What finds no room stands on its own line, which it cannot be taken for another's there.
-    let on_it = longest.first().map(|piece| middle(piece, 0.5));
-    let on_it = on_it.map(|(x, y)| Area::new(x - width / 2.0, y - height / 2.0, width, height));
-    on_it.into_iter().chain(places).collect()
+    choices
+}
+
+/// The leader of a tag: from the line to the nearest edge.
+fn leader(group: &mut Group, from: Point, tag: &Area) {
+    let to = (from.0.clamp(tag.x, tag.right()), from.1.clamp(tag.y, tag.bottom()));
+    group.line(Layer::Trouble, from, to, Stroke::solid(Ink::Text, Pen::Thin));
 }

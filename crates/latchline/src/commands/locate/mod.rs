@@ -36,6 +36,7 @@ use latchline_finding::{Language, Locale, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
 use latchline_locate::{Age, BUILT_IN, FaultTable, Options, Plant, Rates, locate, question as question_of};
 use latchline_network::Layout;
+use latchline_words::commands::WrittenWords;
 use latchline_words::locate::Problem;
 use latchline_words::refusals::{ArgumentRefusal, FileRefusal};
 use std::io::{Read, Write};
@@ -203,6 +204,34 @@ pub fn run(
     let located = locate(&plant, evidence, &rates, &options);
     let question = question_of(&plant, evidence, &rates, &options, &located);
     let reader = Reader { site, language };
+    let pictures = match (&arguments.draw, &assessment) {
+        (Some(folder), Some(assessment)) => {
+            let stamp = load::stamp(&view, None, None);
+            let sheets = SheetOptions {
+                input: Some(stamp.short_input()),
+                revision: Some(stamp.revision),
+                locale: Locale::from(language),
+                ..SheetOptions::default()
+            };
+            let rates = &rates;
+            Pictures {
+                plant: &plant,
+                assessment,
+                reader: &reader,
+                evidence,
+                rates,
+                options: &options,
+                located: &located,
+                sheets,
+            }
+            .draw(folder)
+        }
+        _ => Vec::new(),
+    };
+    let named: Vec<String> = pictures
+        .iter()
+        .map(|(file, _)| latchline_finding::shown::whole(&file.to_string_lossy(), &[]).into_owned())
+        .collect();
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
@@ -230,40 +259,23 @@ pub fn run(
         }
         // Refused above, of anything but the table.
         Format::Json | Format::Csv => {
-            json::json(&reader, evidence, &located, question.as_ref(), &drawn, &problems, &notes)?
+            let besides =
+                json::Besides { drawn: &drawn, problems: &problems, notes: &notes, pictures: &named };
+            json::json(&reader, evidence, &located, question.as_ref(), &besides)?
         }
-    };
-    let drawn = match (&arguments.draw, &assessment) {
-        (Some(folder), Some(assessment)) => {
-            let stamp = load::stamp(&view, None, None);
-            let sheets = SheetOptions {
-                input: Some(stamp.short_input()),
-                revision: Some(stamp.revision),
-                locale: Locale::from(language),
-                ..SheetOptions::default()
-            };
-            let rates = &rates;
-            Pictures {
-                plant: &plant,
-                assessment,
-                reader: &reader,
-                evidence,
-                rates,
-                options: &options,
-                located: &located,
-                sheets,
-            }
-            .draw(folder)
-        }
-        _ => Vec::new(),
     };
     crate::commands::pictures::put(
-        &drawn,
+        &pictures,
         arguments.draw.as_deref(),
         &read,
         arguments.written.result.may_replace(),
     )?;
     arguments.written.result.put(&text, &read, output)?;
+    if arguments.written.format != Format::Json {
+        for file in &named {
+            writeln!(output, "{}", WrittenWords::Wrote { file }.say(language))?;
+        }
+    }
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 

@@ -42,7 +42,7 @@ fn a_joint_loses_what_ohms_law_says() {
     let layout = Layout::new(&site);
     let plant = Plant::new(&site, &layout);
     let power_w = |reading: &str| {
-        let asked = checked(&plant, &["house=8ohm,precise", reading]);
+        let asked = checked(&plant, &[reading]);
         assert!(asked.problems.is_empty(), "{:?}", asked.problems);
         let found = locate(&plant, &asked.evidence, &Rates::built_in(), &Options::default());
         let is_joint = |place: &usize| {
@@ -136,8 +136,9 @@ fn the_steps_lead_from_the_rates_to_the_answer() {
         assert_eq!(last.places, found.places);
         assert_eq!(last.none_of_these, found.ranking.none_of_these);
         for step in &steps {
+            // What has less than a hundred-thousandth of the likeliest is left out, cause by cause.
             let all: f64 = step.places.iter().map(|share| share.probability).sum();
-            assert!((all + step.none_of_these - 1.0).abs() < 1e-6);
+            assert!((all + step.none_of_these - 1.0).abs() < 1e-3, "{known:?}: {all} {}", step.none_of_these);
         }
     });
 }

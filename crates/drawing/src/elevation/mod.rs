@@ -29,6 +29,7 @@ mod run_labels;
 mod run_look;
 mod screen;
 mod subject;
+mod suspect;
 mod suspects;
 mod ways;
 
@@ -43,7 +44,7 @@ use latchline_site::model::Site;
 use legend::OnSheet;
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
 use subject::{Subject, subject};
-pub use suspects::{Suspect, SuspectPlace};
+pub use suspect::{Suspect, SuspectPlace};
 
 /// Draws the elevation of a site, one scene for each sheet.
 ///

@@ -9,7 +9,7 @@ use super::plan::TAG_GAP_MM;
 use super::run_labels::{LABEL_MM, OFF_LINE_MM};
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::subject::Subject;
-use super::ways::{Uprights, bridge_area, draw_way};
+use super::ways::{Uprights, bridge_area, draw_way, joined};
 use crate::frame::Frame;
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
@@ -207,18 +207,6 @@ impl Canvas<'_> {
         }
         by_run.into_iter().map(|(run, pieces)| Visible { run, pieces }).collect()
     }
-}
-
-/// Pieces that follow each other, as one way each.
-pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
-    let mut paths: Vec<Vec<Point>> = Vec::new();
-    for (from, to) in pieces {
-        match paths.last_mut() {
-            Some(path) if path.last() == Some(from) => path.push(*to),
-            _ => paths.push(vec![*from, *to]),
-        }
-    }
-    paths
 }
 
 /// Puts the parts of a sheet into its frame.

@@ -7,12 +7,12 @@ use super::canvas::{self, CAPTION_MM, Canvas, Page, moved, numbers, part_of, pat
 use super::card::{self, Card, CardKind, Trouble};
 use super::card_picture;
 use super::cut::Grouping;
-use super::page::joined;
 use super::plan::ElevationPlan;
 use super::route::{self, CardEnd, CardTerminal};
 use super::run_labels::place_labels;
 use super::run_look::{RunLook, usual_conductor};
 use super::subject::Subject;
+use super::ways::joined;
 use crate::labels::Obstacles;
 use crate::language::{Lettering, Phrase, Word};
 use crate::sheet::fitted;

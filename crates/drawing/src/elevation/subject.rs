@@ -5,7 +5,7 @@ use super::card_picture;
 use super::route::{self, Net};
 use super::run_labels::LABEL_MM;
 use super::run_look::{RunLook, usual_conductor};
-use super::suspects::Suspect;
+use super::suspect::Suspect;
 use crate::language::{Lettering, Phrase};
 use crate::switches::address_words;
 use latchline_assess::Assessment;

@@ -5,8 +5,9 @@
 
 use super::canvas::{Canvas, Page, clipped, moved};
 use super::card::CardIndex;
-use super::page::joined;
 use super::run_labels::LABEL_MM;
+use super::suspect::{Suspect, SuspectPlace};
+use super::ways::joined;
 use crate::labels::Obstacles;
 use crate::sheet::{LegendEntry, SheetSize};
 use latchline_scene::font::{ASCENT_EM, DESCENT_EM, LEAST_MM, shortened, text_width_mm};
@@ -22,48 +23,6 @@ const LEGEND_MARGIN_MM: f64 = 40.0;
 const OFF_MM: [f64; 3] = [1.6, 5.0, 8.6];
 /// Where along a length of cable its tag may stand: in the middle, else nearer to an end.
 const ALONG: [f64; 7] = [0.5, 0.38, 0.62, 0.26, 0.74, 0.14, 0.86];
-
-/// A place where the fault may be found.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Suspect {
-    /// Where.
-    pub place: SuspectPlace,
-    /// Its probability in words.
-    pub share: String,
-    /// What the place is, and what may be wrong there.
-    pub words: String,
-}
-
-/// What is marked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum SuspectPlace {
-    /// A length of cable with the terminals at both its ends.
-    Section {
-        /// Index into [`Site::runs`].
-        run: usize,
-        /// Section of that run.
-        section: usize,
-    },
-    /// A whole run: index into [`Site::runs`].
-    Run(usize),
-    /// A station: index into [`Site::stations`].
-    Station(usize),
-    /// A box: index into [`Site::boxes`].
-    Box(usize),
-    /// A supply: index into [`Site::supplies`].
-    Supply(usize),
-    /// A door with what hangs at it, marked at its station: index into [`Site::entrances`].
-    Door(usize),
-    /// No place on the drawing.
-    Nowhere,
-}
-
-impl Suspect {
-    /// What stands in its tag.
-    fn tag(&self, number: usize) -> String {
-        format!("{number} · {}", self.share)
-    }
-}
 
 /// Entries of the legend for all of them, so that a list stands beside every picture.
 pub(super) fn entries(suspects: &[Suspect], size: SheetSize) -> Vec<LegendEntry> {

@@ -127,3 +127,15 @@ mod tests {
         }
     }
 }
+
+/// Pieces that follow each other, as one way each.
+pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
+    let mut paths: Vec<Vec<Point>> = Vec::new();
+    for (from, to) in pieces {
+        match paths.last_mut() {
+            Some(path) if path.last() == Some(from) => path.push(*to),
+            _ => paths.push(vec![*from, *to]),
+        }
+    }
+    paths
+}

@@ -1,10 +1,9 @@
 //! The JSON of `locate`.
 
-use super::as_drawn::AsDrawnOf;
-use super::question::{PlaceOut, QuestionOut, places_out};
-use super::reader::Reader;
-use super::words::Told;
+use super::question_json::{PlaceOut, QuestionOut, places_out};
+use super::unusable::Unusable;
 use crate::refusal::Result;
+use latchline_answer::{AsDrawnOf, Reader};
 use latchline_assess::physics_summary::PowerReturnOutcome;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
@@ -52,7 +51,7 @@ struct LocateDocument {
 /// What is said besides the ranking.
 pub(super) struct Besides<'a> {
     pub drawn: &'a [AsDrawnOf<'a>],
-    pub problems: &'a [Told],
+    pub problems: &'a [Unusable],
     pub notes: &'a [String],
     pub pictures: &'a [String],
 }

@@ -1,7 +1,6 @@
 //! Pictures of an answer: where to look on the elevation, the voltage along the way, how the probabilities moved.
 
-use super::reader::Reader;
-use crate::commands::pictures::numbered;
+use crate::reader::Reader;
 use latchline_assess::Assessment;
 use latchline_drawing::{
     CourseChart, CoursePoint, ShareChart, ShareLine, SheetOptions, Suspect, SuspectPlace, course_sheets,
@@ -11,10 +10,9 @@ use latchline_locate::{
     Course, Element, Evidence, Located, Moved, Options, Place, PlaceShare, Plant, Rates, courses, moves,
     place_name,
 };
-use latchline_scene::{Palette, Scene, svg};
+use latchline_scene::Scene;
 use latchline_words::locate::PictureWords;
 use latchline_words::states;
-use std::path::{Path, PathBuf};
 
 /// Places that are marked, at most, and the least probability of one.
 const MOST_MARKED: usize = 8;
@@ -28,34 +26,34 @@ const MOST_LED: usize = 2;
 const MOST_TOLD: usize = 3;
 
 /// All that the pictures are drawn from.
-pub(super) struct Pictures<'a> {
+pub struct Pictures<'a> {
+    /// The site.
     pub plant: &'a Plant<'a>,
+    /// What was judged of it.
     pub assessment: &'a Assessment,
+    /// Whom they are for.
     pub reader: &'a Reader<'a>,
+    /// What is known.
     pub evidence: &'a Evidence,
+    /// How often causes are met.
     pub rates: &'a Rates,
+    /// What was asked.
     pub options: &'a Options,
+    /// The answer.
     pub located: &'a Located,
+    /// What the sheets are drawn for.
     pub sheets: SheetOptions,
 }
 
 impl Pictures<'_> {
-    /// Every picture with its file in a folder.
-    pub fn draw(&self, folder: &Path) -> Vec<(PathBuf, String)> {
+    /// Every picture with its name: where to look, the voltages, the probabilities; each on as many sheets as it takes.
+    pub fn draw(&self) -> [(&'static str, Vec<Scene>); 3] {
         let site = self.reader.site;
-        let mut files = Vec::new();
-        let mut add = |name: &str, scenes: Vec<Scene>| {
-            let of = scenes.len();
-            for (number, scene) in scenes.iter().enumerate() {
-                let path = numbered(&folder.join(name), (number + 1, of), "svg");
-                files.push((path, svg::svg(scene, Palette::Light)));
-            }
-        };
-        let suspects: Vec<Suspect> = self.suspects();
-        add("suspects", elevation_with_suspects(site, self.assessment, &suspects, &self.sheets));
-        add("voltages", course_sheets(site, self.assessment, &self.courses(), &self.sheets));
-        add("probabilities", share_sheets(site, self.assessment, &self.shares(), &self.sheets));
-        files
+        [
+            ("suspects", elevation_with_suspects(site, self.assessment, &self.suspects(), &self.sheets)),
+            ("voltages", course_sheets(site, self.assessment, &self.courses(), &self.sheets)),
+            ("probabilities", share_sheets(site, self.assessment, &self.shares(), &self.sheets)),
+        ]
     }
 
     /// Places to look at, with what may be wrong at each.

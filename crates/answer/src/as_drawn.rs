@@ -393,6 +393,12 @@ impl<'a> AsDrawnOf<'a> {
     }
 }
 
+/// Errors that may explain what is told. Where it is told what happens at which place, an error elsewhere, or of another kind, says nothing about it.
+pub fn design_errors(assessment: &Assessment, drawn: &[AsDrawnOf<'_>]) -> usize {
+    let errors = assessment.findings.iter().filter(|one| one.severity == Severity::Error).count();
+    if drawn.is_empty() || drawn.iter().any(AsDrawnOf::may_explain) { errors } else { 0 }
+}
+
 /// Whether it has less in a state than it needs.
 fn is_short(state: &StateVoltage) -> bool {
     state.voltage_v.is_none_or(|voltage_v| voltage_v < state.limit_v)

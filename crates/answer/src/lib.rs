@@ -21,7 +21,7 @@ mod set_below;
 mod whole;
 
 pub use again::{Again, Asked};
-pub use as_drawn::AsDrawnOf;
+pub use as_drawn::{AsDrawnOf, design_errors};
 pub use pictures::Pictures;
 pub use plainest::Plain;
 pub use question::{asked, whole_question};

@@ -38,7 +38,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         "server",
         &[
             "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey",
-            "design", "locate", "drawing", "answer", "handover", "typeset", "phone", "pack",
+            "design", "locate", "scene", "drawing", "answer", "handover", "typeset", "phone", "pack",
         ],
     ),
 ];

@@ -22,7 +22,9 @@ use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use clap::{Args, ValueEnum};
 
-use latchline_answer::{Again, AsDrawnOf, Asked, Pictures, Reader, asked, short, whole, whole_question};
+use latchline_answer::{
+    Again, AsDrawnOf, Asked, Pictures, Reader, asked, design_errors, short, whole, whole_question,
+};
 use latchline_drawing::SheetOptions;
 use latchline_finding::{Language, Locale, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
@@ -174,8 +176,7 @@ pub fn run(
     let assessment = view.assessment()?;
     let drawn =
         assessment.as_ref().map_or(Vec::new(), |known| AsDrawnOf::told(&plant, known, &checked.evidence));
-    // Where it is told what happens at which place, an error elsewhere, or of another kind, says nothing about it.
-    let design_errors = if drawn.is_empty() || drawn.iter().any(AsDrawnOf::may_explain) { errors } else { 0 };
+    let design_errors = assessment.as_ref().map_or(errors, |known| design_errors(known, &drawn));
     let options = Options { age: arguments.age.into(), confidence, design_errors };
     let begins_alone = is_nothing && problems.is_empty() && arguments.readings.is_empty();
     if arguments.dialogue

@@ -72,12 +72,12 @@ for (const [size, viewport] of Object.entries(SIZES)) {
     await page.click("#tab-text");
     await page.waitForSelector("#text");
     await judge(page, name("text"));
-    for (const [path, what] of [["/questions", "questions"], ["/questions/lock", "lock"], ["/questions/battery", "battery"], ["/questions/mix", "mix"], ["/questions/switches", "switches"], ["/questions/record", "record"], ["/sites", "sites"], [`${sitePath}/history`, "history"], [`${sitePath}/documents`, "documents"]]) {
+    for (const [path, what] of [["/questions", "questions"], ["/questions/lock", "lock"], ["/questions/battery", "battery"], ["/questions/mix", "mix"], ["/questions/switches", "switches"], ["/questions/record", "record"], ["/sites", "sites"], [`${sitePath}/history`, "history"], [`${sitePath}/documents`, "documents"], [`${sitePath}/fault`, "fault"], [`${sitePath}/fault?given=A-15%3Dcomes-and-goes%0AA-D2.2%3D47.6V%0AA-15%40ringing%3D43.9V`, "fault found"]]) {
       await page.goto(at(path));
       await judge(page, name(what));
     }
     const wider = await page.evaluate(() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1);
-    if (wider) found.errors.push(`${name("documents")} is wider than the screen`);
+    if (wider) found.errors.push(`${name("fault found")} is wider than the screen`);
     await page.context().close();
   }
 }

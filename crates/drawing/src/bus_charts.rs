@@ -4,9 +4,9 @@
 //! The numbers are the assessment's; this only draws them.
 
 use crate::chart::{Axes, spread};
-use crate::frame::Frame;
 use crate::language::{Lettering, Phrase, Word};
-use crate::sheet::{SheetOptions, SheetSize, TitleBlock, fitted, verdict_note};
+use crate::panels::panel_sheets;
+use crate::sheet::{SheetOptions, fitted};
 use latchline_assess::Assessment;
 use latchline_assess::physics_summary::{PowerReturnOutcome, SignalSummary, StartUpSummary};
 use latchline_finding::Sourced;
@@ -24,7 +24,6 @@ const HEAD_MM: f64 = 18.0;
 /// Room below a plot for its marks and the title of the axis.
 const FOOT_MM: f64 = 9.5;
 const NOTE_MM: f64 = 4.2;
-const GAP_MM: f64 = 6.0;
 const LABEL_MM: f64 = LEAST_MM;
 /// Line types of the first and second curve.
 const LOOKS: [(Dash, Pen); 2] = [(Dash::Solid, Pen::Thick), (Dash::Dashed, Pen::Thick)];
@@ -194,33 +193,10 @@ fn sheets(
     assessment: &Assessment,
     options: &SheetOptions,
     panels: &[Panel],
-    (subject, nothing): (Word, Word),
+    words: (Word, Word),
 ) -> Vec<Scene> {
-    let lettering = options.lettering();
-    let (subject, nothing) = (lettering.word(subject), lettering.word(nothing));
-    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
-    let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &block, &[]);
-    let content = frame.content;
-    let rows = ((content.height + GAP_MM) / (LEAST_PANEL_MM + GAP_MM)).floor().max(1.0);
-    let height = (content.height + GAP_MM) / rows - GAP_MM;
-    let mut groups: Vec<Group> = panels
-        .chunks(rows as usize)
-        .map(|chunk| {
-            let mut group = Group::new("charts");
-            for (row, panel) in chunk.iter().enumerate() {
-                let y = content.y + row as f64 * (height + GAP_MM);
-                group.group(draw(panel, Area::new(content.x, y, content.width, height), lettering));
-            }
-            group
-        })
-        .collect();
-    if groups.is_empty() {
-        let mut group = Group::new("charts");
-        group
-            .text(Layer::Lettering, fitted((content.x, content.y + 6.0), nothing, 3.2, false, content.width));
-        groups.push(group);
-    }
-    frame.sheets(groups, &block, &[], subject, &lettering.say(&Phrase::ChartsShow { charts: panels.len() }))
+    let draw_panel = |panel: usize, area: Area| draw(&panels[panel], area, options.lettering());
+    panel_sheets(site, assessment, options, (panels.len(), LEAST_PANEL_MM), words, &[], &draw_panel)
 }
 
 /// A name at the right of the plot and the height that it wants.

@@ -24,6 +24,19 @@ impl Axes {
     /// Axes over these spans, widened to round marks.
     pub(crate) fn new(area: Area, x: (f64, f64), y: (f64, f64)) -> Self {
         let x_ticks = ticks(x.0, x.1, (area.width / 22.0) as usize);
+        Self::with_marks(area, x, x_ticks, y)
+    }
+
+    /// Axes whose upright lines stand for steps, numbered from 0.
+    pub(crate) fn of_steps(area: Area, steps: usize, y: (f64, f64)) -> Self {
+        let last = steps.saturating_sub(1).max(1);
+        // A number every few steps where there are many.
+        let every = last.div_ceil(((area.width / 8.0) as usize).max(1));
+        let marks = (0..=last).step_by(every).map(|step| step as f64).collect();
+        Self::with_marks(area, (0.0, last as f64), marks, y)
+    }
+
+    fn with_marks(area: Area, x: (f64, f64), x_ticks: Vec<f64>, y: (f64, f64)) -> Self {
         let y_ticks = ticks(y.0, y.1, (area.height / 11.0) as usize);
         let widened = |(low, high): (f64, f64), marks: &[f64]| {
             let low = marks.iter().copied().fold(low, f64::min);

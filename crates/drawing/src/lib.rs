@@ -7,12 +7,14 @@
 pub mod bus_charts;
 mod chart;
 pub mod elevation;
+pub mod fault_charts;
 mod figure;
 mod frame;
 pub mod job_card;
 pub mod labels;
 mod language;
 pub mod overview;
+mod panels;
 pub mod profile;
 pub mod reach;
 pub mod sheet;
@@ -22,7 +24,8 @@ pub mod ticks;
 pub mod wiring;
 
 pub use bus_charts::{signal_sheets, start_up_sheets};
-pub use elevation::elevation;
+pub use elevation::{Suspect, SuspectPlace, elevation, elevation_with_suspects};
+pub use fault_charts::{CourseChart, CoursePoint, ShareChart, ShareLine, course_sheets, share_sheets};
 pub use job_card::job_card_sheets;
 pub use overview::overview;
 pub use profile::profiles;

@@ -28,6 +28,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("locate", &["finding", "words", "circuit", "site", "network"]),
     ("scene", &["finding"]),
     ("drawing", &["finding", "words", "site", "wiring", "assess", "scene"]),
+    ("answer", &["finding", "words", "site", "network", "assess", "locate", "scene", "drawing"]),
     ("handover", &["finding", "words", "site", "wiring", "cutting", "assess", "locate", "scene"]),
     ("workbook", &["scene", "handover"]),
     ("typeset", &["finding", "words", "scene", "handover"]),
@@ -37,7 +38,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         "server",
         &[
             "finding", "words", "site", "cutting", "assess", "report", "reach", "session", "store", "survey",
-            "design", "locate", "drawing", "handover", "typeset", "phone", "pack",
+            "design", "locate", "scene", "drawing", "answer", "handover", "typeset", "phone", "pack",
         ],
     ),
 ];

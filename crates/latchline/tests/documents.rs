@@ -78,7 +78,7 @@ fn the_examples_of_the_command_line_run() {
 }
 
 /// Pictures of the documents: what draws them, the file that is written, its name in `docs/pictures`.
-const PICTURES: [(&str, &str, &str); 10] = [
+const PICTURES: [(&str, &str, &str); 13] = [
     ("latchline draw demo/site.toml -o .", "elevation-1.svg", "elevation-1.svg"),
     ("latchline draw demo/site.toml -o .", "elevation-2.svg", "elevation-2.svg"),
     ("latchline draw demo/site.toml -o . --what profiles", "profiles-1.svg", "profiles.svg"),
@@ -88,6 +88,13 @@ const PICTURES: [(&str, &str, &str); 10] = [
     ("latchline draw demo/site.toml -o . --what start-up", "start-up-1.svg", "start-up.svg"),
     ("latchline draw demo/faulty.toml -o faulty.svg --what start-up", "faulty-1.svg", "start-up-fails.svg"),
     ("latchline draw demo/designed.toml -o designed.svg", "designed-2.svg", "designed.svg"),
+    ("latchline locate demo/site.toml demo/readings.toml --draw .", "suspects.svg", "locate-suspects.svg"),
+    ("latchline locate demo/site.toml demo/readings.toml --draw .", "voltages.svg", "locate-voltages.svg"),
+    (
+        "latchline locate demo/site.toml demo/readings.toml --draw .",
+        "probabilities.svg",
+        "locate-probabilities.svg",
+    ),
     ("latchline reach ostrel-48 --spacing 3,6,12 --chart reach.svg", "reach.svg", "reach.svg"),
 ];
 
@@ -110,7 +117,7 @@ fn the_pictures_in_the_documents_are_what_the_tool_draws() {
 
 #[test]
 fn the_examples_of_the_fault_finding_page_run() {
-    examples_are_current("docs/fault-finding.md", 6);
+    examples_are_current("docs/fault-finding.md", 7);
 }
 
 #[test]

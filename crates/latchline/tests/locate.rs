@@ -413,3 +413,44 @@ fn a_voltage_within_what_is_planned_is_no_fault() {
     let said = folder.run(&["locate", "demo/site.toml", &below, "--format", "short"]).out;
     assert!(!said.contains("is within what is planned"), "{said}");
 }
+
+/// The pictures of an answer: every file is named, the places are those of the answer with its figures, and nothing of others is overwritten.
+#[test]
+fn the_pictures_say_what_the_answer_says() {
+    let folder = demo();
+    let readings = ["demo/readings.toml", "--draw", "found"];
+    let ran = folder.run(&[&["locate", "demo/site.toml"], &readings[..]].concat());
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let written: Vec<&str> = ran.out.lines().filter_map(|line| line.strip_prefix("wrote ")).collect();
+    assert_eq!(written, ["found/suspects.svg", "found/voltages.svg", "found/probabilities.svg"]);
+    let found = json(&folder, &["demo/readings.toml", "--draw", "found"]);
+    assert_eq!(found["pictures"].as_array().unwrap().len(), 3);
+    let places = found["places"].as_array().unwrap();
+    let percent = |place: &Value| format!("{:.0} %", 100.0 * place["probability"].as_f64().unwrap());
+    let (elevation, probabilities) =
+        (folder.read("found/suspects.svg"), folder.read("found/probabilities.svg"));
+    for (number, place) in
+        places.iter().enumerate().filter(|(_, place)| place["probability"].as_f64() > Some(0.015))
+    {
+        let tag = format!(">{} · {}<", number + 1, percent(place));
+        assert_eq!(elevation.matches(&tag).count(), 2, "once at the place, once in the legend: {tag}");
+        assert!(probabilities.contains(&format!(">{} · ", percent(place))), "{}", percent(place));
+    }
+    let voltages = folder.read("found/voltages.svg");
+    assert!(
+        voltages.contains(">43.9 V<") && voltages.contains(">47.6 V<"),
+        "what was read stands at its place"
+    );
+    // Again is the same; what is no picture of ours stays.
+    assert_eq!(folder.run(&[&["locate", "demo/site.toml"], &readings[..]].concat()).status, 0);
+    assert_eq!(folder.read("found/suspects.svg"), elevation);
+    folder.write("found/voltages.svg", "mine");
+    folder.write("found/suspects.svg", "<svg/>");
+    let refused = folder.run(&[&["locate", "demo/site.toml"], &readings[..]].concat());
+    assert_eq!(refused.status, 2, "{}", refused.err);
+    assert_eq!(folder.read("found/voltages.svg"), "mine");
+    assert_eq!(folder.read("found/probabilities.svg"), probabilities, "none is written where one cannot be");
+    // Nothing told and nothing read: there is nothing to draw but the elevation and the rates.
+    let nothing = folder.run(&["locate", "demo/site.toml", "--draw", "empty"]);
+    assert_eq!(nothing.status, 0, "{}", nothing.err);
+}

@@ -18,7 +18,6 @@ pub use table::Dictionary;
 
 use crate::plant::Plant;
 use crate::rates::{Age, Rates};
-use latchline_network::Layout;
 use latchline_network::readings::Readings;
 use latchline_site::model::Site;
 
@@ -34,8 +33,7 @@ pub struct FaultTable {
 impl FaultTable {
     /// Of a site in service, with the built-in table of how often each cause is met.
     pub fn of_site(site: &Site, planned: &Readings) -> Self {
-        let layout = Layout::new(site);
-        FaultTable::new(&Plant::new(site, &layout), &Rates::built_in(), Age::InService, planned)
+        Plant::of_site(site, |plant| FaultTable::new(plant, &Rates::built_in(), Age::InService, planned))
     }
 
     /// Of a site, with how often each cause is met; `planned` are the readings without a fault that other sheets show.

@@ -5,11 +5,13 @@
 //! * [`Hypothesis`]: a cause, with what it does to the network; [`Rates`]: how often each is met;
 //! * [`locate()`]: the [`Located`]: causes with probability and size, in classes that the readings cannot tell apart, and the
 //!   reading that tells most; [`question()`]: what can be asked before anybody takes a meter;
+//! * [`courses()`]: the voltage along the ways concerned; [`moves()`]: how the probabilities moved reading by reading;
 //! * [`FaultTable`]: the faults of a site as a table that is carried along, ranked without solving ([`Dictionary`]), and printed ([`FaultSheet`]).
 
 mod alone;
 mod apart;
 mod complaint;
+mod course;
 mod dictionary;
 mod effect;
 mod evidence;
@@ -22,6 +24,7 @@ mod kept;
 mod kind;
 mod located;
 mod model;
+mod moves;
 mod next;
 mod pairs;
 mod place;
@@ -41,6 +44,7 @@ mod told;
 #[cfg(test)]
 mod whole_and_reduced;
 
+pub use course::{Course, CourseStop, courses};
 pub use dictionary::{
     Damaged, Dictionary, FaultSheet, FaultTable, Read, Share, SheetPlace, SheetReading, SheetRow, SheetValue,
     Shown, reads,
@@ -51,6 +55,7 @@ pub use hypothesis::{Hypothesis, hypotheses};
 pub use kind::{Cause, Element, Kind, SymptomKind, section_ends};
 pub use latchline_finding::Instrument;
 pub use located::{Class, Located, Options, Planned, expected, locate};
+pub use moves::{Moved, moves};
 pub use next::{Meaning, NextReading};
 pub use pairs::Pair;
 pub use place::{Place, PlaceShare};

@@ -112,14 +112,19 @@ impl Located {
     }
 }
 
-/// Ranks every single cause by what was read and told.
-pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &Options) -> Located {
+/// Every single cause, weighed before anything is known: a design that passes is seldom what is wrong; one that fails often is.
+pub(crate) fn weighed(plant: &Plant<'_>, rates: &Rates, options: &Options) -> Vec<Hypothesis> {
     let mut hypotheses = hypotheses(plant, rates, options.age);
-    // A design that passes is seldom what is wrong; one that fails often is.
     let factor = if options.design_errors > 0 { DESIGN_FAILS } else { DESIGN_PASSES };
     for one in hypotheses.iter_mut().filter(|one| one.cause.kind == Kind::DesignAsDrawn) {
         one.prior *= factor;
     }
+    hypotheses
+}
+
+/// Ranks every single cause by what was read and told.
+pub fn locate(plant: &Plant<'_>, evidence: &Evidence, rates: &Rates, options: &Options) -> Located {
+    let hypotheses = weighed(plant, rates, options);
     let model = Model::of(plant, evidence);
     let mut inference = Inference::new(&model, rates, evidence, options.design_errors > 0);
     let ranking = inference.rank(&hypotheses);

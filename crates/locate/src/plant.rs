@@ -77,6 +77,12 @@ fn rectangular(half: f64) -> f64 {
 }
 
 impl<'a> Plant<'a> {
+    /// What is asked of a site, for who has not laid it out.
+    pub fn of_site<T>(site: &Site, ask: impl FnOnce(&Plant<'_>) -> T) -> T {
+        let layout = Layout::new(site);
+        ask(&Plant::new(site, &layout))
+    }
+
     /// Lays out the uncertainties of a site.
     pub fn new(site: &'a Site, layout: &'a Layout) -> Self {
         let mut names = Names::default();

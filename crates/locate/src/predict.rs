@@ -7,7 +7,7 @@ use crate::quantity::{Legs, Quantity};
 use crate::stage::{Fed, Reducible, StageSolved, solve_stage};
 use latchline_circuit::flow::{Sensitivities, Workspace};
 use latchline_network::readings::ReadingPlace;
-use latchline_network::{BusState, NodeRef, StageNode};
+use latchline_network::{BusState, NodeRef, StageNode, StageSource};
 use std::sync::Arc;
 
 /// One operating state of the drawn site, ready for faults.
@@ -325,10 +325,24 @@ pub(crate) fn voltage_node(plant: &Plant<'_>, place: ReadingPlace) -> Option<Nod
     }
 }
 
+/// A node as a place of a reading.
+pub(crate) fn place_of(source: StageSource, node: StageNode) -> ReadingPlace {
+    match node {
+        StageNode::Source => match source {
+            StageSource::Supply(supply) => ReadingPlace::Supply(supply),
+            StageSource::Regenerator(index) => ReadingPlace::BoxOutput(index),
+        },
+        StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
+        StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
+        StageNode::BoxLink(index) => ReadingPlace::BoxLink(index),
+        StageNode::Station(station) => ReadingPlace::Station(station),
+    }
+}
+
 /// The node of a place.
 pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
     let layout = plant.layout;
-    let root = |found: latchline_network::StageSource| {
+    let root = |found: StageSource| {
         let stage = layout.stages.iter().position(|stage| stage.source == found)?;
         Some(NodeRef { stage, node: 0 })
     };
@@ -339,8 +353,8 @@ pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
         })
     };
     match place {
-        ReadingPlace::Supply(index) => root(latchline_network::StageSource::Supply(index)),
-        ReadingPlace::BoxOutput(index) => root(latchline_network::StageSource::Regenerator(index)),
+        ReadingPlace::Supply(index) => root(StageSource::Supply(index)),
+        ReadingPlace::BoxOutput(index) => root(StageSource::Regenerator(index)),
         ReadingPlace::BoxInput(index) => layout.box_input.get(index).copied().flatten(),
         ReadingPlace::BoxLink(index) => terminal(StageNode::BoxLink(index)),
         ReadingPlace::Port { box_index, port } => terminal(StageNode::Port { box_index, port }),

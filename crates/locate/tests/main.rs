@@ -1,6 +1,7 @@
 //! Tests of the whole crate, on the worked example of the program.
 #![allow(clippy::unwrap_used, reason = "tests may fail")]
 
+mod courses;
 mod dictionary;
 mod found;
 mod input;

@@ -89,6 +89,8 @@ pub enum Pen {
     Thick,
     /// 0.7 mm.
     Heavy,
+    /// 2 mm: a pale band under a line that is marked.
+    Broad,
     /// Not seen, and on no paper: a broad line on a screen, for fingers and mice.
     Catch,
 }
@@ -106,6 +108,7 @@ impl Pen {
             Pen::Middle => 35,
             Pen::Thick => 50,
             Pen::Heavy => 70,
+            Pen::Broad => 200,
             Pen::Catch => 320,
         }
     }

@@ -31,6 +31,7 @@ pub(crate) fn routes(office: Arc<Office>) -> Router {
         .route("/sites/{name}/pass-over", post(pages::edits::pass_over))
         .route("/sites/{name}/history", get(pages::history::history))
         .route("/sites/{name}/compare", get(pages::history::compare))
+        .route("/sites/{name}/fault", get(pages::fault::page))
         .route("/sites/{name}/documents", get(pages::documents::documents))
         .route("/sites/{name}/documents/{file}", get(pages::documents::file))
         .route("/sites/{name}/phone", get(pages::documents::phone))

@@ -2,6 +2,7 @@
 
 mod catalogues;
 mod common;
+mod fault;
 mod hostile;
 mod joined_job;
 mod one_rounding;

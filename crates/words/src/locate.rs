@@ -372,6 +372,23 @@ sentences! {
 }
 
 sentences! {
+    /// What stands on the pictures of an answer.
+    pub enum PictureWords<'a> {
+        Suspect { place: &'a str, causes: &'a str }: "{place}: {causes}" | same,
+        WholeSite: "the site as a whole" | "die Anlage im Ganzen",
+        Way { from: &'a str, to: &'a str, when: &'a str }: "{from} to {to}, {when}" | "{from} bis {to}, {when}",
+        WithCause { cause: &'a str }: "dashed: {cause}" | "gestrichelt: {cause}",
+        NoVoltage { cause: &'a str }:
+            "{cause}: no voltage shows it"
+            | "{cause}: an keiner Spannung zu sehen",
+        NothingKnown: "before anything is known" | "bevor etwas bekannt ist",
+        Told { told: &'a str, more: Option<usize> }: "told: {told}< and {more} more>" | "gemeldet: {told}< und {more} weitere>",
+        ReadingIs { reading: &'a str, value: &'a str }: "{reading}: {value}" | same,
+        NoneOfThese: "none of these" | "nichts davon",
+    }
+}
+
+sentences! {
     /// How large a cause is.
     pub enum SizeWords {
         Ohms { best: Figure, low: Figure, high: Figure }:
@@ -566,6 +583,9 @@ sentences! {
         Mended { command: &'a str }:
             "What mends it: {command}."
             | "Was hilft: {command}.",
+        MendedByJobs:
+            "What mends it stands with the jobs of the site."
+            | "Was hilft, steht bei den Aufgaben der Anlage.",
         NotFed { place: &'a str }:
             "Nothing of the site file feeds {place}: whether the site is the reason cannot be said."
             | "Laut Anlagendatei speist nichts {place}: Ob die Anlage der Grund ist, lässt sich nicht sagen.",
@@ -581,18 +601,18 @@ sentences! {
         StartFails { supply: &'a str, down: usize }:
             "When power returns at {supply}, {down:device does|devices do} not come up for good: restarts at that moment come from the site."
             | "Kehrt das Netz an {supply} wieder, läuft ein Teil nicht dauerhaft an ({down:Gerät|Geräte}): Neustarts dabei kommen von der Anlage.",
-        StartNotJudged { supply: &'a str, command: &'a str }:
-            "When power returns at {supply}: not judged, values are missing ({command})."
-            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte ({command}).",
+        StartNotJudged { supply: &'a str, command: Option<&'a str> }:
+            "When power returns at {supply}: not judged, values are missing< ({command})>."
+            | "Wenn das Netz an {supply} wiederkehrt: nicht beurteilt, es fehlen Werte< ({command})>.",
         NoBattery { supply: &'a str }:
             "{supply} has no battery: every break of the mains restarts all."
             | "{supply} hat keine Batterie: Jeder Netzausfall startet alle neu.",
         Battery { supply: &'a str, hours: &'a str }:
             "An old battery of {supply} lasts {hours} h; after that all restart."
             | "Eine alte Batterie von {supply} reicht {hours} h; danach starten alle neu.",
-        BatteryNotJudged { supply: &'a str, command: &'a str }:
-            "The battery of {supply} is not judged: values are missing ({command})."
-            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte ({command}).",
+        BatteryNotJudged { supply: &'a str, command: Option<&'a str> }:
+            "The battery of {supply} is not judged: values are missing< ({command})>."
+            | "Die Batterie von {supply} ist nicht beurteilt: Es fehlen Werte< ({command})>.",
         Measure { reading: &'a str }:
             "Measure first: {reading}, the least that the meter holds."
             | "Zuerst messen: {reading}, den kleinsten Wert, den das Messgerät hält.",

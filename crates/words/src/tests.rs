@@ -68,6 +68,7 @@ fn sentences() -> impl Iterator<Item = &'static SentenceRow> {
         locate::Problem::ROWS,
         locate::ReadingWords::ROWS,
         locate::PlaceWords::ROWS,
+        locate::PictureWords::ROWS,
         locate::SizeWords::ROWS,
         locate::Answer::ROWS,
         locate::FromTable::ROWS,

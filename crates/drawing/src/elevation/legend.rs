@@ -6,6 +6,7 @@ use super::page::Drawn;
 use super::run_labels::Visible;
 use super::run_look::{RunLine, RunLook};
 use super::subject::Subject;
+use super::suspects;
 use super::ways::{Uprights, draw_way};
 use crate::language::{Phrase, Word};
 use crate::sheet::{LEGEND_PICTURE_MM, LegendEntry, SheetSize};
@@ -49,7 +50,7 @@ impl OnSheet {
 
 /// Entries of the legend of a sheet, then its runs whose label found no room beside the line.
 pub(super) fn entries(subject: &Subject<'_>, shown: &OnSheet, size: SheetSize) -> Vec<LegendEntry> {
-    let mut entries = Vec::new();
+    let mut entries = suspects::entries(&subject.suspects, size);
     let cards: Vec<&Card> = shown.cards.iter().map(|card| &subject.cards[*card]).collect();
     let looks: Vec<&RunLook> = shown.runs.iter().map(|run| &subject.looks[*run]).collect();
     let thin_v = subject.site.policy.thin_margin.value.as_volts();

@@ -9,7 +9,8 @@
 //! * `page`: one sheet, with `buildings` and `match_lines`;
 //! * `screen`: the same picture alive on a page;
 //! * `ways`: lines with their bridges;
-//! * `run_labels`: where the designations of runs find room.
+//! * `run_labels`: where the designations of runs find room;
+//! * `suspects`: where to look for a fault, marked.
 
 mod arrange;
 mod buildings;
@@ -28,6 +29,8 @@ mod run_labels;
 mod run_look;
 mod screen;
 mod subject;
+mod suspect;
+mod suspects;
 mod ways;
 
 use crate::frame::Frame;
@@ -36,26 +39,58 @@ use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, verdict_not
 use canvas::{Canvas, Sheet};
 use fit::{Best, LEGIBLE, best_plan, may_be_single};
 use latchline_assess::Assessment;
-use latchline_scene::{Layer, Scene, Text};
+use latchline_scene::{Layer, Node, Scene, Text};
 use latchline_site::model::Site;
 use legend::OnSheet;
 pub use screen::{Printed, ScreenElevation, Step, printed, screen_elevation, structure};
 use subject::{Subject, subject};
+pub use suspect::{Suspect, SuspectPlace};
 
 /// Draws the elevation of a site, one scene for each sheet.
 ///
 /// Every supply, box and station is in exactly one group with its designation as `element`, over
 /// all sheets; every run too, with further parts on other sheets as `continues`.
 pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    let lettering = options.lettering();
-    let subject = subject(site, assessment, lettering);
-    let title = lettering.word(Word::ElevationSubject);
+    of_subject(&subject(site, assessment, options.lettering()), assessment, options)
+}
+
+/// The same with places marked where a fault may be found: the sheets that show any of them, or the first where none does.
+pub fn elevation_with_suspects(
+    site: &Site,
+    assessment: &Assessment,
+    suspects: &[Suspect],
+    options: &SheetOptions,
+) -> Vec<Scene> {
+    let plain = subject(site, assessment, options.lettering());
+    let marked = Subject { suspects: suspects.to_vec(), ..plain };
+    let mut scenes = of_subject(&marked, assessment, options);
+    let is_marked = |scene: &Scene| {
+        let mut found = false;
+        scene.root.visit(&mut |node| {
+            found |= matches!(node, Node::Group(group) if group.role.kind == "suspects");
+        });
+        found
+    };
+    if scenes.iter().any(is_marked) {
+        scenes.retain(is_marked);
+    } else {
+        scenes.truncate(1);
+    }
+    scenes
+}
+
+fn of_subject(subject: &Subject<'_>, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
+    let (site, lettering) = (subject.site, options.lettering());
+    let title = lettering.word(match subject.suspects.is_empty() {
+        true => Word::ElevationSubject,
+        false => Word::SuspectsSubject,
+    });
     let block = TitleBlock::of_site(site, title, verdict_note(assessment, lettering), options);
     if let Some(size) = options.sheet {
-        return draw(&subject, (size, None), &block, site);
+        return draw(subject, (size, None), &block, site);
     }
-    let small = draw_if_single(&subject, SheetSize::A4, &block, site);
-    small.unwrap_or_else(|| draw(&subject, larger(&subject, &block), &block, site))
+    let small = draw_if_single(subject, SheetSize::A4, &block, site);
+    small.unwrap_or_else(|| draw(subject, larger(subject, &block), &block, site))
 }
 
 /// A3 on its side, or upright where that takes fewer sheets: a tall building of few flats a floor does. With the arrangement on it.

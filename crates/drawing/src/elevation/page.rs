@@ -9,7 +9,7 @@ use super::plan::TAG_GAP_MM;
 use super::run_labels::{LABEL_MM, OFF_LINE_MM};
 use super::run_labels::{Label, MARK_MM, Visible, place_labels};
 use super::subject::Subject;
-use super::ways::{Uprights, bridge_area, draw_way};
+use super::ways::{Uprights, bridge_area, draw_way, joined};
 use crate::frame::Frame;
 use crate::labels::Obstacles;
 use crate::language::{Phrase, Word};
@@ -97,6 +97,7 @@ impl Canvas<'_> {
         let sides = self.flags(*page, shift, &mut flags, &mut obstacles);
         let mut devices = Group::new("devices");
         let mut cards = Vec::new();
+        let mut areas = Vec::new();
         let mut troubles = Vec::new();
         for (card, place) in self.plan.arrangement.place.iter().enumerate() {
             let here = group_here.down[page.down].contains(&place.0) && group_here.columns.contains(&place.1);
@@ -116,6 +117,7 @@ impl Canvas<'_> {
                 &self.plan.routing.ends[card],
             ));
             cards.push(card);
+            areas.push((card, Area::new(corner.0, corner.1, size.0, size.1)));
             if let Some(trouble) = &subject.trouble {
                 troubles.push(format!("{} {}", subject.element, trouble.words));
             }
@@ -130,6 +132,7 @@ impl Canvas<'_> {
         ] {
             obstacles.add(edge);
         }
+        let marks = self.suspects(*page, (&part, shift), &areas, &mut obstacles);
         let (labels, unplaced) = place_labels(&visible, &self.subject.looks, &obstacles);
         let mut by_run: BTreeMap<usize, Label> = labels.into_iter().collect();
         let notes = unplaced.iter().map(|run| self.subject.looks[*run].label.clone()).collect();
@@ -160,9 +163,10 @@ impl Canvas<'_> {
             }
             wiring.group(run);
         }
-        group.group(wiring);
-        group.group(devices);
-        group.group(flags);
+        let (bands, marks) = marks.map(|marks| (marks.bands, marks.tags)).unzip();
+        for part in bands.into_iter().chain([wiring, devices, flags]).chain(marks) {
+            group.group(part);
+        }
         // Flags stand beyond the edges.
         let used = (
             if used.0 <= left + 1.0 || sides.contains(&Side::Left) { 0.0 } else { used.0 },
@@ -203,18 +207,6 @@ impl Canvas<'_> {
         }
         by_run.into_iter().map(|(run, pieces)| Visible { run, pieces }).collect()
     }
-}
-
-/// Pieces that follow each other, as one way each.
-pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
-    let mut paths: Vec<Vec<Point>> = Vec::new();
-    for (from, to) in pieces {
-        match paths.last_mut() {
-            Some(path) if path.last() == Some(from) => path.push(*to),
-            _ => paths.push(vec![*from, *to]),
-        }
-    }
-    paths
 }
 
 /// Puts the parts of a sheet into its frame.

@@ -7,12 +7,12 @@ use super::canvas::{self, CAPTION_MM, Canvas, Page, moved, numbers, part_of, pat
 use super::card::{self, Card, CardKind, Trouble};
 use super::card_picture;
 use super::cut::Grouping;
-use super::page::joined;
 use super::plan::ElevationPlan;
 use super::route::{self, CardEnd, CardTerminal};
 use super::run_labels::place_labels;
 use super::run_look::{RunLook, usual_conductor};
 use super::subject::Subject;
+use super::ways::joined;
 use crate::labels::Obstacles;
 use crate::language::{Lettering, Phrase, Word};
 use crate::sheet::fitted;
@@ -173,7 +173,19 @@ pub fn screen_elevation(
     let tags = vec![0.0; site.runs.len()];
     let looks =
         site.runs.iter().map(|run| RunLook::new(site, run, &nothing, usual.as_deref(), lettering)).collect();
-    let subject = Subject { site, cards, widths, heights, nets, tags, looks, usual, troubles, lettering };
+    let subject = Subject {
+        site,
+        cards,
+        widths,
+        heights,
+        nets,
+        tags,
+        looks,
+        usual,
+        troubles,
+        suspects: Vec::new(),
+        lettering,
+    };
     let cells = super::arrange::cells(site, &subject.cards, lettering);
     let endless = (1e6, 1e6);
     let most_widths = vec![across_mm; cells.column_count()];

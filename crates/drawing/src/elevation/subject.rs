@@ -5,6 +5,7 @@ use super::card_picture;
 use super::route::{self, Net};
 use super::run_labels::LABEL_MM;
 use super::run_look::{RunLook, usual_conductor};
+use super::suspect::Suspect;
 use crate::language::{Lettering, Phrase};
 use crate::switches::address_words;
 use latchline_assess::Assessment;
@@ -26,6 +27,8 @@ pub(super) struct Subject<'s> {
     /// The conductor that labels leave out.
     pub(super) usual: Option<String>,
     pub(super) troubles: BTreeMap<String, Trouble>,
+    /// What is marked.
+    pub(super) suspects: Vec<Suspect>,
     pub(super) lettering: Lettering,
 }
 
@@ -69,6 +72,7 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
         looks,
         usual,
         troubles,
+        suspects: Vec::new(),
         cards,
         lettering,
     }

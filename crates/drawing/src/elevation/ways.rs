@@ -85,6 +85,18 @@ pub(super) fn draw_bridge(group: &mut Group, (centre, radius): Bridge, stroke: S
     group.shape(Layer::Wiring, arc, Some(stroke), None);
 }
 
+/// Pieces that follow each other, as one way each.
+pub(super) fn joined(pieces: &[(Point, Point)]) -> Vec<Vec<Point>> {
+    let mut paths: Vec<Vec<Point>> = Vec::new();
+    for (from, to) in pieces {
+        match paths.last_mut() {
+            Some(path) if path.last() == Some(from) => path.push(*to),
+            _ => paths.push(vec![*from, *to]),
+        }
+    }
+    paths
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,7 +1,8 @@
 //! `latchline draw`: pictures of a site.
 
 use super::locale::LocaleArguments;
-use crate::files::{self, MayReplace, refuse_inputs, refuse_standing};
+use super::pictures::{self, numbered};
+use crate::files::MayReplace;
 use crate::load::Opened;
 use crate::refusal::{Refusal, Result};
 use crate::surroundings::{Colour, Surroundings};
@@ -166,16 +167,8 @@ pub fn run(
         }
     }
     let may_replace = if arguments.force { MayReplace::Anything } else { MayReplace::OwnResult };
-    // All or nothing: look before the first is written.
+    pictures::put(&sheets, target.folder.as_deref(), &files, may_replace)?;
     for (path, _) in &sheets {
-        refuse_inputs(&files, path)?;
-        refuse_standing(path, may_replace)?;
-    }
-    if let Some(folder) = &target.folder {
-        files::make_folder(folder)?;
-    }
-    for (path, sheet) in &sheets {
-        files::write(path, sheet.as_bytes(), may_replace)?;
         writeln!(output, "{}", shown::whole(&path.to_string_lossy(), &[]))?;
     }
     Ok(ExitCode::SUCCESS)
@@ -223,12 +216,7 @@ fn path(target: &Target, what: What, number: usize, of: usize) -> PathBuf {
         (None, Some(folder)) => folder.join(what.word()),
         (None, None) => PathBuf::from(what.word()),
     };
-    let mut name = base.into_os_string();
-    if of > 1 {
-        name.push(format!("-{number}"));
-    }
-    name.push(format!(".{}", target.format.ending()));
-    PathBuf::from(name)
+    numbered(&base, (number, of), target.format.ending())
 }
 
 #[cfg(test)]

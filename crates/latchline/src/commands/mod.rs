@@ -27,6 +27,7 @@ pub mod pack;
 mod pack_carried;
 mod part_named;
 pub mod phone;
+mod pictures;
 pub mod practise;
 pub mod reach;
 pub mod readings;

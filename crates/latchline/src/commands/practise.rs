@@ -1,11 +1,11 @@
 //! `latchline practise`: a hidden fault that answers readings.
 
-use super::locate::Reader;
 use crate::commands::locale::LanguageArguments;
 use crate::load::{self, Opened};
 use crate::refusal::{Refusal, Result};
 use crate::surroundings::{Colour, Surroundings};
 use clap::Args;
+use latchline_answer::Reader;
 use latchline_locate::input::{check, read_item};
 use latchline_locate::practise::{Hidden, best_course, hide, minutes};
 use latchline_locate::{Age, Cause, Evidence, Kind, Options, Plant, Quantity, Rates, hypotheses};

@@ -4,10 +4,11 @@ use crate::evidence::Evidence;
 use crate::hypothesis::Hypothesis;
 use crate::plant::Plant;
 use crate::posterior::Ranking;
+use crate::predict::place_of;
 use crate::quantity::{Legs, Quantity};
 use latchline_finding::{CallMoment, StateKind};
 use latchline_network::readings::{ReadingPlace, capacitance_f_per_m};
-use latchline_network::{BusState, StageNode, StageSource};
+use latchline_network::{BusState, StageNode};
 use latchline_site::model::{RunStop, Site, StationOwner};
 use std::collections::BTreeSet;
 
@@ -82,24 +83,19 @@ pub(super) fn candidates(
         .collect();
     for state in &states {
         for stage in &plant.layout.stages {
-            let source = match stage.source {
-                StageSource::Supply(index) => ReadingPlace::Supply(index),
-                StageSource::Regenerator(index) => ReadingPlace::BoxOutput(index),
-            };
+            let source = place_of(stage.source, StageNode::Source);
             list.push(Quantity::Current { at: source, state: state.clone() });
             for terminal in &stage.terminal {
-                let at = match *terminal {
-                    StageNode::Source => source,
-                    StageNode::BoxInput(index) => ReadingPlace::BoxInput(index),
-                    StageNode::Port { box_index, port } => ReadingPlace::Port { box_index, port },
-                    StageNode::BoxLink(_) => continue,
+                let at = place_of(stage.source, *terminal);
+                let is_read = match at {
+                    ReadingPlace::BoxLink(_) => false,
                     // While somebody calls, only stations in runs that are suspected.
-                    StageNode::Station(index) if state.calls.is_empty() || near.contains(&index) => {
-                        ReadingPlace::Station(index)
-                    }
-                    StageNode::Station(_) => continue,
+                    ReadingPlace::Station(index) => state.calls.is_empty() || near.contains(&index),
+                    _ => true,
                 };
-                list.push(Quantity::Voltage { at, state: state.clone() });
+                if is_read {
+                    list.push(Quantity::Voltage { at, state: state.clone() });
+                }
             }
         }
         for (rank, &run) in runs.iter().enumerate() {

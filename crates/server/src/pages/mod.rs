@@ -5,6 +5,7 @@ pub(crate) mod changed;
 pub(crate) mod details;
 pub(crate) mod documents;
 pub(crate) mod edits;
+pub(crate) mod fault;
 pub(crate) mod history;
 pub(crate) mod jobs;
 mod profile;

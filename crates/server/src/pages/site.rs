@@ -100,6 +100,7 @@ fn title_block(name: &str, title: &str, state: &SiteState, now: &PageState, loca
             div.cell.buttons {
                 button type="button" #undo disabled[!now.turns.0] { (say(Label::Undo)) }
                 button type="button" #redo disabled[!now.turns.1] { (say(Label::Redo)) }
+                a.button href={ "/sites/" (encoded(name)) "/fault" } { (say(Label::FindFault)) }
                 a.button.main href={ "/sites/" (encoded(name)) "/documents" } { (say(Label::Pack)) }
             }
         }

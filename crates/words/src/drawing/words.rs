@@ -75,6 +75,10 @@ words! {
         AdverseCurve:
             "every tolerance at its worst, each device in its worst state"
             | "alle Toleranzen ungünstigst, jedes Gerät im ungünstigsten Zustand",
+        CausePlanned: "as planned, least to most" | "wie geplant, kleinste bis größte",
+        CauseVoltage: "with the likeliest cause; thin: with the sizes that are possible"
+            | "mit der wahrscheinlichsten Ursache; dünn: mit den möglichen Größen",
+        CoursesSubject: "Voltage along the way, planned and read" | "Spannung entlang des Wegs, geplant und gemessen",
         FeetFromSource: "ft from the source" | "ft ab der Quelle",
         LimitLine: "limit" | "Grenzwert",
         MetresFromSource: "m from the source" | "m ab der Quelle",
@@ -88,6 +92,13 @@ words! {
         Holds: "holds" | "reicht",
         Loss: "loss, dB" | "Dämpfung, dB",
         NoPowerReturn: "Power return was not judged." | "Die Netzwiederkehr wurde nicht beurteilt.",
+        NoCourse: "No way to follow: no run is concerned." | "Kein Weg zu verfolgen: kein Strang ist betroffen.",
+        NoShares: "Nothing was told or read." | "Nichts wurde berichtet oder gemessen.",
+        ProbabilityAxis: "probability, %" | "Wahrscheinlichkeit, %",
+        ReadVoltage: "read, with the meter's error" | "gemessen, mit dem Fehler des Messgeräts",
+        SharesSubject: "How the probabilities moved" | "Wie sich die Wahrscheinlichkeiten bewegten",
+        StepAxis: "step" | "Schritt",
+        SuspectsSubject: "Elevation: where to look" | "Strangschema: wo zu suchen ist",
         NoSignal: "The signal was not judged." | "Das Signal wurde nicht beurteilt.",
         NotEveryDip:
             "Too few frequencies were calculated to be sure that no dip was missed."

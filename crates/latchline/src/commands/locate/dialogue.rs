@@ -1,8 +1,8 @@
 //! The dialogue of `locate` at the terminal: from what is told to the reading that proves the mend.
 
-use super::reader::Reader;
-use super::words;
+use super::lines::lines;
 use crate::refusal::Result;
+use latchline_answer::{Reader, brief, whole};
 use latchline_finding::Figure;
 use latchline_locate::input::{Row, RowProblem, check, read_item};
 use latchline_locate::{Evidence, Located, Options, Plant, Rates, SymptomKind, locate, written};
@@ -170,7 +170,7 @@ impl Dialogue<'_, '_, '_> {
                 };
                 if line == "all" {
                     let text =
-                        words::text(&self.reader, evidence, &found, &self.options, &[], None, self.width);
+                        lines(&whole(&self.reader, evidence, &found, &self.options, &[], None), self.width);
                     prompt.output.write_all(text.as_bytes())?;
                     continue;
                 }
@@ -198,12 +198,12 @@ impl Dialogue<'_, '_, '_> {
 
     /// What is known so far, in a few lines.
     fn answer(&self, prompt: &mut Prompt<'_>, evidence: &Evidence, found: &Located) -> Result<()> {
-        let text = if evidence.is_empty() || found.is_sure {
-            words::text(&self.reader, evidence, found, &self.options, &[], None, self.width)
+        let said = if evidence.is_empty() || found.is_sure {
+            whole(&self.reader, evidence, found, &self.options, &[], None)
         } else {
-            words::brief(&self.reader, evidence, found, &self.options, self.width)
+            brief(&self.reader, evidence, found, &self.options)
         };
-        prompt.output.write_all(text.as_bytes())?;
+        prompt.output.write_all(lines(&said, self.width).as_bytes())?;
         Ok(())
     }
 

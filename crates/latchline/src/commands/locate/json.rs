@@ -1,10 +1,9 @@
 //! The JSON of `locate`.
 
-use super::as_drawn::AsDrawnOf;
-use super::question::{PlaceOut, QuestionOut, places_out};
-use super::reader::Reader;
-use super::words::Told;
+use super::question_json::{PlaceOut, QuestionOut, places_out};
+use super::unusable::Unusable;
 use crate::refusal::Result;
+use latchline_answer::{AsDrawnOf, Reader};
 use latchline_assess::physics_summary::PowerReturnOutcome;
 use latchline_finding::Language;
 use latchline_locate::{Evidence, Located, Quantity, Question, exact_state_name, place_name, state_name};
@@ -44,6 +43,17 @@ struct LocateDocument {
     problems: Vec<ProblemOut>,
     /// What has to be known first: nothing was read, or the site as drawn does not pass.
     notes: Vec<String>,
+    /// Pictures that were drawn, where they were asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pictures: Vec<String>,
+}
+
+/// What is said besides the ranking.
+pub(super) struct Besides<'a> {
+    pub drawn: &'a [AsDrawnOf<'a>],
+    pub problems: &'a [Unusable],
+    pub notes: &'a [String],
+    pub pictures: &'a [String],
 }
 
 /// What the site as drawn says of a place that is told of.
@@ -241,10 +251,9 @@ pub(super) fn json(
     evidence: &Evidence,
     located: &Located,
     question: Option<&Question>,
-    drawn: &[AsDrawnOf<'_>],
-    problems: &[Told],
-    notes: &[String],
+    besides: &Besides<'_>,
 ) -> Result<String> {
+    let Besides { drawn, problems, notes, pictures } = besides;
     let site = reader.site;
     let names = |quantity: &Quantity| {
         let at = place_name(site, quantity.place());
@@ -327,5 +336,6 @@ pub(super) fn json(
         proof,
         problems,
         notes: notes.to_vec(),
+        pictures: pictures.to_vec(),
     })?)
 }

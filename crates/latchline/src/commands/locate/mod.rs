@@ -1,27 +1,20 @@
 //! `latchline locate`: from readings and symptoms to the fault.
 
-mod again;
-mod as_drawn;
 mod dialogue;
-mod drawn_reason;
 mod form;
 mod json;
-mod next;
-mod plainest;
-mod question;
-mod reader;
-mod set_below;
+mod lines;
+mod question_json;
 mod table;
 mod table_json;
-mod words;
+mod unusable;
 
-use self::again::Again;
-use self::as_drawn::AsDrawnOf;
 use self::form::Format;
 pub(super) use self::json::schema;
-pub(super) use self::reader::Reader;
+use self::lines::lines;
 pub(super) use self::table_json::schema as table_schema;
-use self::words::Told;
+use self::unusable::Unusable;
+use crate::commands::pictures::{self, numbered};
 use crate::commands::written::WrittenArguments;
 use crate::files::read_text;
 use crate::load::{self, Opened};
@@ -29,10 +22,16 @@ use crate::refusal::{Refused, Result};
 use crate::surroundings::{Colour, Surroundings};
 use clap::{Args, ValueEnum};
 
-use latchline_finding::{Language, Severity};
+use latchline_answer::{
+    Again, AsDrawnOf, Asked, Pictures, Reader, asked, design_errors, short, whole, whole_question,
+};
+use latchline_drawing::SheetOptions;
+use latchline_finding::{Language, Locale, Severity};
 use latchline_locate::input::{Checked, Row, check, read_csv, read_item, read_toml};
 use latchline_locate::{Age, BUILT_IN, FaultTable, Options, Plant, Rates, locate, question as question_of};
 use latchline_network::Layout;
+use latchline_scene::{Palette, Scene, svg};
+use latchline_words::commands::WrittenWords;
 use latchline_words::locate::Problem;
 use latchline_words::refusals::{ArgumentRefusal, FileRefusal};
 use std::io::{Read, Write};
@@ -78,6 +77,10 @@ pub struct LocateArguments {
     /// that table alone, as on the page for the phone
     #[arg(long, conflicts_with_all = ["show_rates", "dialogue"])]
     table: bool,
+    /// Draw into this folder, besides: where to look on the elevation, the voltage along the way as planned and as read, how the probabilities
+    /// moved with each reading
+    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["show_rates", "table", "dialogue"])]
+    draw: Option<PathBuf>,
     /// Ask one thing after another
     #[arg(long, conflicts_with_all = ["show_rates", "format", "output"])]
     dialogue: bool,
@@ -173,8 +176,7 @@ pub fn run(
     let assessment = view.assessment()?;
     let drawn =
         assessment.as_ref().map_or(Vec::new(), |known| AsDrawnOf::told(&plant, known, &checked.evidence));
-    // Where it is told what happens at which place, an error elsewhere, or of another kind, says nothing about it.
-    let design_errors = if drawn.is_empty() || drawn.iter().any(AsDrawnOf::may_explain) { errors } else { 0 };
+    let design_errors = assessment.as_ref().map_or(errors, |known| design_errors(known, &drawn));
     let options = Options { age: arguments.age.into(), confidence, design_errors };
     let begins_alone = is_nothing && problems.is_empty() && arguments.readings.is_empty();
     if arguments.dialogue
@@ -196,38 +198,89 @@ pub fn run(
     let located = locate(&plant, evidence, &rates, &options);
     let question = question_of(&plant, evidence, &rates, &options, &located);
     let reader = Reader { site, language };
+    let drawn_files = match (&arguments.draw, &assessment) {
+        (Some(folder), Some(assessment)) => {
+            let stamp = load::stamp(&view, None, None);
+            let sheets = SheetOptions {
+                input: Some(stamp.short_input()),
+                revision: Some(stamp.revision),
+                locale: Locale::from(language),
+                ..SheetOptions::default()
+            };
+            let rates = &rates;
+            Pictures {
+                plant: &plant,
+                assessment,
+                reader: &reader,
+                evidence,
+                rates,
+                options: &options,
+                located: &located,
+                sheets,
+            }
+            .draw()
+            .into_iter()
+            .flat_map(|(name, scenes)| svgs(&folder.join(name), &scenes))
+            .collect()
+        }
+        _ => Vec::new(),
+    };
+    let named: Vec<String> = drawn_files
+        .iter()
+        .map(|(file, _)| latchline_finding::shown::whole(&file.to_string_lossy(), &[]).into_owned())
+        .collect();
     let text = match arguments.written.format {
         Format::Text => {
             let look = surroundings.look(Colour::Auto, arguments.written.result.is_named());
             let told_first = drawn.iter().filter(|_| evidence.measured.is_empty());
             let first_read =
                 told_first.filter_map(|one| one.reading.as_ref()).map(|one| &one.quantity).next();
-            let again = Again { plant: &plant, site_file, given: &arguments.readings, first_read };
-            let drawn: String =
-                drawn.iter().map(|one| one.text(&reader, site_file, look.width) + "\n").collect();
+            let command = Asked { site_file, given: &arguments.readings };
+            let again = Again { plant: &plant, asked: Some(command), first_read };
+            let drawn: String = drawn
+                .iter()
+                .map(|one| lines(&one.whole(&reader, Some(site_file)), look.width) + "\n")
+                .collect();
             let located =
-                words::text(&reader, evidence, &located, &options, &notes, Some(&again), look.width);
+                lines(&whole(&reader, evidence, &located, &options, &notes, Some(&again)), look.width);
             let behind = if drawn.is_empty() { String::new() } else { format!("\n{}\n", drawn.trim_end()) };
             // Who has read nothing yet is told first what the site says; readings say more than it.
             let asked = question.as_ref().map_or(String::new(), |question| {
-                question::text(&reader, question, site_file, &arguments.readings, look.width) + "\n"
+                lines(&whole_question(&reader, question, Some(&command)), look.width) + "\n"
             });
             if evidence.measured.is_empty() { drawn + &asked + &located } else { located + &behind }
         }
         Format::Short => {
             let first = drawn.iter().filter(|_| evidence.measured.is_empty());
             let notes: Vec<String> = first.map(|one| one.verdict(&reader)).chain(notes).collect();
-            let asked = question.iter().map(|question| question::asked(&reader, question));
+            let asked = question.iter().map(|question| asked(&reader, question));
             let notes: Vec<String> = notes.into_iter().chain(asked).collect();
-            words::short(&reader, evidence, &located, &options, &notes)
+            short(&reader, evidence, &located, &options, &notes).join("\n") + "\n"
         }
         // Refused above, of anything but the table.
         Format::Json | Format::Csv => {
-            json::json(&reader, evidence, &located, question.as_ref(), &drawn, &problems, &notes)?
+            let besides =
+                json::Besides { drawn: &drawn, problems: &problems, notes: &notes, pictures: &named };
+            json::json(&reader, evidence, &located, question.as_ref(), &besides)?
         }
     };
+    pictures::put(&drawn_files, arguments.draw.as_deref(), &read, arguments.written.result.may_replace())?;
     arguments.written.result.put(&text, &read, output)?;
+    if arguments.written.format != Format::Json {
+        for file in &named {
+            writeln!(output, "{}", WrittenWords::Wrote { file }.say(language))?;
+        }
+    }
     Ok(if problems.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+}
+
+/// The files of a picture.
+fn svgs(base: &Path, scenes: &[Scene]) -> Vec<(PathBuf, String)> {
+    let of = scenes.len();
+    let file = |(number, scene): (usize, &Scene)| {
+        (numbered(base, (number + 1, of), "svg"), svg::svg(scene, Palette::Light))
+    };
+    scenes.iter().enumerate().map(file).collect()
 }
 
 /// The table of rates.
@@ -242,7 +295,7 @@ pub(super) fn rates(file: Option<&Path>) -> Result<Rates> {
 }
 
 /// Rows from files and from the command line. What holds an `=` and is no file is a reading.
-fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Told>)> {
+fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Unusable>)> {
     let mut rows = Vec::new();
     let mut problems = Vec::new();
     for (number, item) in given.iter().enumerate() {
@@ -267,7 +320,7 @@ fn rows(given: &[String], read: &mut Vec<PathBuf>) -> Result<(Vec<Row>, Vec<Told
 }
 
 /// Says on standard error what cannot be used, each at its line.
-fn tell(problems: &[Told], _rows: &[Row], language: Language) {
+fn tell(problems: &[Unusable], _rows: &[Row], language: Language) {
     for (file, problem) in problems {
         let place = match file {
             Some(file) => format!("{}:{}: ", latchline_finding::shown::prose(file), problem.line),

@@ -1,9 +1,9 @@
 //! `latchline locate --table`: the table of faults, and what readings say from it alone.
 
 use super::form::Format;
-use super::reader::{Reader, in_whole_percent, rounded};
 use super::table_json::{Ranked, json, what};
 use crate::refusal::{Refusal, Result};
+use latchline_answer::{Reader, in_whole_percent, rounded};
 use latchline_finding::{Figure, Locale, Unit, Units};
 use latchline_handover::tables::fault_sheet;
 use latchline_handover::{Cell, Options, PackInput, Row, Stamp, Subject, Table};

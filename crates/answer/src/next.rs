@@ -1,8 +1,8 @@
 //! What to read next, and what it would mean.
 
-use super::reader::Reader;
+use crate::reader::Reader;
+use crate::said::Said;
 use latchline_locate::{Kind, Located, NextReading, Options, Quantity};
-use latchline_report::table::{hanging, paragraph};
 use latchline_words::locate::Answer;
 
 /// Outcomes of a reading that are told.
@@ -11,15 +11,16 @@ const MOST_MEANINGS: usize = 5;
 const MOST_KINDS: usize = 6;
 
 /// What to ask, how often what is met, and what to read if nobody can be asked.
-pub(super) fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize) -> String {
+pub(crate) fn nothing_known(reader: &Reader<'_>, located: &Located, how_to_tell: bool) -> Said {
     let language = reader.language;
-    let mut out = paragraph(&Answer::AskFirst.say(language), 0, width);
-    if let Some(station) = reader.site.stations.last() {
+    let mut out = Said::default();
+    out.paragraph(Answer::AskFirst.say(language));
+    if let Some(station) = reader.site.stations.last().filter(|_| how_to_tell) {
         let name = latchline_finding::shown::prose(station.id.as_str());
         let command = format!("latchline locate SITE {name}=restarts");
-        out.push_str(&paragraph(&Answer::HowToTell { command: &command }.say(language), 0, width));
+        out.paragraph(Answer::HowToTell { command: &command }.say(language));
     }
-    out.push_str(&paragraph(&Answer::BeforeAnything.say(language), 0, width));
+    out.paragraph(Answer::BeforeAnything.say(language));
     let mut kinds: Vec<(Kind, f64)> = Vec::new();
     for one in &located.hypotheses {
         match kinds.iter_mut().find(|(kind, _)| *kind == one.cause.kind) {
@@ -31,26 +32,25 @@ pub(super) fn nothing_known(reader: &Reader<'_>, located: &Located, width: usize
     for (kind, prior) in kinds.iter().take(MOST_KINDS) {
         let cause = kind.say(language);
         let words = Answer::Cause { share: reader.share(*prior), cause, element: None, size: None };
-        out.push_str(&hanging("  ", &words.say(language), width));
+        out.item(words.say(language));
     }
     if let Some(next) = &located.next {
-        out.push('\n');
-        out.push_str(&paragraph(&Answer::FirstReading.say(language), 0, width));
-        out.push_str(&proposed(reader, located, next, None, width));
+        out.gap();
+        out.paragraph(Answer::FirstReading.say(language));
+        out.append(proposed(reader, located, next, None));
     }
-    out.push('\n');
-    out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
+    out.gap();
+    out.paragraph(Answer::Caution.say(language));
     out
 }
 
 /// The reading that is proposed, or why there is none.
-pub(super) fn next(
+pub(crate) fn next(
     reader: &Reader<'_>,
     located: &Located,
     options: &Options,
     first_read: Option<&Quantity>,
-    width: usize,
-) -> String {
+) -> Said {
     let language = reader.language;
     let Some(next) = &located.next else {
         // What is left in one place may be nothing that a meter sees: a coil, a door that binds.
@@ -62,9 +62,11 @@ pub(super) fn next(
         } else {
             Answer::NoReadingTells
         };
-        return paragraph(&words.say(language), 0, width);
+        let mut out = Said::default();
+        out.paragraph(words.say(language));
+        return out;
     };
-    proposed(reader, located, next, first_read, width)
+    proposed(reader, located, next, first_read)
 }
 
 /// The reading that is proposed, and what its outcomes would mean.
@@ -73,8 +75,7 @@ fn proposed(
     located: &Located,
     next: &NextReading,
     first_read: Option<&Quantity>,
-    width: usize,
-) -> String {
+) -> Said {
     let language = reader.language;
     let reading = reader.reading(&next.quantity);
     let minutes = next.minutes.round() as usize;
@@ -84,7 +85,8 @@ fn proposed(
         true => Answer::NextElsewhere { reading: &reading, minutes },
         false => Answer::Next { reading: &reading, minutes },
     };
-    let mut out = paragraph(&words.say(language), 0, width);
+    let mut out = Said::default();
+    out.paragraph(words.say(language));
     let mut meanings: Vec<_> = next.meanings.iter().collect();
     meanings.sort_by(|a, b| b.probability.total_cmp(&a.probability));
     for meaning in meanings.into_iter().take(MOST_MEANINGS) {
@@ -111,7 +113,7 @@ fn proposed(
             share: reader.share(meaning.probability),
             causes: &causes,
         };
-        out.push_str(&hanging("  ", &words.say(language), width));
+        out.item(words.say(language));
     }
     out
 }

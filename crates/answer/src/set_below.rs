@@ -5,7 +5,7 @@ use latchline_finding::{ElementId, Figure, Language, Unit};
 use latchline_words::locate::AsDrawn;
 
 /// Where the supply at the head of a bus, or of the buses before it, is set below what it delivers: to what, and what it delivers.
-pub(super) fn set_below(assessment: &Assessment, source: &ElementId, language: Language) -> Option<String> {
+pub(crate) fn set_below(assessment: &Assessment, source: &ElementId, language: Language) -> Option<String> {
     let mut source = source;
     // Behind a box that makes a bus of its own, the supply of that box.
     while let Some(of_box) = assessment.devices.iter().find(|one| one.id == *source) {

@@ -5,7 +5,7 @@ use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
 
 /// A state that one person can put, and what the station has in it.
-pub(super) struct Plain {
+pub struct Plain {
     /// Which state.
     pub state: BusState,
     /// The least there with every tolerance against it, in volts; `None` where the voltage collapses.

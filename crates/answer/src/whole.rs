@@ -1,12 +1,11 @@
-//! What `locate` and `practise` say to a person.
+//! The answer: what is most likely, what else it may be, what to read next, how to mend it.
 
-use super::again::Again;
-use super::next::{next, nothing_known};
-use super::reader::Reader;
+use crate::again::Again;
+use crate::next::{next, nothing_known};
+use crate::reader::Reader;
+use crate::said::{Piece, Said};
 use latchline_finding::{Figure, Unit};
-use latchline_locate::input::RowProblem;
 use latchline_locate::{Class, Evidence, Located, Options, PlaceShare};
-use latchline_report::table::{hanging, paragraph};
 use latchline_words::locate::Answer;
 
 /// Causes that the first class lists.
@@ -23,33 +22,30 @@ const MOST_LINES: usize = 10;
 /// Causes that are listed between two readings.
 const MOST_BRIEF: usize = 3;
 
-/// A problem with the file that it is in; `None` for the command line.
-pub(super) type Told = (Option<String>, RowProblem);
-
 /// The whole answer.
-pub(super) fn text(
+pub fn whole(
     reader: &Reader<'_>,
     evidence: &Evidence,
     located: &Located,
     options: &Options,
     notes: &[String],
     again: Option<&Again<'_>>,
-    width: usize,
-) -> String {
+) -> Said {
     let language = reader.language;
-    let mut out = String::new();
+    let mut out = Said::default();
     for note in notes {
-        out.push_str(&paragraph(note, 0, width));
+        out.paragraph(note);
     }
     if evidence.is_empty() {
-        out.push_str(&nothing_known(reader, located, width));
+        let has_command = again.is_none_or(|again| again.asked.is_some());
+        out.append(nothing_known(reader, located, has_command));
         return out;
     }
-    let list = |out: &mut String, places: &[usize]| {
+    let list = |out: &mut Said, places: &[usize]| {
         for place in places {
             let (hypothesis, posterior) = located.cause(*place);
             let line = reader.line(hypothesis, posterior.probability, posterior.size.as_ref());
-            out.push_str(&hanging("  ", &line, width));
+            out.item(line);
         }
     };
     let (classes, unrelated) = classes(located);
@@ -59,18 +55,18 @@ pub(super) fn text(
     let shown = |place: &&usize| located.ranking.causes[**place].probability >= LEAST_LISTED;
     if let Some(first) = classes.next() {
         listed = first.members.iter().take_while(shown).count().clamp(1, MOST_LISTED);
-        out.push_str(&paragraph(&headline(reader, evidence, located, options), 0, width));
+        out.paragraph(headline(reader, evidence, located, options));
         if first.members.len() > 1 {
             let share = reader.share(first.probability);
             let words = Answer::NotToldApart { causes: first.members.len(), share };
-            out.push_str(&paragraph(&words.say(language), 0, width));
+            out.paragraph(words.say(language));
         }
         list(&mut out, &first.members[..listed]);
         if first.members.len() > listed {
             let rest = &first.members[listed..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
             let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
-            out.push_str(&hanging("  ", &more.say(language), width));
+            out.item(more.say(language));
         }
     }
     let mut others: Vec<usize> = classes.flat_map(|class| class.members).collect();
@@ -79,14 +75,14 @@ pub(super) fn text(
         probability(*b).total_cmp(&probability(*a)).then(a.cmp(b))
     });
     if !others.is_empty() {
-        out.push_str(&paragraph(Answer::Others.say(language).as_str(), 0, width));
+        out.paragraph(Answer::Others.say(language).as_str());
         let listed = others.iter().take_while(shown).count().min(MOST_LINES - listed);
         list(&mut out, &others[..listed]);
         if others.len() > listed {
             let rest = &others[listed..];
             let sum: f64 = rest.iter().map(|place| located.ranking.causes[*place].probability).sum();
             let more = Answer::AndMore { causes: rest.len(), share: reader.share(sum) };
-            out.push_str(&hanging("  ", &more.say(language), width));
+            out.item(more.say(language));
         }
     }
     if let Some(first) = unrelated.first() {
@@ -95,12 +91,12 @@ pub(super) fn text(
         let (causes, share, element) = (unrelated.len(), reader.share(sum), reader.element(cause.element));
         let (cause, element) = (cause.kind.say(language), element.as_deref());
         let words = Answer::PointedAtByNothing { causes, share, cause, element };
-        out.push_str(&hanging("  ", &words.say(language), width));
+        out.item(words.say(language));
     }
     let none = Answer::NoneOfThese { share: reader.share(located.ranking.none_of_these) };
-    out.push_str(&hanging("  ", &none.say(language), width));
+    out.item(none.say(language));
     if located.nothing_fits {
-        out.push_str(&paragraph(&Answer::NothingFits.say(language), 0, width));
+        out.paragraph(Answer::NothingFits.say(language));
     }
     for pair in located.pairs.iter().take(1) {
         let said = pair.causes.map(|(place, size)| {
@@ -109,11 +105,7 @@ pub(super) fn text(
             format!("{}{}", reader.cause(cause), size.unwrap_or_default())
         });
         let share = reader.share(pair.share);
-        out.push_str(&paragraph(
-            &Answer::Pair { share, first: &said[0], second: &said[1] }.say(language),
-            0,
-            width,
-        ));
+        out.paragraph(Answer::Pair { share, first: &said[0], second: &said[1] }.say(language));
     }
     for place in &located.doubtful {
         let measured = &evidence.measured[*place];
@@ -124,16 +116,15 @@ pub(super) fn text(
             value: &value,
             share: reader.share(located.ranking.wrong[*place]),
         };
-        out.push_str(&paragraph(&words.say(language), 0, width));
+        out.paragraph(words.say(language));
     }
-    out.push('\n');
+    out.gap();
     let first_read = again.and_then(|again| again.first_read);
-    out.push_str(&next(reader, located, options, first_read, width));
-    if let (Some(again), Some(next)) = (again, &located.next) {
-        out.push_str(&paragraph(&again.with(reader, next), 0, width));
-    }
+    out.append(next(reader, located, options, first_read));
+    let command = again.zip(located.next.as_ref()).and_then(|(again, next)| again.with(reader, next));
+    command.into_iter().for_each(|command| out.paragraph(command));
     if let Some((hypothesis, _)) = first_shown(located).map(|class| located.cause(class.members[0])) {
-        out.push_str(&paragraph(hypothesis.cause.kind.mend().say(language), 0, width));
+        out.paragraph(hypothesis.cause.kind.mend().say(language));
     }
     if let Some(proof) = &located.proof {
         let reading = reader.reading(&proof.quantity);
@@ -142,13 +133,13 @@ pub(super) fn text(
             low: reader.figure(&proof.quantity, proof.low),
             high: reader.figure(&proof.quantity, proof.high),
         };
-        out.push_str(&paragraph(&words.say(language), 0, width));
+        out.paragraph(words.say(language));
     }
-    out.push('\n');
-    out.push_str(&paragraph(&Answer::Caution.say(language), 0, width));
+    out.gap();
+    out.paragraph(Answer::Caution.say(language));
     let calls = evidence.measured.iter().filter_map(|one| one.quantity.state());
     if calls.into_iter().any(|state| !state.calls.is_empty()) {
-        out.push_str(&paragraph(&Answer::CallsByNight.say(language), 0, width));
+        out.paragraph(Answer::CallsByNight.say(language));
     }
     out
 }
@@ -252,36 +243,31 @@ fn no_fault_shows(reader: &Reader<'_>, evidence: &Evidence, located: &Located) -
 }
 
 /// The headline, the best causes and the next reading: what somebody on a ladder reads between two readings.
-pub(super) fn brief(
-    reader: &Reader<'_>,
-    evidence: &Evidence,
-    located: &Located,
-    options: &Options,
-    width: usize,
-) -> String {
-    let mut out = paragraph(&headline(reader, evidence, located, options), 0, width);
+pub fn brief(reader: &Reader<'_>, evidence: &Evidence, located: &Located, options: &Options) -> Said {
+    let mut out = Said::default();
+    out.paragraph(headline(reader, evidence, located, options));
     if located.nothing_fits {
-        out.push_str(&paragraph(&Answer::NothingFits.say(reader.language), 0, width));
+        out.paragraph(Answer::NothingFits.say(reader.language));
     }
     if let Some(first) = first_shown(located).filter(|first| first.members.len() > 1) {
         for place in first.members.iter().take(MOST_BRIEF) {
             let (hypothesis, posterior) = located.cause(*place);
             let line = reader.line(hypothesis, posterior.probability, posterior.size.as_ref());
-            out.push_str(&hanging("  ", &line, width));
+            out.item(line);
         }
     }
-    out.push_str(&next(reader, located, options, None, width));
+    out.append(next(reader, located, options, None));
     out
 }
 
 /// What can be said on the telephone: the most likely, the next reading.
-pub(super) fn short(
+pub fn short(
     reader: &Reader<'_>,
     evidence: &Evidence,
     located: &Located,
     options: &Options,
     notes: &[String],
-) -> String {
+) -> Vec<String> {
     let mut lines: Vec<String> = notes.to_vec();
     if !evidence.is_empty() {
         lines.push(headline(reader, evidence, located, options));
@@ -289,7 +275,10 @@ pub(super) fn short(
     if located.nothing_fits {
         lines.push(Answer::NothingFits.say(reader.language));
     }
-    let first = next(reader, located, options, None, usize::MAX / 4);
-    lines.extend(first.lines().next().map(String::from));
-    lines.join("\n") + "\n"
+    let first = next(reader, located, options, None).0.into_iter().next();
+    lines.extend(first.into_iter().filter_map(|piece| match piece {
+        Piece::Paragraph(words) | Piece::Item(words) => Some(words),
+        Piece::Gap => None,
+    }));
+    lines
 }

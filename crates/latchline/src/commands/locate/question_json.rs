@@ -1,58 +1,13 @@
-//! The question that can be asked before anybody takes a meter, in words and in JSON.
+//! The question that can be asked before anybody takes a meter, and places, in JSON.
 
-use super::again::asked_again;
-use super::reader::Reader;
+use latchline_answer::Reader;
 use latchline_locate::{Answer as Answered, PlaceShare, Question};
-use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::Site;
-use latchline_words::locate::Answer;
 use schemars::JsonSchema;
 use serde::Serialize;
-use std::path::Path;
-
-/// Places of an answer that are named.
-const MOST_PLACES: usize = 2;
 
 /// Places below this probability are left out.
 const LEAST_PLACE: f64 = 1e-3;
-
-/// The question, in a sentence.
-pub(super) fn asked(reader: &Reader<'_>, question: &Question) -> String {
-    let station = &name(reader, question);
-    let symptom = question.answers[1].told.say(reader.language);
-    Answer::AskElsewhere { station, symptom }.say(reader.language)
-}
-
-/// The question, what each answer would mean, and how it is told.
-pub(super) fn text(
-    reader: &Reader<'_>,
-    question: &Question,
-    site_file: &Path,
-    given: &[String],
-    width: usize,
-) -> String {
-    let language = reader.language;
-    let mut out = paragraph(&asked(reader, question), 0, width);
-    for Answered { told, probability, places } in &question.answers {
-        let named = places.iter().filter_map(|place| {
-            let share = reader.share(place.probability);
-            Some(Answer::PlaceWithShare { place: &reader.place(place)?, share }.say(language))
-        });
-        let named: Vec<String> = named.take(MOST_PLACES).collect();
-        let (told, share) = (told.say(language), reader.share(*probability));
-        let words = Answer::IfTold { told, share, places: &named.join("; ") };
-        out.push_str(&hanging("  ", &words.say(language), width));
-    }
-    let likelier = usize::from(question.answers[1].probability > question.answers[0].probability);
-    let item = format!("{}={}", name(reader, question), question.answers[likelier].told.name());
-    let command = asked_again(site_file, given, &item);
-    out.push_str(&paragraph(&Answer::ThenTell { command: &command }.say(language), 0, width));
-    out
-}
-
-fn name(reader: &Reader<'_>, question: &Question) -> String {
-    latchline_finding::shown::prose(reader.site.stations[question.station].id.as_str()).into_owned()
-}
 
 /// What can be asked before anybody takes a meter.
 #[derive(Serialize, JsonSchema)]

@@ -1,9 +1,10 @@
 //! What the site as drawn says of a place that is told of: whether it is the reason itself, and which reading there decides it.
 
-use super::drawn_reason::reason;
-use super::plainest::Plain;
-use super::reader::Reader;
-use super::set_below::set_below;
+use crate::drawn_reason::reason;
+use crate::plainest::Plain;
+use crate::reader::Reader;
+use crate::said::Said;
+use crate::set_below::set_below;
 use latchline_assess::physics_summary::{PowerReturnOutcome, StartUpSummary};
 use latchline_assess::rules::codes as rules;
 use latchline_assess::{Assessment, Device, DeviceResult, StateVoltage, SupplySheet};
@@ -13,7 +14,6 @@ use latchline_locate::{
 };
 use latchline_network::BusState;
 use latchline_network::readings::ReadingPlace;
-use latchline_report::table::{hanging, paragraph};
 use latchline_site::model::{Site, Station, StationOwner};
 use latchline_words::codes::{self, wording};
 use latchline_words::locate::AsDrawn;
@@ -28,7 +28,7 @@ const MOST_PLACES: usize = 3;
 const LEAST_KNOWN: f64 = 0.5;
 
 /// What the site says of one station that is told of.
-pub(super) struct AsDrawnOf<'a> {
+pub struct AsDrawnOf<'a> {
     assessment: &'a Assessment,
     /// The station.
     pub device: &'a DeviceResult,
@@ -278,14 +278,16 @@ impl<'a> AsDrawnOf<'a> {
     }
 
     /// What else the site says: its tightest state, a start, a battery.
-    fn further(&self, reader: &Reader<'_>, site_file: &Path) -> Vec<String> {
+    fn further(&self, reader: &Reader<'_>, site_file: Option<&Path>) -> Vec<String> {
         let language = reader.language;
         let mut said = Vec::new();
         let worst = &self.device.worst;
-        let check = format!("latchline check {}", latchline_finding::shown::path(site_file));
-        let command = &*latchline_finding::shown::prose(&check);
+        let check = site_file.map(|file| format!("latchline check {}", latchline_finding::shown::path(file)));
+        let check = check.as_deref().map(latchline_finding::shown::prose);
+        let command = check.as_deref();
         if self.is_short_somewhere() || self.told_reason().is_some() {
-            said.push(AsDrawn::Mended { command }.say(language));
+            let mended = command.map_or(AsDrawn::MendedByJobs, |command| AsDrawn::Mended { command });
+            said.push(mended.say(language));
         } else if worst.state.kind != self.state {
             let when = &states::with_calls(&worst.state, language);
             said.push(AsDrawn::LeastOfAll { when, margin: down(worst.margin_v()) }.say(language));
@@ -326,20 +328,20 @@ impl<'a> AsDrawnOf<'a> {
         said
     }
 
-    /// All of it, with what to measure first and what each outcome would mean.
-    pub fn text(&self, reader: &Reader<'_>, site_file: &Path, width: usize) -> String {
+    /// All of it, with what to measure first and what each outcome would mean; on a page, which has no file, without commands.
+    pub fn whole(&self, reader: &Reader<'_>, site_file: Option<&Path>) -> Said {
         let language = reader.language;
         let mut said = vec![self.verdict(reader)];
         said.extend(self.further(reader, site_file));
-        let mut text = paragraph(&said.join(" "), 0, width);
+        let mut out = Said::default();
+        out.paragraph(said.join(" "));
         if let Some(found) = self.told_reason() {
             let measure = codes::of(found.code.as_str()).and_then(|code| code.measure(language));
-            text.extend(
-                measure.map(|measure| paragraph(&AsDrawn::MeasureThat { measure }.say(language), 0, width)),
-            );
-            return text;
+            let measure = measure.map(|measure| AsDrawn::MeasureThat { measure }.say(language));
+            measure.into_iter().for_each(|measure| out.paragraph(measure));
+            return out;
         }
-        let Some(reading) = &self.reading else { return text };
+        let Some(reading) = &self.reading else { return out };
         let is_plain = reading.quantity.state() == Some(&self.plain.state);
         let limit_v = if is_plain { self.plain.limit_v } else { self.in_state.limit_v };
         let limit = Figure::new(limit_v, Unit::Volt);
@@ -348,8 +350,8 @@ impl<'a> AsDrawnOf<'a> {
         let least_v = if is_short_there { reading.low } else { reading.low.max(limit_v) };
         let (low, high) = (down(least_v), up(reading.high));
         let named = &reader.reading(&reading.quantity);
-        text.push_str(&paragraph(&AsDrawn::Measure { reading: named }.say(language), 0, width));
-        let mut line = |words: AsDrawn<'_>| text.push_str(&hanging("  ", &words.say(language), width));
+        out.paragraph(AsDrawn::Measure { reading: named }.say(language));
+        let mut line = |words: AsDrawn<'_>| out.item(words.say(language));
         if is_short_there {
             line(AsDrawn::WithinWeakPlan { low, high, limit });
             line(AsDrawn::BelowWeakPlan { low });
@@ -372,8 +374,9 @@ impl<'a> AsDrawnOf<'a> {
                 low: down(one.low),
                 high: up(one.high),
             };
-            text.push_str(&paragraph(&words.say(language), 0, width));
+            out.paragraph(words.say(language));
         }
+        let Some(site_file) = site_file else { return out };
         let place = self.device.id.as_str();
         let when = match self.state_name(reader.site) {
             state if state.is_empty() => state,
@@ -385,9 +388,15 @@ impl<'a> AsDrawnOf<'a> {
             figures::trimmed(limit.value, 2)
         );
         let command = &latchline_finding::shown::prose(&command);
-        text.push_str(&paragraph(&AsDrawn::ThenTell { command }.say(language), 0, width));
-        text
+        out.paragraph(AsDrawn::ThenTell { command }.say(language));
+        out
     }
+}
+
+/// Errors that may explain what is told. Where it is told what happens at which place, an error elsewhere, or of another kind, says nothing about it.
+pub fn design_errors(assessment: &Assessment, drawn: &[AsDrawnOf<'_>]) -> usize {
+    let errors = assessment.findings.iter().filter(|one| one.severity == Severity::Error).count();
+    if drawn.is_empty() || drawn.iter().any(AsDrawnOf::may_explain) { errors } else { 0 }
 }
 
 /// Whether it has less in a state than it needs.

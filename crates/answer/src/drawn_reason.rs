@@ -9,7 +9,7 @@ use latchline_site::model::{Site, StationOwner};
 use std::cmp::Reverse;
 
 /// The gravest error or warning at a station, or at the dwelling or entrance that it is of, that shows as one of these.
-pub(super) fn reason<'a>(
+pub(crate) fn reason<'a>(
     assessment: &'a Assessment,
     site: &Site,
     station: usize,

@@ -139,6 +139,7 @@ impl Reader<'_> {
         figures::sentence(self.figure(quantity, value), self.language)
     }
 
+    /// One cause in a line: its probability, what, where, how large.
     pub fn line(&self, hypothesis: &Hypothesis, probability: f64, size: Option<&Size>) -> String {
         let cause = hypothesis.cause;
         let size = size.filter(|size| size.low > 0.0).map(|size| self.size(cause.kind, size));
@@ -157,12 +158,12 @@ impl Reader<'_> {
 const FIGURES: i32 = 3;
 
 /// A share, or what is times so much of the plan, in whole per cent.
-pub(super) fn in_whole_percent(times: f64) -> Figure {
+pub fn in_whole_percent(times: f64) -> Figure {
     Figure { value: (100.0 * times).round() / 100.0, unit: Unit::Percent }
 }
 
 /// A value with so many figures that count.
-pub(super) fn rounded(value: f64, figures: i32) -> f64 {
+pub fn rounded(value: f64, figures: i32) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return value;
     }

@@ -220,13 +220,13 @@ fn american(locale: latchline_finding::Locale) -> bool {
     locale.language == Language::English && locale.units == Units::Us
 }
 
-/// What is spelled otherwise in American, of what the pack says; cable is sold by the foot there.
+/// What is said otherwise in American, of what the pack says: cable is sold by the foot there.
 const SPELLED_OTHERWISE: [(&str, &str); 8] = [
     ("colour", "color"),
     ("Colour", "Color"),
     ("labelled", "labeled"),
     ("Labelled", "Labeled"),
-    ("by the metre", "by the foot"),
+    ("the metre", "the foot"),
     ("neighbour", "neighbor"),
     ("Neighbour", "Neighbor"),
     ("aluminium", "aluminum"),

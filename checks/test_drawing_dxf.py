@@ -197,7 +197,7 @@ def test_the_layout_shows_the_model_at_one_to_one_below_its_title_block(tmp_path
         words = {text.plain_text() for text in document.blocks["TITLE_BLOCK"].query("TEXT")}
         assert {"Revision", "Sheet"} <= words, words
         said = {attribute.dxf.tag: attribute for attribute in block.attribs}
-        assert set(said) >= {"OWNER", "DRAWN_BY", "APPROVED_BY", "NUMBER", "REVISION", "DATE", "SHEET", "TITLE"}
+        assert set(said) >= {"OWNER", "DRAWN_BY", "APPROVED_BY", "DOCUMENT_KIND", "NUMBER", "REVISION", "DATE", "SHEET", "TITLE"}
         assert said["TITLE"].plain_text() == "Invented site 2" and re.fullmatch(r"\d+ of \d+", said["SHEET"].plain_text())
         assert not any(attribute.is_invisible for attribute in said.values())
         assert not {"Revision", "Sheet"} & {text.plain_text() for text in document.modelspace().query("TEXT")}

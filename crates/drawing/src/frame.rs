@@ -2,7 +2,8 @@
 //!
 //! Sheets from A4 and letter size on have the frame of ISO 5457 (20 mm for filing on the left, 10 mm on the other
 //! sides, zones of 50 mm counted from the middle, centring marks) and the title block of ISO 7200, 180 mm wide at the
-//! lower right. Fields that only people can fill stay empty. Smaller sheets, for screens, have a plain block.
+//! lower right: legal owner, creator, approval, kind of document, identification number, title, revision, date of issue and
+//! number of the sheet. Fields that only people can fill stay empty. Smaller sheets, for screens, have a plain block.
 
 use crate::language::{Phrase, Word};
 use crate::sheet::{LegendEntry, SheetSize, TitleBlock, fitted};
@@ -25,7 +26,7 @@ const ZONE_STRIP_MM: f64 = 5.0;
 /// Length of a zone.
 const ZONE_MM: f64 = 50.0;
 /// Width and height of the title block.
-const BLOCK_MM: (f64, f64) = (180.0, 30.0);
+const BLOCK_MM: (f64, f64) = (180.0, 21.5);
 /// The same on small sheets.
 const SMALL_BLOCK_HEIGHT_MM: f64 = 21.0;
 /// The legend stands beside the title block where there is so much room.
@@ -226,33 +227,47 @@ impl Frame {
         let number =
             block.number.as_ref().map_or_else(|| not_stated.to_string(), |name| format!("{name}-{sheet}"));
         let sheet = lettering.say(&Phrase::SheetOf { sheet, of });
-        let (first, second) = (9.0, 22.0);
+        let kind = block.kind.map_or_else(String::new, |kind| String::from(lettering.word(kind)));
         // Left, top, width and height within the block; label; tag in CAD and value.
-        let fields = [
-            ((0.0, 0.0, 60.0, first), Word::Owner, "OWNER", String::new()),
-            ((60.0, 0.0, 40.0, first), Word::DrawnBy, "DRAWN_BY", String::new()),
-            ((100.0, 0.0, 40.0, first), Word::ApprovedBy, "APPROVED_BY", String::new()),
-            ((140.0, 0.0, 40.0, second), Word::DrawingNumber, "NUMBER", number),
-            ((0.0, second, 56.0, 8.0), Word::Revision, "REVISION", or_not(&block.revision)),
-            ((56.0, second, 36.0, 8.0), Word::Date, "DATE", or_not(&block.date)),
-            ((92.0, second, 48.0, 8.0), Word::InputHash, "INPUT", or_not(&block.input)),
-            ((140.0, second, 40.0, 8.0), Word::Sheet, "SHEET", sheet),
+        let (first, half) = (8.5, 6.5);
+        let above = [
+            ((0.0, 48.0), Word::Owner, "OWNER", String::new()),
+            ((48.0, 32.0), Word::DrawnBy, "DRAWN_BY", String::new()),
+            ((80.0, 32.0), Word::ApprovedBy, "APPROVED_BY", String::new()),
+            ((112.0, 34.0), Word::DocumentKind, "DOCUMENT_KIND", kind),
+            ((146.0, 34.0), Word::DrawingNumber, "NUMBER", number),
+        ];
+        let beside = [
+            ((94.0, first, 34.0), Word::Revision, "REVISION", or_not(&block.revision)),
+            ((128.0, first, 52.0), Word::InputHash, "INPUT", or_not(&block.input)),
+            ((94.0, first + half, 34.0), Word::Date, "DATE", or_not(&block.date)),
+            ((128.0, first + half, 52.0), Word::Sheet, "SHEET", sheet),
         ];
         let mut values: Vec<(&'static str, Text)> = Vec::new();
-        for ((x, y, width, height), label, tag, value) in fields {
+        let field = |group: &mut Group, (x, y, width, height): (f64, f64, f64, f64), label: Word| {
             let field = Area::new(area.x + x, area.y + y, width, height);
             group.rectangle(Layer::Frame, field, 0.0, Some(line(Pen::Middle)), None);
-            let room = width - 3.0;
-            let at = |down: f64| (field.x + 1.5, field.y + down);
-            let label = shortened(lettering.word(label), LABEL_MM, false, room);
-            group.text(Layer::Frame, Text::new(at(3.0), label, LABEL_MM).ink(Ink::Quiet));
-            values.push((tag, fitted(at(6.6), &value, 3.4, true, room)));
+            let label = shortened(lettering.word(label), LABEL_MM, false, width - 3.0);
+            let width_mm = text_width_mm(&label, LABEL_MM, false);
+            let at = (field.x + 1.5, field.y + if height > half { 2.9 } else { 4.4 });
+            group.text(Layer::Frame, Text::new(at, label, LABEL_MM).ink(Ink::Quiet));
+            (field, width_mm)
+        };
+        // Labels stand above their values in the first row, before them in the others.
+        for ((x, width), label, tag, value) in above {
+            let (field, _) = field(&mut group, (x, 0.0, width, first), label);
+            values.push((tag, fitted((field.x + 1.5, field.y + 6.8), &value, 3.4, true, width - 3.0)));
         }
-        let room = 140.0 - 3.0;
+        for ((x, y, width), label, tag, value) in beside {
+            let (field, label_mm) = field(&mut group, (x, y, width, half), label);
+            let at = (field.x + 1.5 + label_mm + 1.6, field.y + 4.5);
+            values.push((tag, fitted(at, &value, 3.0, true, width - label_mm - 4.6)));
+        }
+        let room = 94.0 - 3.0;
         let at = |down: f64| (area.x + 1.5, area.y + first + down);
-        values.push(("TITLE", fitted(at(4.4), &block.site, 4.2, true, room)));
-        values.push(("SUBJECT", fitted(at(8.2), &block.subject, 3.2, false, room)));
-        values.push(("NOTE", fitted(at(11.7), &block.note, LABEL_MM, false, room).ink(Ink::Quiet)));
+        values.push(("TITLE", fitted(at(4.6), &block.site, 4.2, true, room)));
+        values.push(("SUBJECT", fitted(at(8.4), &block.subject, 3.2, false, room)));
+        values.push(("NOTE", fitted(at(11.8), &block.note, LABEL_MM, false, room).ink(Ink::Quiet)));
         let lines = group.nodes.len();
         let attribute = |(row, (tag, text)): (usize, &(&'static str, Text))| Attribute {
             tag,

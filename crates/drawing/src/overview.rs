@@ -86,7 +86,8 @@ struct Link {
 pub fn overview(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let lettering = options.lettering();
     let subject = lettering.word(Word::OverviewSubject);
-    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options)
+        .of_kind(Word::KindOverview);
     let links = links(site, lettering);
     let all = blocks(site, assessment, false, lettering);
     let small = options.sheet.unwrap_or(SheetSize::A4);

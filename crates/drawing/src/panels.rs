@@ -22,7 +22,8 @@ pub(crate) fn panel_sheets(
 ) -> Vec<Scene> {
     let lettering = options.lettering();
     let (subject, nothing) = (lettering.word(subject), lettering.word(nothing));
-    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options)
+        .of_kind(Word::KindChart);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4), &block, entries);
     let content = frame.content;
     let rows = ((content.height + GAP_MM) / (least_mm + GAP_MM)).floor().max(1.0);

@@ -57,7 +57,8 @@ pub fn profiles(site: &Site, assessment: &Assessment, options: &SheetOptions) ->
     let lettering = options.lettering();
     let panels = panels(site, assessment, lettering);
     let subject = lettering.word(Word::ProfilesSubject);
-    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options);
+    let block = TitleBlock::of_site(site, subject, verdict_note(assessment, lettering), options)
+        .of_kind(Word::KindChart);
     let entries = legend(lettering);
     let sources: Vec<&str> = panels.iter().map(|panel| panel.source.as_str()).collect();
     let on = |size: SheetSize| {

@@ -62,6 +62,7 @@ pub fn reach_chart(chart: &ReachChart, sheet: SheetSize) -> Scene {
         site: chart.title.clone(),
         subject: String::from(lettering.word(Word::ReachSubject)),
         note: String::from(lettering.word(Word::ForPlanning)),
+        kind: Some(Word::KindChart),
         revision: chart.revision.clone(),
         date: chart.date.clone(),
         locale: chart.locale,

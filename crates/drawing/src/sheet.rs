@@ -115,6 +115,8 @@ pub struct TitleBlock {
     pub subject: String,
     /// What its figures are.
     pub note: String,
+    /// Which kind of document it is.
+    pub kind: Option<Word>,
     /// The revision: a hash of the input, shortened.
     pub revision: Option<String>,
     /// The date, as it was passed in.
@@ -140,6 +142,7 @@ impl TitleBlock {
             },
             subject: subject.to_string(),
             note,
+            kind: None,
             revision: options.revision.clone(),
             date: options.date.clone(),
             input: options.input.clone(),
@@ -147,6 +150,11 @@ impl TitleBlock {
             warning: options.warning.clone(),
             locale: options.locale,
         }
+    }
+
+    /// The same of a kind of document.
+    pub(crate) fn of_kind(self, kind: Word) -> Self {
+        TitleBlock { kind: Some(kind), ..self }
     }
 
     pub(crate) fn lettering(&self) -> Lettering {

@@ -244,7 +244,8 @@ pub fn switch_sheets(site: &Site, plan: &AddressPlan, options: &SheetOptions) ->
             String::new()
         },
         options,
-    );
+    )
+    .of_kind(Word::KindSettings);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &[]);
     let content = frame.content;
     let walked = walking_order(site).into_iter().filter_map(|item| match item {

@@ -48,7 +48,8 @@ pub(crate) fn inputs_pictures(door: &DoorSheet, lettering: Lettering) -> Vec<Pic
 pub fn wiring_sheets(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
     let lettering = options.lettering();
     let note = lettering.word(Word::WiringNote).to_string();
-    let block = TitleBlock::of_site(site, lettering.word(Word::WiringSubject), note, options);
+    let block = TitleBlock::of_site(site, lettering.word(Word::WiringSubject), note, options)
+        .of_kind(Word::KindCircuit);
     let frame = Frame::new(options.sheet.unwrap_or(SheetSize::A4_UPRIGHT), &block, &[]);
     let content = frame.content;
     let sheets = arranged(pictures(assessment, lettering), content);

@@ -32,12 +32,32 @@ impl Locale {
 
     /// A fixed word or sentence.
     pub fn word(&self, word: Word) -> &'static str {
-        let said = word.say(self.language);
-        if american(self.0) && said.to_ascii_lowercase().contains("colour") {
-            american_word(word)
-        } else {
-            said
-        }
+        if american(self.0) { american_word(word) } else { word.say(self.language) }
+    }
+
+    /// A text as the reader spells it.
+    pub fn spelled(&self, text: &str) -> String {
+        if american(self.0) { american_spelling(text) } else { text.to_string() }
+    }
+
+    /// A length of cable between two devices as it is planned, to the nearest.
+    pub fn length_laid(&self, length_m: f64) -> Cell {
+        self.quantity(length_m, Unit::Metre, Rounding::Nearest)
+    }
+
+    /// A length to cut, rounded up: what is cut too short is lost.
+    pub fn length_cut(&self, length_m: f64) -> Cell {
+        self.quantity(length_m, Unit::Metre, Rounding::Up)
+    }
+
+    /// A length as it is sold, to the nearest.
+    pub fn length_sold(&self, length_m: f64) -> Cell {
+        self.quantity(length_m, Unit::Metre, Rounding::Nearest)
+    }
+
+    /// What is left of a drum, rounded down.
+    pub fn length_left(&self, length_m: f64) -> Cell {
+        self.quantity(length_m, Unit::Metre, Rounding::Down)
     }
 
     /// A resistance per length of one conductor: ohm/km, or ohm per 1,000 feet.
@@ -56,10 +76,8 @@ impl Locale {
 
     /// A sentence with its arguments.
     pub fn say(&self, sentence: &Sentence<'_>) -> String {
-        match american(self.0) {
-            true => american_spelling(&sentence.say(self.0)),
-            false => sentence.say(self.0),
-        }
+        let said = sentence.say(self.0);
+        if american(self.0) { american_spelling(&said) } else { said }
     }
 
     /// What an as-built entry says.
@@ -202,8 +220,20 @@ fn american(locale: latchline_finding::Locale) -> bool {
     locale.language == Language::English && locale.units == Units::Us
 }
 
+/// What is said otherwise in American, of what the pack says: cable is sold by the foot there.
+const SPELLED_OTHERWISE: [(&str, &str); 8] = [
+    ("colour", "color"),
+    ("Colour", "Color"),
+    ("labelled", "labeled"),
+    ("Labelled", "Labeled"),
+    ("the metre", "the foot"),
+    ("neighbour", "neighbor"),
+    ("Neighbour", "Neighbor"),
+    ("aluminium", "aluminum"),
+];
+
 fn american_spelling(text: &str) -> String {
-    text.replace("colour", "color").replace("Colour", "Color")
+    SPELLED_OTHERWISE.iter().fold(text.to_string(), |text, (here, there)| text.replace(here, there))
 }
 
 /// The few words of the pack that are spelled otherwise in American, made once.

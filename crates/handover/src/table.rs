@@ -196,6 +196,9 @@ pub struct Table {
     pub rows: Vec<Row>,
     /// Whether each heading over rows begins a page.
     pub has_page_per_heading: bool,
+    /// Rows that agree in so many first columns are one thing, which no page parts; nor does it part what stands under one heading, where a page
+    /// holds that. None: 0.
+    pub columns_of_one_thing: usize,
 }
 
 impl Table {
@@ -208,6 +211,7 @@ impl Table {
             columns,
             rows: Vec::new(),
             has_page_per_heading: false,
+            columns_of_one_thing: 0,
         }
     }
 

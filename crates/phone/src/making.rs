@@ -80,7 +80,10 @@ impl WorkPlan {
             class_words: class_words().map(|(word, class)| (word, class.word())).collect(),
             runs: runs(subject, &index_of),
             latched: if latched { locale.word(Word::LatchedAtPowerUp).to_string() } else { String::new() },
-            words: PhoneWord::ALL.iter().map(|word| (word.name(), word.say(locale.language))).collect(),
+            words: PhoneWord::ALL
+                .iter()
+                .map(|word| (word.name(), locale.spelled(word.say(locale.language))))
+                .collect(),
             faults: faults.words(locale.language),
             fault_table: faults.packed(),
             taken: made.taken,

@@ -44,7 +44,7 @@ pub struct WorkPlan {
     /// What is said of settings that are read at power-up only; empty where they are not.
     pub latched: String,
     /// What the page says, by name.
-    pub words: BTreeMap<String, &'static str>,
+    pub words: BTreeMap<String, String>,
     /// Words and units of the causes in the table of faults; left out where there is no table.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub faults: Option<PlanFaults>,

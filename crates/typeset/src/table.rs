@@ -64,13 +64,33 @@ fn printed_columns(table: &Table) -> Vec<usize> {
     (0..table.columns.len()).filter(|index| !table.columns[*index].is_said_above).collect()
 }
 
+/// Of each row, whether it is the same thing as the one before.
+fn joins(table: &Table, rows: usize) -> Vec<bool> {
+    let things: Vec<Option<&[Cell]>> = table
+        .rows
+        .iter()
+        .map(|row| match row {
+            Row::Cells(cells) => cells.get(..table.columns_of_one_thing).filter(|thing| !thing.is_empty()),
+            Row::Heading(_) => None,
+        })
+        .collect();
+    let is_same = |row: usize| {
+        let thing = things.get(row).copied().flatten();
+        row > 0 && thing.is_some() && thing == things[row - 1]
+    };
+    (0..rows).map(is_same).collect()
+}
+
 /// A table in words, with what its columns want.
 struct Shown {
     /// Headings, and whether the column holds numbers, which stand at its right.
     headings: Vec<(String, bool)>,
     rows: Vec<ShownRow>,
+    /// Of each row, whether no page parts it from the one before.
+    joins: Vec<bool>,
     columns: Vec<columns::Want>,
-    has_page_per_heading: bool,
+    /// Whether no page parts what stands under one heading, where a page holds it.
+    keeps_groups: bool,
 }
 
 impl Shown {
@@ -120,7 +140,9 @@ impl Shown {
             wants.push(columns::Want::new(fonts, &heading, &mut cells(index)));
             headings.push((heading, is_numeric));
         }
-        Shown { headings, rows, columns: wants, has_page_per_heading: table.has_page_per_heading }
+        let keeps_groups = table.has_page_per_heading || table.columns_of_one_thing > 0;
+        let joins = joins(table, rows.len());
+        Shown { headings, rows, joins, columns: wants, keeps_groups }
     }
 
     /// Upright, unless the page on its side saves pages or long texts their many lines.
@@ -170,6 +192,8 @@ fn totals(table: &Table, printed: &[usize], locale: &Locale) -> Vec<ShownCell> {
 
 /// A row broken into lines.
 struct RowBox<'r> {
+    /// Whether no page parts it from the one before.
+    joins: bool,
     height: f64,
     /// The lines of each cell; one cell over all columns for a heading.
     lines: Vec<Vec<String>>,
@@ -200,7 +224,7 @@ impl<'r> RowBox<'r> {
         {
             height = height.max(WRITE_IN_ROW_MM);
         }
-        RowBox { height, lines, row }
+        RowBox { height, lines, row, joins: false }
     }
 
     /// The row in pieces no taller than a page.
@@ -214,7 +238,8 @@ impl<'r> RowBox<'r> {
             let cut = |lines: &Vec<String>| lines.iter().skip(from).take(most).cloned().collect();
             let lines: Vec<Vec<String>> = self.lines.iter().map(cut).collect();
             let tallest = lines.iter().map(Vec::len).max().unwrap_or(0).max(1);
-            RowBox { height: tallest as f64 * BODY.line_mm() + 2.0 * CELL_ABOVE_MM, lines, row: self.row }
+            let height = tallest as f64 * BODY.line_mm() + 2.0 * CELL_ABOVE_MM;
+            RowBox { height, lines, row: self.row, joins: self.joins && from == 0 }
         };
         (0..longest).step_by(most).map(piece).collect()
     }
@@ -226,7 +251,11 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
     let mut grid = Grid { top: 0.0, lines: Vec::new(), fills: Vec::new(), marks: Vec::new() };
     let mut table = Element::new(Kind::Table);
     let mut body = Element::new(Kind::TableBody);
-    let boxes = shown.rows.iter().map(|row| RowBox::new(flow.fonts, row, widths));
+    let boxes = shown
+        .rows
+        .iter()
+        .zip(&shown.joins)
+        .map(|(row, joins)| RowBox { joins: *joins, ..RowBox::new(flow.fonts, row, widths) });
     let full_room = flow.full_room() - head.height;
     let boxes: Vec<RowBox<'_>> = boxes.flat_map(|row| row.pieces(full_room * 0.9)).collect();
     let is_heading = |index: usize| matches!(boxes[index].row, ShownRow::Heading(_));
@@ -242,7 +271,8 @@ fn set(flow: &mut Flow<'_>, shown: &Shown, widths: &[f64], language: Language) {
     let measured = |index: usize| Measured {
         height_mm: boxes[index].height,
         is_heading: is_heading(index),
-        stands_whole: shown.has_page_per_heading && is_heading(index) && index > 0,
+        stands_whole: shown.keeps_groups && is_heading(index) && index > 0,
+        joins: boxes[index].joins,
         again_mm: match boxes[index].row {
             ShownRow::Heading(text) => RowBox::new(flow.fonts, &again(text), widths).height,
             ShownRow::Cells(..) => 0.0,

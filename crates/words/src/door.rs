@@ -64,7 +64,7 @@ words! {
         FeedMinus: "feed -" | "Speisung -",
         RelayOpen: "relay common, normally open" | "Relais COM (C), Schließer",
         RelayClosed: "relay common, normally closed" | "Relais COM (C), Öffner",
-        RelayBetween: "relay in between, common, normally open" | "Relais dazwischen, COM (C), Schließer",
+        RelayBetween: "relay in between, common, normally open" | "Koppelrelais, COM (C), Schließer",
         ExitButtonOpen: "exit button (normally open)" | "Türöffnertaster (Schließer)",
         ExitButtonClosed: "exit button (normally closed)" | "Türöffnertaster (Öffner)",
         EmergencyRelease: "emergency release (normally closed)" | "Nottaster (Öffner)",
@@ -76,7 +76,7 @@ words! {
         PartEmergencyRelease: "emergency release" | "Nottaster",
         PartFireContact: "fire alarm contact" | "Kontakt der BMA",
         PartDoorContact: "door contact" | "Türkontakt",
-        PartRelay: "relay in between" | "Relais dazwischen",
+        PartRelay: "relay in between" | "Koppelrelais",
         PartSupply: "supply of its own" | "eigenes Netzteil",
         // What must be minded.
         IsolateAndProveDead:

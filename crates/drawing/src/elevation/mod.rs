@@ -85,7 +85,8 @@ fn of_subject(subject: &Subject<'_>, assessment: &Assessment, options: &SheetOpt
         true => Word::ElevationSubject,
         false => Word::SuspectsSubject,
     });
-    let block = TitleBlock::of_site(site, title, verdict_note(assessment, lettering), options);
+    let block = TitleBlock::of_site(site, title, verdict_note(assessment, lettering), options)
+        .of_kind(Word::KindInstallation);
     if let Some(size) = options.sheet {
         return draw(subject, (size, None), &block, site);
     }

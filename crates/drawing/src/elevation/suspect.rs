@@ -16,20 +16,20 @@ pub struct Suspect {
 pub enum SuspectPlace {
     /// A length of cable with the terminals at both its ends.
     Section {
-        /// Index into [`Site::runs`].
+        /// Index into `Site::runs`.
         run: usize,
         /// Section of that run.
         section: usize,
     },
-    /// A whole run: index into [`Site::runs`].
+    /// A whole run: index into `Site::runs`.
     Run(usize),
-    /// A station: index into [`Site::stations`].
+    /// A station: index into `Site::stations`.
     Station(usize),
-    /// A box: index into [`Site::boxes`].
+    /// A box: index into `Site::boxes`.
     Box(usize),
-    /// A supply: index into [`Site::supplies`].
+    /// A supply: index into `Site::supplies`.
     Supply(usize),
-    /// A door with what hangs at it, marked at its station: index into [`Site::entrances`].
+    /// A door with what hangs at it, marked at its station: index into `Site::entrances`.
     Door(usize),
     /// No place on the drawing.
     Nowhere,

@@ -79,7 +79,7 @@ fn laid<'s>(
     papers: [Paper; 2],
 ) -> Laid<'s> {
     let subject = format!("{}: {} {}", card.number, card.kind, card.place);
-    let block = TitleBlock::of_site(site, &subject, set.caution.clone(), options);
+    let block = TitleBlock::of_site(site, &subject, set.caution.clone(), options).of_kind(Word::KindJobCard);
     let on = |(size, columns): Paper, may_tear: bool| {
         let frame = Frame::new(size, &block, &[]);
         let (head, head_mm) = head(set, card, frame.content);

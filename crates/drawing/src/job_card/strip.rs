@@ -202,17 +202,26 @@ impl Strip<'_> {
         let cable = unless_named(cable, far);
         let whole = format!("{cable} {other}").trim().to_string();
         let top = (ROW_MM - line_mm(TEXT_MM)) / 2.0;
-        let lines = match text_width_mm(&whole, TEXT_MM, false) <= room {
-            true => vec![whole],
-            false => {
-                let mut lines = wrapped(cable, TEXT_MM, false, room);
-                lines.extend(wrapped(&other, TEXT_MM, false, room));
-                lines
-            }
-        };
-        let height = letter_lines(group, (text_x, y + top), &lines, TEXT_MM, false);
-        let last = lines.last().map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
-        let end = (text_x + last, y + top + height - if lines.is_empty() { 0.0 } else { line_mm(TEXT_MM) });
+        let whole_mm = text_width_mm(&whole, TEXT_MM, false);
+        if whole_mm <= room {
+            let height = letter_lines(group, (text_x, y + top), &[whole], TEXT_MM, false);
+            return DrawnWire {
+                height_mm: (height + 2.0 * top).max(ROW_MM),
+                end: (text_x + whole_mm, y + top + height - line_mm(TEXT_MM)),
+            };
+        }
+        let cable = wrapped(cable, TEXT_MM, false, room);
+        let first = letter_lines(group, (text_x, y + top), &cable, TEXT_MM, false);
+        // Where a conductor leads stands below its swatch where that saves a line.
+        let below_x = left + WIRE_MM;
+        let (beside, below) =
+            (wrapped(&other, TEXT_MM, false, room), wrapped(&other, TEXT_MM, false, self.width_mm - below_x));
+        let is_below = first > 0.0 && below.len() < beside.len();
+        let (x, lines) = if is_below { (below_x, below) } else { (text_x, beside) };
+        let height = first + letter_lines(group, (x, y + top + first), &lines, TEXT_MM, false);
+        let (x, last) = lines.last().map_or((text_x, cable.last()), |line| (x, Some(line)));
+        let end_x = x + last.map_or(0.0, |line| text_width_mm(line, TEXT_MM, false));
+        let end = (end_x, y + top + height - line_mm(TEXT_MM));
         DrawnWire { height_mm: (height + 2.0 * top).max(ROW_MM), end }
     }
 }

@@ -2,7 +2,6 @@
 
 use super::column::{column, measured};
 use crate::language::Word;
-use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Role, Table};
@@ -64,7 +63,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
                 Cell::Count(u64::from(spare)),
                 Cell::text(subject.end_words(cable.from)),
                 Cell::text(subject.end_words(cable.to)),
-                locale.quantity(cable.laid.length.as_metres(), Unit::Metre, Rounding::Up),
+                locale.length_laid(cable.laid.length.as_metres()),
                 place.clone(),
                 Cell::text(remark(subject, cable)),
                 Cell::WriteIn,

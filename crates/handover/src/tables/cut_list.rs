@@ -2,7 +2,6 @@
 
 use super::column::{column, measured};
 use crate::language::{Sentence, Word};
-use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
@@ -58,8 +57,7 @@ fn row(
     table: &mut Table,
 ) {
     let locale = &subject.locale;
-    let metres =
-        |length_dm: u32, rounding| locale.quantity(f64::from(length_dm) / 10.0, Unit::Metre, rounding);
+    let metres = |length_dm: u32| f64::from(length_dm) / 10.0;
     let cut = &cable.cuts[cut];
     let length = &subject.wiring.cables[cut.cable];
     let name = if length.laid.side_by_side > 1 {
@@ -71,7 +69,7 @@ fn row(
         matches!(&cable.plan, Err(CuttingError::TooLong { longest, .. }) if cut.length_dm > *longest);
     let (number, stock, left) = match drum {
         Some((number, stock, left)) => {
-            (Cell::count(number), metres(stock, Rounding::Nearest), metres(left, Rounding::Down))
+            (Cell::count(number), locale.length_sold(metres(stock)), locale.length_left(metres(left)))
         }
         None if is_too_long => (Cell::text(locale.word(Word::LongerThanAnyDrum)), Cell::Empty, Cell::Empty),
         None => (Cell::Empty, Cell::Empty, Cell::Empty),
@@ -81,7 +79,7 @@ fn row(
         number,
         stock,
         Cell::text(name),
-        metres(cut.length_dm, Rounding::Up),
+        locale.length_cut(metres(cut.length_dm)),
         left,
         Cell::Tick,
     ];
@@ -91,16 +89,18 @@ fn row(
 /// What is bought of a cable, and what is proved of it.
 fn heading(subject: &Subject<'_>, cable: &CableCuts) -> String {
     let locale = &subject.locale;
-    let metres = |value: f64| locale.in_words(value, Unit::Metre);
+    let in_words = |length: Cell| locale.cell_text(&length, None);
+    let cut = |length_m: f64| in_words(locale.length_cut(length_m));
+    let sold = |length_m: f64| in_words(locale.length_sold(length_m));
     let title = &subject.site.catalogue.cables[&cable.cable].head.title.of(locale.language);
     let name = format!("{}  {title}", cable.cable);
-    let needed = metres(cable.needed_m());
+    let needed = cut(cable.needed_m());
     match &cable.plan {
         Ok(found) => {
             let plan = &found.plan;
-            let bought = metres(cable.bought_m());
-            let waste = metres(cable.waste_m());
-            let bound = metres(plan.bound as f64 / 10.0);
+            let bought = sold(cable.bought_m());
+            let waste = in_words(locale.length_left(cable.waste_m()));
+            let bound = sold(plan.bound as f64 / 10.0);
             let drums = drums_in_words(subject, plan);
             if plan.is_proved_least() {
                 locale.say(&Sentence::CutProved {
@@ -124,8 +124,8 @@ fn heading(subject: &Subject<'_>, cable: &CableCuts) -> String {
         Err(CuttingError::TooLong { piece, longest }) => locale.say(&Sentence::CutTooLong {
             name: &name,
             needed: &needed,
-            piece: &metres(f64::from(*piece) / 10.0),
-            longest: &metres(f64::from(*longest) / 10.0),
+            piece: &cut(f64::from(*piece) / 10.0),
+            longest: &sold(f64::from(*longest) / 10.0),
         }),
         Err(_) => locale.say(&Sentence::CutByTheMetre { name: &name, needed: &needed }),
     }

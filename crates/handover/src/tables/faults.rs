@@ -67,7 +67,7 @@ pub fn sheet(subject: &Subject<'_>, faults: &FaultSheet) -> Table {
         }
         table.row(cells);
         for row in &place.rows {
-            let percent = Cell::Quantity { value: hundredth(100.0 * row.share), decimals: 2, unit: "" };
+            let percent = percent(locale, row.share);
             let mut cells = vec![place_cell(), Cell::text(kinds(locale, row)), percent];
             for (shown, value) in Shown::ALL.iter().zip(&row.values) {
                 cells.push(Cell::text(value_text(locale, *shown, *value)));
@@ -77,6 +77,9 @@ pub fn sheet(subject: &Subject<'_>, faults: &FaultSheet) -> Table {
     }
     table
 }
+
+/// The least share that is told as a figure, in per cent.
+const LEAST_PERCENT: f64 = 0.01;
 
 fn empty(subject: &Subject<'_>) -> Table {
     let locale = &subject.locale;
@@ -93,8 +96,14 @@ fn empty(subject: &Subject<'_>) -> Table {
     Table::new(Part::Faults, locale.word(Word::FaultsTitle), columns)
 }
 
-fn hundredth(value: f64) -> f64 {
-    (value * 100.0).round() / 100.0
+/// A share in per cent, never nothing of what there is.
+fn percent(locale: &Locale, share: f64) -> Cell {
+    let value = (share * 1e4).round() / 100.0;
+    if value > 0.0 {
+        Cell::Quantity { value, decimals: 2, unit: "" }
+    } else {
+        Cell::text(format!("< {}", locale.number(LEAST_PERCENT, 2)))
+    }
 }
 
 fn scale(locale: &Locale, shown: Shown) -> Scale {

@@ -38,7 +38,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
             Cell::text(run.from.as_str()),
             Cell::text(run.id.as_str()),
             Cell::text(&run.cable),
-            locale.quantity(run.length_m, Unit::Metre, Rounding::Up),
+            locale.length_laid(run.length_m),
             Cell::count(run.stations),
             optional(run.current.current_a, Rounding::Up),
             optional(limit, Rounding::Nearest),

@@ -3,12 +3,11 @@
 use super::column::column;
 use super::earths::{bar_parts, part_title};
 use crate::language::{Sentence, Word};
-use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Table};
 use latchline_cutting::CableCuts;
-use latchline_finding::{Unit, Units};
+use latchline_finding::Units;
 use latchline_site::bill::{Bill, BillKind, BillLine};
 use latchline_wiring::Item;
 use latchline_words::figures;
@@ -131,22 +130,19 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
         BillKind::Small => Word::KindSmall,
     };
     let is_cable = line.kind == BillKind::Cable;
-    let amount = |value: f64| match is_cable {
-        true => locale.quantity(value, Unit::Metre, Rounding::Up),
-        false => Cell::Count(value.round().max(0.0) as u64),
-    };
+    let count = |value: f64| Cell::Count(value.round().max(0.0) as u64);
     let spares = spares(line);
     // A cable is needed as it is cut, with its tolerance and ends; what is left on the drums is the cut list's figure.
     let needed = cut.map_or(line.quantity, CableCuts::needed_m);
     let order = cut.map_or(line.quantity + spares, CableCuts::bought_m);
-    let order_cell = amount(order);
+    let order_cell = if is_cable { locale.length_sold(order) } else { count(order) };
     let left = cut.map_or(0.0, CableCuts::waste_m);
     let mut cells = vec![
         locale.cell(kind),
         Cell::text(&line.name),
         Cell::text(line.title.of(locale.language)),
-        amount(needed),
-        if is_cable { locale.quantity(left, Unit::Metre, Rounding::Down) } else { amount(spares) },
+        if is_cable { locale.length_cut(needed) } else { count(needed) },
+        if is_cable { locale.length_left(left) } else { count(spares) },
         order_cell.clone(),
     ];
     if subject.options.shows_prices() {
@@ -164,12 +160,12 @@ fn line_cells(subject: &Subject<'_>, line: &BillLine, cut: Option<&CableCuts>) -
     }
     cells.push(if is_cable {
         let [net, cut, bought, left] = [
-            (line.quantity, Rounding::Up),
-            (needed, Rounding::Up),
-            (order, Rounding::Up),
-            (left, Rounding::Down),
+            locale.length_laid(line.quantity),
+            locale.length_cut(needed),
+            locale.length_sold(order),
+            locale.length_left(left),
         ]
-        .map(|(length_m, side)| locale.cell_text(&locale.quantity(length_m, Unit::Metre, side), None));
+        .map(|length| locale.cell_text(&length, None));
         let amounts = Sentence::CableAmounts { net: &net, cut: &cut, bought: &bought, left: &left };
         let amounts = format!("{}; {}", locale.say(&amounts), locale.word(Word::OrderedInDrums));
         Cell::text(

@@ -117,15 +117,8 @@ fn counts(subject: &Subject<'_>, table: &mut Table) {
         let cables = subject.wiring.cables.iter().filter(|cable| cable.laid.is_existing == existing);
         cables.map(|cable| cable.laid.length.as_metres() * f64::from(cable.laid.side_by_side)).sum::<f64>()
     };
-    add(subject, table, "", Word::NewCable, locale.quantity(length(false), Unit::Metre, Rounding::Up), "");
-    add(
-        subject,
-        table,
-        "",
-        Word::ExistingCable,
-        locale.quantity(length(true), Unit::Metre, Rounding::Up),
-        "",
-    );
+    add(subject, table, "", Word::NewCable, locale.length_laid(length(false)), "");
+    add(subject, table, "", Word::ExistingCable, locale.length_laid(length(true)), "");
 }
 
 fn source_rows(subject: &Subject<'_>, source: &latchline_assess::SourceSummary, table: &mut Table) {

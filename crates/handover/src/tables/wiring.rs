@@ -35,6 +35,8 @@ pub fn table(subject: &Subject<'_>) -> Table {
         column(locale, Word::Done, 6),
     ];
     let mut table = Table::new(Part::Wiring, locale.word(Word::WiringTitle), columns);
+    // A terminal is its device, the terminal and the leg.
+    table.columns_of_one_thing = 3;
     table.note(locale.word(Word::ColourConvention));
     if let Some(cables) = stated_codes(subject) {
         table.note(locale.say(&Sentence::ColourCodes { cables: &cables }));

@@ -19,6 +19,8 @@ pub(super) struct Measured {
     pub(super) is_heading: bool,
     /// Whether what stands under it begins a page where this one has no room for all of it.
     pub(super) stands_whole: bool,
+    /// Whether no page ends before it: it is the same thing as the row before.
+    pub(super) joins: bool,
     /// Height of a heading where it is said again.
     pub(super) again_mm: f64,
 }
@@ -52,9 +54,9 @@ fn filled(rows: &[Measured], first_mm: f64, full_mm: f64, free_mm: f64) -> (BTre
             // A page that is hardly filled is not left for it.
             true if whole <= full_mm - free_mm && used >= LEAST_FILLED * room => whole,
             true => row.height_mm + group().take(LEAST_TOGETHER).sum::<f64>(),
-            false => row.height_mm,
+            false => thing_mm(&rows[index..], full_mm - free_mm - again_mm),
         };
-        let is_full = used > 0.0 && used + together > room + 1e-6;
+        let is_full = used > 0.0 && used + together > room + 1e-6 && !stays(rows, index, used, room);
         let is_parted = row.stands_whole && used > 0.0 && used + whole > room + 1e-6;
         if is_parted || is_full {
             breaks.insert(index);
@@ -69,16 +71,28 @@ fn filled(rows: &[Measured], first_mm: f64, full_mm: f64, free_mm: f64) -> (BTre
     (breaks, used)
 }
 
+/// Height of a row with those behind it that are the same thing, where a page holds them; else its own.
+fn thing_mm(rows: &[Measured], page_mm: f64) -> f64 {
+    let same = rows[1..].iter().take_while(|row| row.joins).map(|row| row.height_mm);
+    let whole = rows[0].height_mm + same.sum::<f64>();
+    if whole <= page_mm { whole } else { rows[0].height_mm }
+}
+
+/// Whether a row stays with the one before, which is the same thing and left room for it.
+fn stays(rows: &[Measured], index: usize, used: f64, room: f64) -> bool {
+    rows[index].joins && used + rows[index].height_mm <= room + 1e-6
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn row(height_mm: f64) -> Measured {
-        Measured { height_mm, is_heading: false, stands_whole: false, again_mm: 0.0 }
+        Measured { height_mm, is_heading: false, stands_whole: false, joins: false, again_mm: 0.0 }
     }
 
     fn heading() -> Measured {
-        Measured { height_mm: 5.0, is_heading: true, stands_whole: false, again_mm: 5.0 }
+        Measured { height_mm: 5.0, is_heading: true, stands_whole: false, joins: false, again_mm: 5.0 }
     }
 
     /// Rows on each page.
@@ -128,6 +142,22 @@ mod tests {
         let rows = [group(6), group(6), group(9)].concat();
         let found = breaks(&rows, 200.0, 200.0);
         assert_eq!(found, BTreeSet::from([14]), "two fit, the third begins a page");
+    }
+
+    #[test]
+    fn one_thing_stays_on_one_page_where_a_page_holds_it() {
+        let thing = |count: usize| {
+            let first = vec![row(10.0)];
+            [first, vec![Measured { joins: true, ..row(10.0) }; count - 1]].concat()
+        };
+        // Twenty rows fit, which would part the seventh thing of three.
+        let rows = vec![thing(3); 14].concat();
+        let found = breaks(&rows, 200.0, 200.0);
+        assert!(!found.is_empty() && found.iter().all(|row| row % 3 == 0), "{found:?}");
+        // What no page holds is parted as ever.
+        let found = pages(&thing(50), &breaks(&thing(50), 200.0, 200.0));
+        assert_eq!(found.iter().sum::<usize>(), 50);
+        assert!(found.len() == 3 && found.iter().all(|rows| *rows <= 20), "{found:?}");
     }
 
     #[test]

@@ -8,6 +8,13 @@ words! {
         // Title block.
         ApprovedBy: "Approved by" | "Freigegeben von",
         DrawingNumber: "Drawing number" | "Zeichnungsnummer",
+        DocumentKind: "Kind of document" | "Dokumentart",
+        KindChart: "chart" | "Diagramm",
+        KindCircuit: "circuit diagram" | "Stromlaufplan",
+        KindInstallation: "installation diagram" | "Installationsplan",
+        KindJobCard: "job card" | "Arbeitskarte",
+        KindOverview: "overview diagram" | "Übersichtsplan",
+        KindSettings: "settings" | "Einstellplan",
         DrawnBy: "Drawn by" | "Gezeichnet von",
         InputHash: "Input, SHA-256" | "Eingabe, SHA-256",
         Owner: "Owner" | "Eigentümer",
@@ -137,7 +144,7 @@ words! {
         AtDoorStation: "door station" | "Türstation",
         BarToPlus: "bar to plus" | "Ring (Kathode) an Plus",
         BusAtThe: "bus at the" | "Bus an der",
-        Clamp: "clamp" | "Suppressordiode",
+        Clamp: "clamp" | "Suppressor\u{ad}diode",
         ClosedAtRest: "closed at rest" | "in Ruhe geschlossen",
         ClosedWhileShut: "closed while shut" | "geschlossen, solange zu",
         CoilOnToRelease: "coil on to release" | "Spule an zum Freigeben",
@@ -177,7 +184,7 @@ words! {
         OpensWithoutPower:
             "opens without power: contacts in series, closed while shut"
             | "öffnet ohne Strom: Kontakte in Reihe, in Ruhe geschlossen",
-        RelayBetween: "relay in between" | "Relais dazwischen",
+        RelayBetween: "relay in between" | "Koppelrelais",
         ReleasesLocks: "releases the locks" | "gibt die Schlösser frei",
         ResistorAtContact: "resistor at the contact" | "Widerstand am Kontakt",
         StaysShutWithoutPower:

@@ -124,7 +124,7 @@ words! {
         OtherSupply: "other supply" | "anderes Netzteil",
         PartOfTheFamily: "part of the same family" | "Teil derselben Gerätefamilie",
         PortsExchanged: "two runs on each other's port" | "zwei Stränge, Abgänge getauscht",
-        RelayInBetween: "relay in between" | "Relais dazwischen",
+        RelayInBetween: "relay in between" | "Koppelrelais",
         RelayInside: "relay inside" | "Relais innen",
         RunForEachLanding: "run for each landing" | "ein Strang je Stockwerk",
         RegeneratingBoxInFront:

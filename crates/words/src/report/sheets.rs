@@ -149,10 +149,10 @@ sentences! {
             | "im Plan steht {stated}; dieses Schloss braucht {needed}",
         CoilWhileShut { contact: &'a str }:
             "coil of the relay in between: energised while the door is shut, through the station's {contact}"
-            | "Spule des Relais dazwischen: bestromt, solange die Tür zu ist, über {contact} der Station",
+            | "Spule des Koppelrelais: bestromt, solange die Tür zu ist, über {contact} der Station",
         CoilToRelease { contact: &'a str }:
             "coil of the relay in between: energised to release, through the station's {contact}"
-            | "Spule des Relais dazwischen: bestromt zur Freigabe, über {contact} der Station",
+            | "Spule des Koppelrelais: bestromt zur Freigabe, über {contact} der Station",
         AcrossContact { element: &'a str }:
             "across the relay's contact: {element}"
             | "parallel zum Relaiskontakt: {element}",

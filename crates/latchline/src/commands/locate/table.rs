@@ -8,7 +8,7 @@ use latchline_finding::{Figure, Locale, Unit, Units};
 use latchline_handover::tables::fault_sheet;
 use latchline_handover::{Cell, Options, PackInput, Row, Stamp, Subject, Table};
 use latchline_locate::{
-    Dictionary, Evidence, FaultTable, Kind, Plant, Share, SheetReading, SheetValue, reads,
+    Dictionary, Evidence, FaultTable, Kind, Plant, Share, SheetPlace, SheetReading, SheetValue, reads,
 };
 use latchline_report::table::{hanging, paragraph};
 use latchline_session::View;
@@ -144,13 +144,21 @@ impl FromTheTable<'_, '_> {
         let mut out = String::new();
         let notes = self.notes.iter().chain(&table.notes);
         notes.for_each(|note| out.push_str(&paragraph(note, 0, width)));
+        // Below each heading stands what is so without a fault, then fault by fault.
+        let of_place = |place: &SheetPlace| -> Vec<Option<Vec<SheetValue>>> {
+            std::iter::once(None).chain(place.rows.iter().map(|row| Some(row.values.to_vec()))).collect()
+        };
+        let mut values = self.faults.sheet.places.iter().flat_map(of_place);
         for row in &table.rows {
             match row {
                 Row::Heading(name) => {
                     let name = latchline_finding::shown::prose(name);
                     out.push_str(&format!("\n{}", paragraph(&name, 0, width)));
                 }
-                Row::Cells(cells) => out.push_str(&hanging("  ", &line_of(&subject, &table, cells), width)),
+                Row::Cells(cells) => {
+                    let line = line_of(&subject, &table, cells, values.next().flatten().as_deref());
+                    out.push_str(&hanging("  ", &line, width));
+                }
             }
         }
         Ok(out)
@@ -202,19 +210,26 @@ impl FromTheTable<'_, '_> {
     }
 }
 
-/// A row on one line: how probable, what, and what is not as planned.
-fn line_of(subject: &Subject<'_>, table: &Table, cells: &[Cell]) -> String {
+/// Columns before those of readings: where, what, how often.
+const BEFORE_READINGS: usize = 3;
+
+/// A row on one line: how probable, what, and what is not as planned; `values` are those of a fault.
+fn line_of(subject: &Subject<'_>, table: &Table, cells: &[Cell], values: Option<&[SheetValue]>) -> String {
     let locale = &subject.locale;
-    let share = match &cells[2] {
+    let share = match &cells[BEFORE_READINGS - 1] {
         Cell::Empty => String::new(),
         cell => format!("{} % ", locale.cell_text(cell, None)),
     };
-    let as_planned = locale.word(latchline_handover::language::Word::FaultAsPlanned);
-    let shown = cells.iter().zip(&table.columns).skip(3).filter_map(|(cell, column)| {
+    let is_said = |at: usize, text: &str| {
+        let is_as_planned = values
+            .is_some_and(|values| matches!(values.get(at), Some(SheetValue::AsPlanned | SheetValue::Unread)));
+        !is_as_planned && text != latchline_handover::table::MISSING
+    };
+    let readings = cells.iter().zip(&table.columns).skip(BEFORE_READINGS).enumerate();
+    let shown = readings.filter_map(|(at, (cell, column))| {
         let text = cell.words();
-        let is_said = text != as_planned && text != latchline_handover::table::MISSING;
         let unit = column.unit.filter(|_| text.ends_with(|sign: char| sign.is_ascii_digit()));
-        is_said.then(|| match unit {
+        is_said(at, text).then(|| match unit {
             Some(unit) => format!("{}: {text} {unit}", column.title),
             None => format!("{}: {text}", column.title),
         })

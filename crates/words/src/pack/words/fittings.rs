@@ -4,10 +4,10 @@
 macro_rules! fittings {
     ($next:ident $($rest:ident)*; $($before:tt)*) => {
         $next! { $($rest)*; $($before)*
-        CoilOfRelayBetween: "Coil of the relay in between, energised" | "Spule des Relais dazwischen, bestromt",
+        CoilOfRelayBetween: "Coil of the relay in between, energised" | "Spule des Koppelrelais, bestromt",
         FeedAlternating: "feed ~" | "Speisung ~",
         PanelAdvice: "Door panel" | "Türtableau",
-        RelayBetween: "relay in between, make contact" | "Relais dazwischen, Schließer",
+        RelayBetween: "relay in between, make contact" | "Koppelrelais, Schließer",
         AlarmContact: "Alarm contact" | "Meldekontakt",
         AlarmInput: "Alarm input" | "Meldeeingang",
         ButtonLight: "light for buttons" | "Tastenbeleuchtung",

@@ -57,7 +57,7 @@ macro_rules! job_cards {
         BriefWithoutPower: "behaves as stated without power" | "ohne Strom wie angegeben",
         BriefSystemOn: "on again" | "wieder ein",
         BriefWired: "wired as drawn, no short" | "wie gezeichnet, kein Kurzschluss",
-        BriefWiredDiode: "wired as drawn, diode: bar at +, no short" | "wie gezeichnet, Diode: Ring an +, kein Kurzschluss",
+        BriefWiredDiode: "wired as drawn, diode: bar at +, no short" | "wie gezeichnet, Ring an +, kein Kurzschluss",
         StripBreaksNothing: "free: a break releases nothing" | "frei: Unterbrechung gibt nichts frei",
         StripCableNotStated: "not in the plan: note it below" | "nicht im Plan: unten notieren",
         StripEndOfChain: "chain ends here" | "Kette endet hier",

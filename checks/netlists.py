@@ -215,6 +215,8 @@ PARTS = {
 def part_named(words: str) -> str | None:
     if re.fullmatch(r"relay \d+, normally (open|closed)", words):
         return "relay"
+    if re.fullmatch(r"relay on the secure side, normally (open|closed)", words):
+        return "secure"
     return PARTS.get(words)
 
 
@@ -271,7 +273,7 @@ def lock_nets(group) -> set[frozenset[str]]:
             assert any("door contact" in words for _, words in paragraphs), "a contact without a name"
             continue
         part = part_named(first_words(name[1]))
-        if part in ("relay", "between"):
+        if part in ("relay", "between", "secure"):
             marks = {
                 words: x for (x, y), anchor, words in texts if words in ("C", "NO", "NC") and abs(y - left[1] + 1.2 * scale) <= 2 * ROUNDED
             }
@@ -298,6 +300,9 @@ def lock_nets(group) -> set[frozenset[str]]:
                         ends.append((tip, f"{name} 1"))
                     elif abs(tip[1] - y - height) <= 2 * ROUNDED:
                         ends.append((tip, f"{name} 2"))
+                elif height > width and abs(tip[0] - x) <= 2 * ROUNDED and y < tip[1] < y + height:
+                    # A relay on the secure side takes its command from the left.
+                    ends.append((tip, f"command {1 if tip[1] < y + height / 2 else 2}"))
                 elif height < width and abs(tip[1] - y - height / 2) <= 2 * ROUNDED:
                     if abs(tip[0] - x) <= 2 * ROUNDED:
                         ends.append((tip, "coil:A1"))
@@ -311,6 +316,12 @@ def lock_nets(group) -> set[frozenset[str]]:
                 tip = min(corners, key=lambda corner: corner[1])
                 base = max(corner[1] for corner in corners)
                 ends += [(tip, "across 1"), ((tip[0], base), "across 2")]
+    # The command of a relay on the secure side begins at two open circles beside the words.
+    for centre, _ in circles_of(group, "wiring", filled=False):
+        for (x, y), words in paragraphs:
+            found = re.fullmatch(r"command \d+: ([12])", words)
+            if found and 0 < centre[0] - x < 4 * scale and abs(y - centre[1]) < 2 * scale:
+                ends.append((centre, f"asks {found[1]}"))
     # The feed of a coil's circuit is drawn again, as two open circles beside the words.
     for centre, _ in circles_of(group, "wiring", filled=False):
         for (x, y), words in paragraphs:
@@ -357,11 +368,11 @@ def first_words(words: str) -> str:
     for name in known:
         if words.startswith(name):
             return name
-    found = re.match(r"relay \d+, normally (open|closed)", words)
+    found = re.match(r"relay (\d+|on the secure side), normally (open|closed)", words)
     return found[0] if found else words
 
 
-def lock_nets_of_schedule(schedule: Schedule, door: str, lock: int, feed: str) -> set[frozenset[str]]:
+def lock_nets_of_schedule(schedule: Schedule, door: str, lock: int, feed: str, is_secure: bool) -> set[frozenset[str]]:
     """The same nets by the rows of the schedule."""
     number = "" if lock == 1 else str(lock)
     suppressors = {f"{door}/{kind}{number}" for kind in ("diode", "clamp", "varistor")}
@@ -379,7 +390,11 @@ def lock_nets_of_schedule(schedule: Schedule, door: str, lock: int, feed: str) -
             return f"{'feed' if terminals == 'input' else 'lock'} {poles[pole]}"
         if device in suppressors:
             return f"across {poles[pole]}"
+        if device == door and terminals == f"command{lock}":
+            return f"asks {pole}"
         if device == f"{door}/relay{number}":
+            if is_secure:
+                return f"command {pole}" if terminals == "command" else f"secure:{pole}"
             return f"coil:{pole}" if terminals == "coil" else f"between:{pole}"
         for part in ("exit", "release", "fire"):
             if device == f"{door}/{part}{number}":
@@ -449,6 +464,11 @@ class SiteFile:
         kind = self.locks_known[lock["model"]]
         return lock.get("feed", "dry-contact" if kind.get("kind") in ("gate", "lift") else "station")
 
+    def is_secure(self, lock: dict) -> bool:
+        """Whether a relay of the station's family on the secure side releases a lock, and none in between."""
+        has_relay = "relay_between" in lock and self.feed(lock) != "dry-contact"
+        return lock.get("relay_on_secure_side") is True and not has_relay
+
     def lock_faults(self, lock: dict, has_fire: bool, nets: set[frozenset[str]]) -> list[str]:
         """What the nets of a lock do that they must not, by trying each contact: what opens by losing power must let go
         where any contact of the way opens; what opens by power must take it through the relay or the button alone."""
@@ -458,7 +478,8 @@ class SiteFile:
         opens_without = kind["power_loss"] == "opens" and feed != "dry-contact"
         has_exit = lock.get("exit_button") is True
         breaking = {"exit": has_exit, "release": lock.get("emergency_release") is True, "fire": has_fire}
-        main = "between" if has_relay else "relay"
+        is_secure = self.is_secure(lock)
+        main = "between" if has_relay else "secure" if is_secure else "relay"
         wanted = [part for part, there in breaking.items() if there] if opens_without else []
         faults = []
 
@@ -497,6 +518,12 @@ class SiteFile:
         used = {name for net in nets for name in net}
         if f"{main}:{far}" not in used:
             faults.append(f"{main} is not wired to {far}")
+        if is_secure:
+            if any(name.startswith("relay:") for name in used):
+                faults.append("the contact in the station is wired, though the relay on the secure side releases")
+            for pole in (1, 2):
+                if not reaches(set(), f"asks {pole}", f"command {pole}"):
+                    faults.append(f"the command of the relay does not reach it: {pole}")
         if has_relay:
             coil_far = "NC" if opens_without else "NO"
             for part in ("coil:A1", "coil:A2", f"relay:{coil_far}", "relay:C"):
@@ -512,4 +539,4 @@ class SiteFile:
         return faults
 
 
-CONTACTS = ("relay", "between", "exit", "release", "fire")
+CONTACTS = ("relay", "between", "secure", "exit", "release", "fire")

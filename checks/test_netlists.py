@@ -117,7 +117,7 @@ def faults_of_locks(drawn: Drawn) -> list[str]:
             faults.append(f"{name} has no picture")
             continue
         by_drawing = netlists.lock_nets(groups[name])
-        by_schedule = netlists.lock_nets_of_schedule(drawn.schedule, door, number, drawn.file.feed(lock))
+        by_schedule = netlists.lock_nets_of_schedule(drawn.schedule, door, number, drawn.file.feed(lock), drawn.file.is_secure(lock))
         if by_drawing != by_schedule:
             only = sorted(map(sorted, by_drawing - by_schedule)), sorted(map(sorted, by_schedule - by_drawing))
             faults.append(f"{name}: drawn {only[0]}, in the schedule {only[1]}")
@@ -204,7 +204,7 @@ def sites() -> list[dict]:
 
 def test_the_random_sites_have_what_is_to_be_checked():
     locks = [lock for site in sites() for entrance in site["entrances"].values() for lock in entrance.get("locks", [entrance.get("lock")]) if lock]
-    for key in ("exit_button", "emergency_release", "door_contact", "relay_between", "suppression", "cables"):
+    for key in ("exit_button", "emergency_release", "door_contact", "relay_between", "relay_on_secure_side", "suppression", "cables"):
         assert sum(key in lock for lock in locks) > 20, key
     for key in ("fire_interlock", "surge_protection", "accessories", "lights", "alarm_inputs"):
         assert sum(key in entrance for site in sites() for entrance in site["entrances"].values()) > 20, key

@@ -55,7 +55,9 @@ def random_lock(r):
             lock[key] = True
     if feed in ("own-supply", "bus") and r.random() < 0.3:
         lock["relay_between"] = "5 A"
-    parts = [("exit_button", "exit-button"), ("emergency_release", "emergency-release"), ("relay_between", "relay")]
+    elif r.random() < 0.25:
+        lock["relay_on_secure_side"] = True
+    parts = [("exit_button", "exit-button"), ("emergency_release", "emergency-release"), ("relay_between", "relay"), ("relay_on_secure_side", "relay")]
     has_cable = [to for key, to in parts if key in lock and r.random() < 0.5]
     # A release breaks only the circuit of a lock that opens without power.
     if model in ("strike-12", "strike-12-ac", "motor-12", "gate-contact"):

@@ -29,7 +29,10 @@ impl Input {
         let source = match part {
             "conditions" => InputSource::Conditions { key },
             "policy" => InputSource::Policy { key },
-            _ => InputSource::Key { part: part.to_string(), key },
+            _ => match part.strip_suffix(" battery") {
+                Some(supply) => InputSource::BatteryKey { part: supply.to_string(), key },
+                None => InputSource::Key { part: part.to_string(), key },
+            },
         };
         Self::new(symbol, value, unit, source)
     }

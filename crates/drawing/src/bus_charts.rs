@@ -112,7 +112,7 @@ fn signal_panel(site: &Site, band: &SignalSummary, lettering: Lettering) -> Pane
         y_title: Word::Loss,
         mark: Some((worst.at_hz / per_unit, worst.loss_db)),
         curves: vec![(lettering.say(&hears), points)],
-        limits: vec![(lettering.say(&Phrase::Budget { budget }), band.budget_db)],
+        limits: vec![(lettering.say(&Phrase::Budget { budget, share: share.as_deref() }), band.budget_db)],
         fails,
         notes,
     }

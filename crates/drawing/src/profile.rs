@@ -13,7 +13,7 @@ use crate::sheet::{LegendEntry, SheetOptions, SheetSize, TitleBlock, fitted, ver
 use crate::symbols;
 use latchline_assess::{Assessment, DeviceResult};
 use latchline_finding::Units;
-use latchline_scene::font::LEAST_MM;
+use latchline_scene::font::{LEAST_MM, text_width_mm};
 use latchline_scene::palette::Ink;
 use latchline_scene::{Anchor, Area, Dash, Group, Layer, Pen, Point, Scene, Stroke, Text};
 use latchline_site::model::{RunStart, RunStop, Site};
@@ -379,10 +379,20 @@ fn label(
         group.text(Layer::Lettering, text.clone());
     }
     if !unnamed.is_empty() {
-        let words = lettering.say(&Phrase::NotNamed { names: &unnamed.join(", ") });
-        let text = fitted((area.x, area.bottom() + 2.3), &words, LEAST_MM, false, area.width - 30.0);
+        let words = not_named(&unnamed, area.width - 30.0, lettering);
+        let text = Text::new((area.x, area.bottom() + 2.3), words, LEAST_MM);
         group.text(Layer::Lettering, text.ink(Ink::Quiet));
     }
+}
+
+/// As many names as there is room for, whole, and how many more there are: the table of voltages has them all.
+fn not_named(names: &[&str], room_mm: f64, lettering: Lettering) -> String {
+    let said = |count: usize| {
+        let more = Some(names.len() - count).filter(|more| *more > 0);
+        lettering.say(&Phrase::NotNamed { names: &names[..count].join(", "), more })
+    };
+    let fits = |count: &usize| text_width_mm(&said(*count), LEAST_MM, false) <= room_mm;
+    said((1..=names.len()).rev().find(fits).unwrap_or(0))
 }
 
 fn legend(lettering: Lettering) -> Vec<LegendEntry> {

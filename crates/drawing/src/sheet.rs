@@ -96,6 +96,8 @@ pub struct SheetOptions {
     pub number: Option<String>,
     /// What is said large across each sheet: that the site fails.
     pub warning: Option<String>,
+    /// Whether the cards of dwellings name who lives there.
+    pub with_names: bool,
     /// Language and units of the lettering.
     pub locale: Locale,
 }

@@ -9,6 +9,8 @@
 mod inputs;
 mod lock;
 mod picture;
+mod rails;
+mod relay;
 mod symbols;
 #[cfg(test)]
 mod tests;

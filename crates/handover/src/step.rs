@@ -195,6 +195,8 @@ pub struct Step {
     pub taken: Option<Taken>,
     /// Whether its words name nothing of its place: the same step stands at others.
     pub is_general: bool,
+    /// What a card says of it, where its own words are long.
+    pub in_brief: Option<Word>,
     /// What the order of work says of it, where its own words name one place.
     pub in_general: Option<Word>,
 }

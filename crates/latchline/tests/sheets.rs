@@ -22,7 +22,13 @@ fn each_door_of_the_demo_has_its_sheet() {
         assert!(ran.out.lines().all(|line| line.chars().count() <= 100), "{}", ran.out);
     }
     let dry = folder.run(&["check", "demo/site.toml", "--door", "gate"]);
-    assert!(dry.out.contains("drive's input -> relay common, normally open -> drive's input"), "{}", dry.out);
+    assert!(
+        dry.out.contains(
+            "input of the drive or lift -> relay common, normally open -> input of the drive or lift"
+        ),
+        "{}",
+        dry.out
+    );
 }
 
 #[test]

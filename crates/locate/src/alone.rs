@@ -11,6 +11,17 @@ use latchline_network::{Corner, NodeRef};
 const SOUND_INSULATION_OHM: f64 = 50e6;
 const INSULATION_DEVIATION: f64 = 0.4;
 
+/// The run of a reading of a run alone.
+pub(crate) fn run_alone(quantity: &Quantity) -> Option<usize> {
+    match quantity {
+        Quantity::Loop { run }
+        | Quantity::Insulation { run }
+        | Quantity::Earth { run }
+        | Quantity::Capacitance { run } => Some(*run),
+        _ => None,
+    }
+}
+
 /// A reading of a run alone; `None` where it is not one, or the cable's capacitance is not known.
 pub(crate) fn read_alone(plant: &Plant<'_>, quantity: &Quantity, effects: &[Effect]) -> Option<Predicted> {
     match quantity {

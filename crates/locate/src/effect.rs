@@ -1,6 +1,6 @@
 //! What a fault does to the network.
 
-use latchline_network::NodeRef;
+use latchline_network::{Layout, NodeRef, Segment};
 
 /// One physical change against the drawn site. A fault is a list of them.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -93,6 +93,24 @@ pub enum Effect {
 }
 
 impl Effect {
+    /// The run of which it changes what a meter shows of it alone, if it changes one.
+    pub(crate) fn run(self, layout: &Layout) -> Option<usize> {
+        match self {
+            Effect::Series { at, .. }
+            | Effect::Open { at }
+            | Effect::Across { at, .. }
+            | Effect::Longer { at, .. }
+            | Effect::Reversed { at } => match layout.stages[at.stage].segment[at.node] {
+                Segment::Cable { run, .. } => Some(run),
+                _ => None,
+            },
+            Effect::Conductors { run, .. } | Effect::Capacitance { run, .. } | Effect::Earth { run, .. } => {
+                Some(run)
+            }
+            _ => None,
+        }
+    }
+
     /// The stage whose flow it changes, if it changes one.
     pub(crate) fn touches(self, stage: usize, runs: &[Option<usize>]) -> bool {
         match self {

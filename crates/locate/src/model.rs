@@ -1,6 +1,6 @@
 //! What a fault makes of all that was read and told, ready to be compared.
 
-use crate::alone::{read_alone, row_alone};
+use crate::alone::{read_alone, row_alone, run_alone};
 use crate::complaint::{Complaint, Noticing, told_of};
 use crate::effect::Effect;
 use crate::evidence::{Evidence, Measured, Symptom, Taken};
@@ -22,6 +22,8 @@ pub(crate) struct Model<'p, 'a> {
     states: Vec<State<'p, 'a>>,
     /// State of each quantity; `None` for a run alone.
     state_of: Vec<Option<usize>>,
+    /// What each that is of a run alone reads without a fault: most faults lie elsewhere.
+    sound_alone: Vec<Option<Predicted>>,
     /// How each quantity is read off.
     taken: Vec<Taken>,
     symptoms: Vec<Told>,
@@ -53,6 +55,7 @@ impl<'p, 'a> Model<'p, 'a> {
             quantities: Vec::new(),
             states: Vec::new(),
             state_of: Vec::new(),
+            sound_alone: Vec::new(),
             taken: Vec::new(),
             symptoms: Vec::new(),
             complaint: None,
@@ -67,6 +70,7 @@ impl<'p, 'a> Model<'p, 'a> {
                 None => None,
             };
             model.state_of.push(state);
+            model.sound_alone.push(read_alone(plant, &quantity, &[]));
             model.quantities.push(quantity);
             model.taken.push(Taken::default());
         }
@@ -95,13 +99,7 @@ impl<'p, 'a> Model<'p, 'a> {
         let layout = self.plant.layout;
         let mut seen = vec![false; layout.stages.len()];
         for quantity in &self.quantities {
-            let alone = match quantity {
-                Quantity::Loop { run }
-                | Quantity::Insulation { run }
-                | Quantity::Earth { run }
-                | Quantity::Capacitance { run } => self.plant.run_stage[*run],
-                _ => None,
-            };
+            let alone = run_alone(quantity).and_then(|run| self.plant.run_stage[run]);
             let live = node(self.plant, quantity.place()).map(|at| at.stage);
             let from = match quantity {
                 Quantity::Drop { from, .. } => node(self.plant, *from).map(|at| at.stage),
@@ -181,15 +179,19 @@ impl<'p, 'a> Model<'p, 'a> {
     /// What a fault makes of the enquiry.
     pub fn outcome(&self, effects: &[Effect], workspace: &mut Workspace) -> Outcome {
         let faulted = self.faulted(effects, workspace);
+        let touched: Vec<usize> = effects.iter().filter_map(|effect| effect.run(self.plant.layout)).collect();
+        let is_touched = |quantity: &Quantity| run_alone(quantity).is_some_and(|run| touched.contains(&run));
         let values = self
             .quantities
             .iter()
             .zip(&self.state_of)
+            .zip(&self.sound_alone)
             .zip(&self.taken)
-            .map(|((quantity, state), taken)| {
+            .map(|(((quantity, state), sound), taken)| {
                 let found = match state {
                     Some(state) => faulted[*state].read(quantity),
-                    None => read_alone(self.plant, quantity, effects),
+                    None if is_touched(quantity) => read_alone(self.plant, quantity, effects),
+                    None => sound.clone(),
                 };
                 found.unwrap_or(Predicted { value: 0.0, own: 1e3, range: 0.0 }).taken(*taken)
             })

@@ -39,6 +39,10 @@ pub struct Plant<'a> {
     /// The node at the far end of every section of every run.
     pub section: Vec<Vec<Option<NodeRef>>>,
     pub(crate) run_stage: Vec<Option<usize>>,
+    /// The node of every place where something is connected: of a place that stands in several trees, that of the first.
+    pub(crate) node_of: BTreeMap<StageNode, NodeRef>,
+    /// The tree that a supply or regenerating box feeds.
+    pub(crate) stage_of: BTreeMap<StageSource, usize>,
     pub(crate) segments: Vec<Vec<Option<SegmentParts>>>,
     pub(crate) loads: Vec<Vec<LoadParts>>,
     /// Factor of the voltage of every stage and its relative deviation.
@@ -89,7 +93,12 @@ impl<'a> Plant<'a> {
         let mut section: Vec<Vec<Option<NodeRef>>> =
             site.runs.iter().map(|run| vec![None; run.sections.len()]).collect();
         let mut run_stage = vec![None; site.runs.len()];
+        let (mut node_of, mut stage_of) = (BTreeMap::new(), BTreeMap::new());
         for (stage, laid) in layout.stages.iter().enumerate() {
+            stage_of.entry(laid.source).or_insert(stage);
+            for (node, terminal) in laid.terminal.iter().enumerate() {
+                node_of.entry(*terminal).or_insert(NodeRef { stage, node });
+            }
             for (node, segment) in laid.segment.iter().enumerate() {
                 if let Segment::Cable { run, section: place } = *segment {
                     section[run][place] = Some(NodeRef { stage, node });
@@ -162,6 +171,8 @@ impl<'a> Plant<'a> {
             layout,
             section,
             run_stage,
+            node_of,
+            stage_of,
             segments,
             loads,
             source,

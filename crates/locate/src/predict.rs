@@ -342,16 +342,9 @@ pub(crate) fn place_of(source: StageSource, node: StageNode) -> ReadingPlace {
 /// The node of a place.
 pub(crate) fn node(plant: &Plant<'_>, place: ReadingPlace) -> Option<NodeRef> {
     let layout = plant.layout;
-    let root = |found: StageSource| {
-        let stage = layout.stages.iter().position(|stage| stage.source == found)?;
-        Some(NodeRef { stage, node: 0 })
-    };
-    let terminal = |wanted: StageNode| {
-        layout.stages.iter().enumerate().find_map(|(stage, laid)| {
-            let node = laid.terminal.iter().position(|terminal| *terminal == wanted)?;
-            Some(NodeRef { stage, node })
-        })
-    };
+    let root =
+        |source: StageSource| plant.stage_of.get(&source).map(|stage| NodeRef { stage: *stage, node: 0 });
+    let terminal = |wanted: StageNode| plant.node_of.get(&wanted).copied();
     match place {
         ReadingPlace::Supply(index) => root(StageSource::Supply(index)),
         ReadingPlace::BoxOutput(index) => root(StageSource::Regenerator(index)),

@@ -32,6 +32,7 @@ pub fn drawings(subject: &Subject<'_>) -> Vec<Drawing> {
         input: Some(subject.stamp.short_input()),
         number: Some(name.to_string()),
         warning: error_line(subject),
+        with_names: subject.options.with_names,
         locale: subject.options.locale,
     };
     let mut drawings = Vec::new();

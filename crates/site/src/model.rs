@@ -17,8 +17,8 @@ pub use conditions::{
     USUAL_THIN_MARGIN_V,
 };
 pub use door::{
-    AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart, LockUse,
-    PartCable, RelayContact, Suppression, USUAL_JOINTS,
+    AlarmInput, AlarmKind, Entrance, EntranceRole, LightFeed, LightUse, LitWhen, LockFeed, LockPart,
+    LockRelay, LockUse, PartCable, RelayContact, Suppression, USUAL_JOINTS,
 };
 pub use elements::{Building, DistributionBox, Dwelling, Management, Supply};
 pub(crate) use file::SiteHead;

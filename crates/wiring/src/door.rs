@@ -2,7 +2,7 @@
 //!
 //! A lock's circuit is a list of nodes: terminals that are one potential. Its parts stand in several spots: station and
 //! lock, exit button, emergency release, fire contact, each with a cable from the circuit's *home*, which is the door
-//! station, or the relay on the secure side where one is fitted. Each node that is present at a spot takes a conductor of
+//! station, or the relay beside the lock where one is fitted: one in between, or one on the secure side. Each node that is present at a spot takes a conductor of
 //! that cable. At home a conductor goes straight to the terminal where it alone meets it; else a connector joins them
 //! (common practice, no source), so that no terminal takes two conductors.
 
@@ -11,7 +11,7 @@ use crate::lock::{LockWiring, WiringElement, lock_wiring};
 use crate::terminal::{Place, Pole, Terminal, TerminalSet, lock_terminals};
 use latchline_site::cables::DoorCable;
 use latchline_site::model::{
-    Entrance, LightFeed, LockFeed, LockPart, LockUse, RelayContact, Site, Suppression,
+    Entrance, LightFeed, LockFeed, LockPart, LockRelay, LockUse, RelayContact, Site, Suppression,
 };
 /// Terminals that are joined to one potential.
 pub type Node = Vec<Terminal>;
@@ -45,14 +45,18 @@ fn lock_ends(site: &Site, entrance: usize, lock: usize, part: Option<LockPart>) 
     let used = &entry.locks[lock];
     let station = Item::Station(entry.station);
     let relay = (station, TerminalSet::Relay(lock as u32 + 1));
-    let between = Item::Part { entrance, lock, part: LockPart::Relay };
-    let home = if entry.has_part(used, LockPart::Relay) { (between, TerminalSet::Contact) } else { relay };
+    let beside = Item::Part { entrance, lock, part: LockPart::Relay };
+    let home = if entry.has_part(used, LockPart::Relay) { (beside, TerminalSet::Contact) } else { relay };
     let Some(part) = part else {
         let item = Item::Lock { entrance, lock };
         return (item, home, (item, lock_terminals(site, entry, used).0));
     };
     let item = Item::Part { entrance, lock, part };
     match part {
+        LockPart::Relay if used.relay() == LockRelay::OnSecureSide => {
+            let command = (station, TerminalSet::RelayCommand(lock as u32 + 1));
+            (item, command, (item, TerminalSet::Command))
+        }
         LockPart::Relay => (item, relay, (item, TerminalSet::Coil)),
         LockPart::Supply => (item, home, (item, TerminalSet::Output(1))),
         // What takes the contact is not in the plan: never the station, whose terminals it would short.
@@ -61,7 +65,8 @@ fn lock_ends(site: &Site, entrance: usize, lock: usize, part: Option<LockPart>) 
     }
 }
 
-/// The nodes of a lock's circuit, from one side of the feed to the other, then that of a relay's coil.
+/// The nodes of a lock's circuit, from one side of the feed to the other, then that of a relay's coil, or the two over which the relay on
+/// the secure side is commanded.
 pub fn nodes(site: &Site, entrance: usize, lock: usize) -> Vec<Node> {
     let circuit = Circuit::new(site, entrance, lock);
     let series = &circuit.wiring.series;
@@ -97,7 +102,22 @@ pub fn nodes(site: &Site, entrance: usize, lock: usize) -> Vec<Node> {
         nodes[last].push(two);
         nodes.push(vec![far, one]);
     }
+    if circuit.wiring.relay == LockRelay::OnSecureSide {
+        let station = Item::Station(circuit.entry.station);
+        let poles = [Pole::One, Pole::Two];
+        let from = circuit.two(station, TerminalSet::RelayCommand(lock as u32 + 1), poles);
+        let to = circuit.two(circuit.part(LockPart::Relay), TerminalSet::Command, poles);
+        nodes.extend(from.into_iter().zip(to).map(|(one, other)| vec![one, other]));
+    }
     nodes
+}
+
+/// The terminal of a contact's far side.
+fn far_pole(contact: RelayContact) -> Pole {
+    match contact {
+        RelayContact::NormallyOpen => Pole::NormallyOpen,
+        RelayContact::NormallyClosed => Pole::NormallyClosed,
+    }
 }
 
 fn is_relay(element: WiringElement) -> bool {
@@ -126,13 +146,21 @@ impl<'a> Circuit<'a> {
         poles.map(|pole| Terminal { item, set, pole })
     }
 
+    /// Both sides of a contact of the door station's own relay.
     fn station_relay(&self, contact: RelayContact) -> [Terminal; 2] {
-        let far = match contact {
-            RelayContact::NormallyOpen => Pole::NormallyOpen,
-            RelayContact::NormallyClosed => Pole::NormallyClosed,
-        };
         let set = TerminalSet::Relay(self.lock as u32 + 1);
-        self.two(Item::Station(self.entry.station), set, [Pole::Common, far])
+        self.two(Item::Station(self.entry.station), set, [Pole::Common, far_pole(contact)])
+    }
+
+    /// The same of the relay that the station commands, wherever it is.
+    fn commanded_relay(&self, contact: RelayContact) -> [Terminal; 2] {
+        match self.wiring.relay {
+            LockRelay::OnSecureSide => {
+                let poles = [Pole::Common, far_pole(contact)];
+                self.two(self.part(LockPart::Relay), TerminalSet::Contact, poles)
+            }
+            LockRelay::InStation | LockRelay::Between => self.station_relay(contact),
+        }
     }
 
     fn part(&self, part: LockPart) -> Item {
@@ -161,8 +189,8 @@ impl<'a> Circuit<'a> {
         match element {
             W::FeedOut => [self.feed()[0]; 2],
             W::FeedReturn => [self.feed()[1]; 2],
-            W::RelayNormallyOpen => self.station_relay(RelayContact::NormallyOpen),
-            W::RelayNormallyClosed => self.station_relay(RelayContact::NormallyClosed),
+            W::RelayNormallyOpen => self.commanded_relay(RelayContact::NormallyOpen),
+            W::RelayNormallyClosed => self.commanded_relay(RelayContact::NormallyClosed),
             W::RelayBetween => {
                 self.two(self.part(LockPart::Relay), TerminalSet::Contact, [Pole::Common, Pole::NormallyOpen])
             }

@@ -10,6 +10,7 @@
 //! * [`runs`]: the cables of the bus;
 //! * [`colours`]: conductors of a cable.
 
+mod all_terminals;
 pub mod colours;
 pub mod door;
 mod door_landing;
@@ -31,7 +32,7 @@ impl Wiring {
     /// Of a site, with designations in a language.
     pub fn new(site: &Site, language: Language) -> Wiring {
         let mut wiring = Wiring { language, cables: runs::cables(site, language), ..Wiring::default() };
-        for terminal in terminal::all(site) {
+        for terminal in all_terminals::all(site) {
             wiring.terminals.insert(terminal, Vec::new());
         }
         runs::land(site, &mut wiring);

@@ -7,7 +7,9 @@
 //! contact.
 
 use latchline_site::catalogue::PowerLoss;
-use latchline_site::model::{Entrance, LockFeed, LockPart, LockUse, RelayContact, Site, Suppression};
+use latchline_site::model::{
+    Entrance, LockFeed, LockPart, LockRelay, LockUse, RelayContact, Site, Suppression,
+};
 
 /// A part of the lock's circuit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -16,9 +18,9 @@ pub enum WiringElement {
     FeedOut,
     /// The other side of the feed.
     FeedReturn,
-    /// The door station's relay: common to normally open.
+    /// The relay that the door station commands, its own or one on the secure side: common to normally open.
     RelayNormallyOpen,
-    /// The door station's relay: common to normally closed.
+    /// The same relay: common to normally closed.
     RelayNormallyClosed,
     /// The make contact of a relay between station and lock. Its coil is energised through the station's relay:
     /// to release a lock that stays shut without power, and while the door is shut to hold one that opens
@@ -45,6 +47,8 @@ pub struct LockWiring {
     pub feed: LockFeed,
     /// Whether that is alternating current.
     pub is_ac: bool,
+    /// Which relay's contact releases the lock.
+    pub relay: LockRelay,
     /// How the relay is wired by the plan.
     pub contact: RelayContact,
     /// How it must be for this kind of lock.
@@ -72,10 +76,10 @@ impl LockWiring {
             }
             LockPart::EmergencyRelease => *element == W::EmergencyRelease,
             LockPart::FireContact => *element == W::FireInterlock,
-            LockPart::Relay => *element == W::RelayBetween,
-            LockPart::DoorContact | LockPart::Supply => false,
+            LockPart::Relay | LockPart::DoorContact | LockPart::Supply => false,
         };
         (part == LockPart::Supply && self.feed == LockFeed::OwnSupply)
+            || (part == LockPart::Relay && self.relay != LockRelay::InStation)
             || self.series.iter().chain(&self.across_contact).any(is_of)
     }
 
@@ -101,7 +105,8 @@ pub fn lock_wiring(site: &Site, entrance: &Entrance, used: &LockUse) -> LockWiri
     use WiringElement as W;
     let required = required_contact(site.lock(used).power_loss.value);
     let has = |part| entrance.has_part(used, part);
-    let between = has(LockPart::Relay);
+    let relay = used.relay();
+    let between = relay == LockRelay::Between;
     let mut series = Vec::new();
     let mut across_contact = Vec::new();
     if used.feed.value == LockFeed::DryContact {
@@ -137,6 +142,7 @@ pub fn lock_wiring(site: &Site, entrance: &Entrance, used: &LockUse) -> LockWiri
     let has_voltage = matches!(fitted, Some(Suppression::Clamp | Suppression::Varistor));
     LockWiring {
         feed: used.feed.value,
+        relay,
         is_ac: match used.feed.value {
             LockFeed::Station => site.station_model(&site.stations[entrance.station]).lock_output_ac.value,
             LockFeed::OwnSupply => used.supply_ac.value,

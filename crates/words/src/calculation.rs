@@ -121,6 +121,7 @@ sentences! {
     pub enum InputSource {
         // Keys of the catalogue and of the site file.
         Key { part: String, key: KeyName }: "{part}: {key}" | same,
+        BatteryKey { part: String, key: KeyName }: "{part} battery: {key}" | "Batterie von {part}: {key}",
         Conditions { key: KeyName }: "conditions: {key}" | "Bedingungen: {key}",
         Policy { key: KeyName }: "policy: {key}" | "Vorgaben: {key}",
         Keys { part: String, first: KeyName, second: KeyName }:

@@ -70,13 +70,15 @@ words! {
         EmergencyRelease: "emergency release (normally closed)" | "Nottaster (Öffner)",
         FireInterlock: "fire alarm contact (normally closed)" | "Kontakt der BMA (Öffner)",
         Lock: "lock" | "Schloss",
-        DriveInput: "drive's input" | "Eingang des Antriebs",
+        DriveInput: "input of the drive or lift" | "Eingang von Antrieb oder Aufzug",
         // Parts of that circuit with a cable of their own.
         PartExitButton: "exit button" | "Türöffnertaster",
         PartEmergencyRelease: "emergency release" | "Nottaster",
         PartFireContact: "fire alarm contact" | "Kontakt der BMA",
         PartDoorContact: "door contact" | "Türkontakt",
-        PartRelay: "relay in between" | "Koppelrelais",
+        PartRelay: "relay" | "Relais",
+        PartRelayBetween: "relay in between" | "Koppelrelais",
+        PartRelaySecure: "relay on the secure side" | "Relais auf der gesicherten Seite",
         PartSupply: "supply of its own" | "eigenes Netzteil",
         // What must be minded.
         IsolateAndProveDead:

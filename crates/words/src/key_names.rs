@@ -114,7 +114,11 @@ const KEYS: &[Named] = &[
     ("outputs", "number of outputs", "Anzahl der Ausgänge"),
     ("overvoltage_tolerance", "voltage above the rated one", "Überspannung am Schloss"),
     ("pairs", "number of pairs", "Anzahl der Paare"),
-    ("peukert_exponent", "Peukert exponent", "Peukert-Exponent"),
+    (
+        "peukert_exponent",
+        "loss of capacity when discharged fast",
+        "Kapazitätsverlust bei schneller Entladung",
+    ),
     ("port_current_limit", "current limit of a port", "Stromgrenze eines Abgangs"),
     ("port_limit_kind", "way in which a port limits", "Art der Begrenzung eines Abgangs"),
     ("port_resistance", "resistance from input to port", "Widerstand vom Eingang zum Abgang"),
@@ -277,7 +281,7 @@ mod tests {
         let wanted = [
             "line constants of bell, pair",
             "resistance of a joint of ",
-            "battery: Peukert exponent of ps",
+            "battery: loss of capacity when discharged fast of ps",
             "own of x",
         ];
         assert_eq!(told, wanted);

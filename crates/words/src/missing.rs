@@ -46,6 +46,9 @@ sentences! {
         Decidable:
             "a state too close to collapse to decide"
             | "eine Entscheidung, für die ein Zustand zu nah am Zusammenbruch liegt",
+        EverySetOfCalls:
+            "every set of calls tried: those that draw most were, and nothing excludes that one left out is worse"
+            | "jede Rufkombination gerechnet: die stromstärksten sind es, doch nichts schließt aus, dass eine ausgelassene schlechter ist",
         Together { first: Box<Both>, second: Box<Both> }: "{first}, {second}" | same,
         OperatingPoint: "a bus whose voltage does not collapse" | "einen Bus, dessen Spannung nicht zusammenbricht",
         OutOfRange { place: String, quantity: &'static str, value: Box<Both>, least: Box<Both>, most: Box<Both> }:
@@ -112,6 +115,7 @@ impl Missing {
                 | Missing::WarmerBattery { .. }
                 | Missing::SimulatorRange
                 | Missing::Decidable
+                | Missing::EverySetOfCalls
                 | Missing::OpenSignalLink
                 | Missing::OperatingPoint
         )

@@ -8,6 +8,7 @@ words! {
         Alarm: "alarm" | "Meldung",
         Battery: "battery" | "Batterie",
         Coil: "coil" | "Spule",
+        Command: "command" | "Befehl",
         Contact: "contact" | "Kontakt",
         DriveInput: "input" | "Eingang",
         Earth: "earth" | "Erde",

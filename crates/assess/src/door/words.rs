@@ -3,7 +3,9 @@
 use super::caution::Caution;
 use latchline_network::demand::LoadPart;
 use latchline_site::catalogue::{AccessoryKind, Feed, LightKind, LockKind, PowerLoss};
-use latchline_site::model::{AlarmKind, LightFeed, LitWhen, LockFeed, LockPart, RelayContact, Suppression};
+use latchline_site::model::{
+    AlarmKind, LightFeed, LitWhen, LockFeed, LockPart, LockRelay, RelayContact, Suppression,
+};
 use latchline_wiring::lock::WiringElement;
 pub use latchline_words::door::DoorWord;
 
@@ -147,6 +149,15 @@ pub fn element(element: WiringElement, is_ac: bool) -> DoorWord {
         WiringElement::FireInterlock => DoorWord::FireInterlock,
         WiringElement::Lock => DoorWord::Lock,
         WiringElement::DriveInput => DoorWord::DriveInput,
+    }
+}
+
+/// The same, with which relay it is.
+pub fn part_of(part: LockPart, relay: LockRelay) -> DoorWord {
+    match (part, relay) {
+        (LockPart::Relay, LockRelay::Between) => DoorWord::PartRelayBetween,
+        (LockPart::Relay, LockRelay::OnSecureSide) => DoorWord::PartRelaySecure,
+        _ => self::part(part),
     }
 }
 

@@ -4,6 +4,7 @@ use crate::rule::{Judgement, finding, rule};
 use crate::stage::WithVoltages;
 use latchline_finding::{CodeDoc, Unit};
 use latchline_network::Device;
+use latchline_words::missing::Missing;
 use latchline_words::terms::Term;
 
 rule! {
@@ -12,6 +13,12 @@ rule! {
 
 fn check(doc: &CodeDoc, context: &WithVoltages<'_>, report: &mut Judgement) {
     for device in &context.worst.devices {
+        // Where a search was not carried to its end, what was found may not be the worst.
+        let is_searched = device.margins.iter().all(|margin| margin.complete);
+        if !is_searched && device.worst().margin_v() >= 0.0 {
+            let id = context.device_id(device.device).clone();
+            report.not_judged(doc.code, id, Missing::EverySetOfCalls);
+        }
         // One finding a device: the state with the least margin of those that have an operating point. What collapses in one state
         // (`no-operating-point`) may be short in others as well.
         let Some(worst) = device.worst_held() else { continue };

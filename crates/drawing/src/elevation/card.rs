@@ -85,6 +85,8 @@ pub(super) struct Card {
     pub(super) kind: CardKind,
     /// Model name.
     pub(super) model: String,
+    /// Who lives there; empty where nobody asks for it.
+    pub(super) resident: String,
     /// Address in words; empty without one, and where nothing asks for it.
     pub(super) address: String,
     pub(super) place: Place,
@@ -102,6 +104,17 @@ pub(super) struct Card {
     pub(super) title: String,
     /// Place in the order in which runs reach devices.
     pub(super) visit: usize,
+}
+
+impl Card {
+    /// The line below its name: its model, and who lives there where that is asked for.
+    pub(super) fn model_line(&self) -> String {
+        if self.resident.is_empty() {
+            self.model.clone()
+        } else {
+            format!("{} · {}", self.model, self.resident)
+        }
+    }
 }
 
 /// Indices of cards: supplies, then boxes, then stations.
@@ -181,6 +194,7 @@ pub(super) fn cards(
             element: element.to_string(),
             kind,
             model: model.to_string(),
+            resident: String::new(),
             address: String::new(),
             place: place.clone(),
             figure: String::new(),

@@ -52,8 +52,12 @@ pub(super) fn least_width(card: &Card) -> f64 {
     let name = words(&card.element, true) + symbols::SYMBOL_MM + 1.6;
     let margin = if card.margin.is_empty() { 0.0 } else { words(&card.margin, false) + 1.8 };
     let double = card.double.as_ref().map_or(0.0, |text| words(text, true) + RIGHT_PAD_MM - INDENT_MM);
-    let lines =
-        [name, words(&card.model, false), words(&card.figure, false) + margin, words(&card.run, false)];
+    let lines = [
+        name,
+        words(&card.model_line(), false),
+        words(&card.figure, false) + margin,
+        words(&card.run, false),
+    ];
     INDENT_MM + RIGHT_PAD_MM + lines.into_iter().fold(double, f64::max)
 }
 
@@ -73,7 +77,7 @@ pub(super) fn wanted_width(card: &Card) -> f64 {
 /// The same without what is said of a trouble.
 fn plain_width(card: &Card) -> f64 {
     let name = text_width_mm(&card.element, NAME_MM, true) + symbols::SYMBOL_MM + 1.6;
-    let model = text_width_mm(&card.model, SMALL_MM, false);
+    let model = text_width_mm(&card.model_line(), SMALL_MM, false);
     let margin =
         if card.margin.is_empty() { 0.0 } else { text_width_mm(&card.margin, SMALL_MM, false) + 1.8 };
     let figure = text_width_mm(&card.figure, FIGURE_MM, false) + margin;
@@ -147,7 +151,7 @@ pub(super) fn draw(
     let room = right - symbols::SYMBOL_MM - 1.0 - left;
     group.text(Layer::Lettering, fitted((left, y + NAME_AT_MM), &card.element, NAME_MM, true, room));
     let model =
-        fitted((left, y + MODEL_AT_MM), &card.model, SMALL_MM, false, x + width - RIGHT_PAD_MM - left);
+        fitted((left, y + MODEL_AT_MM), &card.model_line(), SMALL_MM, false, x + width - RIGHT_PAD_MM - left);
     group.text(Layer::Lettering, model.ink(Ink::Quiet));
     let margin_width = text_width_mm(&card.margin, SMALL_MM, false);
     if !card.margin.is_empty() {
@@ -208,7 +212,7 @@ pub(super) fn draw_ends(
 fn attributes(card: &Card, name: usize) -> Vec<Attribute> {
     [
         ("DESIGNATION", &card.element, Some(name)),
-        ("MODEL", &card.model, Some(name + 1)),
+        ("MODEL", &card.model_line(), Some(name + 1)),
         ("ADDRESS", &card.address, None),
     ]
     .map(|(tag, value, node)| Attribute { tag, value: value.clone(), node })

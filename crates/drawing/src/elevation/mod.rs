@@ -51,7 +51,7 @@ pub use suspect::{Suspect, SuspectPlace};
 /// Every supply, box and station is in exactly one group with its designation as `element`, over
 /// all sheets; every run too, with further parts on other sheets as `continues`.
 pub fn elevation(site: &Site, assessment: &Assessment, options: &SheetOptions) -> Vec<Scene> {
-    of_subject(&subject(site, assessment, options.lettering()), assessment, options)
+    of_subject(&subject(site, assessment, options), assessment, options)
 }
 
 /// The same with places marked where a fault may be found: the sheets that show any of them, or the first where none does.
@@ -61,7 +61,7 @@ pub fn elevation_with_suspects(
     suspects: &[Suspect],
     options: &SheetOptions,
 ) -> Vec<Scene> {
-    let plain = subject(site, assessment, options.lettering());
+    let plain = subject(site, assessment, options);
     let marked = Subject { suspects: suspects.to_vec(), ..plain };
     let mut scenes = of_subject(&marked, assessment, options);
     let is_marked = |scene: &Scene| {

@@ -7,10 +7,11 @@ use super::run_labels::LABEL_MM;
 use super::run_look::{RunLook, usual_conductor};
 use super::suspect::Suspect;
 use crate::language::{Lettering, Phrase};
+use crate::sheet::SheetOptions;
 use crate::switches::address_words;
 use latchline_assess::Assessment;
 use latchline_scene::font::text_width_mm;
-use latchline_site::model::Site;
+use latchline_site::model::{Site, StationOwner};
 use std::collections::BTreeMap;
 
 /// Everything that does not depend on how the site is arranged.
@@ -32,7 +33,8 @@ pub(super) struct Subject<'s> {
     pub(super) lettering: Lettering,
 }
 
-pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Lettering) -> Subject<'s> {
+pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, options: &SheetOptions) -> Subject<'s> {
+    let lettering = options.lettering();
     let troubles = card::troubles(site, &assessment.findings, lettering);
     let judged = (&assessment.devices[..], &assessment.sources[..]);
     let mut cards = card::cards(site, judged, &troubles, lettering);
@@ -44,6 +46,15 @@ pub(super) fn subject<'s>(site: &'s Site, assessment: &Assessment, lettering: Le
             let double = lettering.say(&Phrase::Double { others: &others });
             card.title = format!("{}; {double}", card.title);
             card.double = Some(double);
+        }
+    }
+    if options.with_names {
+        for (station, fitted) in site.stations.iter().enumerate() {
+            let StationOwner::Dwelling { dwelling, .. } = fitted.owner else { continue };
+            let Some(resident) = &site.dwellings[dwelling].label else { continue };
+            let card = &mut cards[index.station(station)];
+            card.title = format!("{}, {resident}", card.title);
+            card.resident.clone_from(resident);
         }
     }
     let nets = route::nets(site, lettering.0.language);

@@ -1,6 +1,8 @@
 //! The picture of one lock.
 
 use super::picture::{Picture, Words, head, head_mm, source_box, thin, wire};
+use super::rails::{ABOVE_WIRE_MM, FEED_MM, LEFT_MM, LockPicture, SLOT_MM, SLOT_WORDS_MM, is_closed_at_rest};
+use super::relay::{coil_circuit, command_circuit, relay_mm};
 use super::symbols::{button, coil, contact, driver, joint, mushroom, suppressor, terminals};
 use super::words;
 use crate::language::{Lettering, Word};
@@ -8,14 +10,9 @@ use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_scene::font::{CAPITAL_EM, LADDER_MM, undivided};
 use latchline_scene::palette::Ink;
 use latchline_scene::{Anchor, Area, Attribute, Block, Group, Layer, Pen, Point, Stroke, Text};
-use latchline_site::model::{LockFeed, RelayContact, Suppression};
+use latchline_site::model::{LockFeed, LockRelay, Suppression};
 use latchline_wiring::lock::WiringElement;
 
-const SLOT_MM: f64 = 26.5;
-/// Room for words in a slot, clear of the box of the feed.
-const SLOT_WORDS_MM: f64 = SLOT_MM - 2.4;
-const FEED_MM: f64 = 22.0;
-const LEFT_MM: f64 = 3.0 + FEED_MM;
 /// Room for the lock with what lies across it: four slots beside it fit upright on A4.
 const LOCK_MM: f64 = 44.0;
 /// From the end of the slots to what lies across the lock, and to the lock.
@@ -23,38 +20,14 @@ const ACROSS_MM: f64 = 4.5;
 const TO_LOCK_MM: f64 = 37.0;
 /// From the head to the upper rail with a branch across the relay's contact, and without.
 const UPPER_MM: [f64; 2] = [25.5, 15.5];
-/// From the upper rail to the branch above it, and to the lower rail.
-const BRANCH_MM: f64 = 15.0;
-const RAILS_MM: f64 = 29.5;
 /// Below the lower rail, without and with a door contact.
 const BELOW_MM: f64 = 7.0;
 const DOOR_CONTACT_MM: f64 = 19.0;
-/// Room for the circuit of a relay's coil.
-const COIL_MM: f64 = 46.0;
-/// From a wire to the words above and below it.
-const ABOVE_WIRE_MM: f64 = 1.2;
 const BELOW_WIRE_MM: f64 = 4.2;
 /// From a wire to the number of its connector: above the marks of terminals beside it.
 const JOINT_ABOVE_MM: f64 = 4.6;
 /// From the ends of a slot to the ends of a second way across its contact.
 const BRANCH_INSET_MM: f64 = 1.5;
-
-/// Where the rails of a picture lie, and how it is lettered.
-#[derive(Clone, Copy)]
-struct LockPicture {
-    upper: f64,
-    lettering: Lettering,
-}
-
-impl LockPicture {
-    fn lower(self) -> f64 {
-        self.upper + RAILS_MM
-    }
-
-    fn branch(self) -> f64 {
-        self.upper - BRANCH_MM
-    }
-}
 
 /// The parts in series that are contacts.
 fn contacts(lock: &LockSheet) -> Vec<WiringElement> {
@@ -75,15 +48,18 @@ pub(crate) fn lock_picture(door: &DoorSheet, lock: &LockSheet, lettering: Letter
     let title = lock.title.of(lettering.0.language);
     let head_mm = head_mm(width_mm, &name, title, principle);
     let plan = LockPicture { upper: head_mm + UPPER_MM[usize::from(!has_branch)], lettering };
-    let below_coil = plan.lower() + if lock.wiring.coil_contact.is_some() { COIL_MM } else { 0.0 };
+    let below_coil = plan.lower() + relay_mm(lock, width_mm, lettering);
     let height_mm = below_coil + BELOW_MM + if has_door_contact { DOOR_CONTACT_MM } else { 0.0 };
     let in_words = format!("{name}: {}", words::chain(lock, lettering));
     let mut group = Group::of_element("lock-wiring", name.clone(), in_words.clone());
     let area = Area::new(0.0, 0.0, width_mm, height_mm);
     head(&mut group, area, &name, title, principle);
     circuit(&mut group, lock, &contacts, plan);
-    if let Some(contact) = lock.wiring.coil_contact {
-        coil_circuit(&mut group, lock, contact, plan);
+    if lock.wiring.relay == LockRelay::Between {
+        coil_circuit(&mut group, lock, plan);
+    }
+    if lock.wiring.relay == LockRelay::OnSecureSide {
+        command_circuit(&mut group, lock, width_mm, plan);
     }
     if has_door_contact {
         door_contact(&mut group, below_coil + 14.0, width_mm, plan);
@@ -154,53 +130,10 @@ fn connectors(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
     }
 }
 
-/// The circuit of the coil of a relay in between, in a row of its own: from the feed through the station's relay and back.
-fn coil_circuit(group: &mut Group, lock: &LockSheet, contact_kind: RelayContact, plan: LockPicture) {
-    let y = plan.lower() + 13.0;
-    let back = y + 31.0;
-    let half = super::symbols::HALF_MM;
-    let centre = (LEFT_MM + 16.0, y);
-    let element = match contact_kind {
-        RelayContact::NormallyOpen => WiringElement::RelayNormallyOpen,
-        RelayContact::NormallyClosed => WiringElement::RelayNormallyClosed,
-    };
-    let signs = if lock.wiring.is_ac { ["~", "~"] } else { ["+", "–"] };
-    for (sign, at) in signs.into_iter().zip([y, back]) {
-        let words = format!("{} {sign}", plan.lettering.word(Word::Feed));
-        Words::to((LEFT_MM - 2.0, at + 1.2), FEED_MM - 2.0).draw(group, &words);
-        group.circle(Layer::Wiring, (LEFT_MM, at), 0.5, Some(thin()), Some(Ink::Paper));
-    }
-    let body = Area::new(centre.0 + 24.0, y - 2.2, 7.0, 4.4);
-    group.line(Layer::Wiring, (LEFT_MM, y), (centre.0 - half, y), wire());
-    contact(group, centre, is_closed_at_rest(element));
-    terminals(group, centre, words::relay_terminal(element).unwrap_or_default());
-    group.line(Layer::Wiring, (centre.0 + half, y), (body.x, y), wire());
-    group.rectangle(Layer::Device, body, 0.0, Some(thin()), Some(Ink::Inside));
-    group.line(Layer::Device, (body.x, body.bottom()), (body.x + 2.4, body.y), thin());
-    let turn = body.right() + 9.0;
-    group.path(Layer::Wiring, vec![(body.right(), y), (turn, y), (turn, back), (LEFT_MM, back)], wire());
-    for (mark, x, anchor) in [("A1", body.x - 0.8, Anchor::End), ("A2", body.right() + 0.8, Anchor::Start)] {
-        Words { anchor, ..Words::from((x, y - ABOVE_WIRE_MM), SLOT_MM) }.bold().draw(group, mark);
-    }
-    let names = [
-        (words::element_name(element, lock.number, plan.lettering), words::relay_remark(lock), centre.0),
-        (plan.lettering.word(Word::RelayBetween).to_string(), Word::ItsCoil, body.x + body.width / 2.0),
-    ];
-    for (name, remark, x) in names {
-        let below = Words::about((x, y + 6.2), SLOT_WORDS_MM).draw(group, &name);
-        let below = below.quiet().draw(group, plan.lettering.word(remark));
-        if remark == Word::ItsCoil {
-            let stated = words::relay_between(lock, plan.lettering);
-            stated.iter().fold(below, |below, line| below.quiet().draw(group, line));
-        }
-    }
-}
-
 /// The feed or the drive's input at the left.
 fn feed(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
-    let wiring = &lock.wiring;
     let area = Area::new(3.0, plan.upper - 4.0, FEED_MM, plan.lower() - plan.upper + 7.0);
-    let mut lines = words::feed(wiring.feed, lock.number, plan.lettering);
+    let mut lines = words::feed(lock, plan.lettering);
     // Without a known feed the picture does not say which side is which.
     let mut signs = ["", ""];
     if let Ok(circuit) = &lock.circuit {
@@ -218,23 +151,13 @@ fn feed(group: &mut Group, lock: &LockSheet, plan: LockPicture) {
     }
 }
 
-fn is_closed_at_rest(element: WiringElement) -> bool {
-    matches!(
-        element,
-        WiringElement::RelayNormallyClosed
-            | WiringElement::ExitButtonNormallyClosed
-            | WiringElement::EmergencyRelease
-            | WiringElement::FireInterlock
-    )
-}
-
 /// A contact in the slot that starts at `x`, with its name below.
 fn part(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, plan: LockPicture) {
     let centre = (x + SLOT_MM / 2.0, plan.upper);
     let half = super::symbols::HALF_MM;
     group.line(Layer::Wiring, (x, plan.upper), (centre.0 - half, plan.upper), wire());
     group.line(Layer::Wiring, (centre.0 + half, plan.upper), (x + SLOT_MM, plan.upper), wire());
-    let name = words::element_name(element, lock.number, plan.lettering);
+    let name = words::element_name(element, lock, plan.lettering);
     let far = words::relay_terminal(element);
     let mut symbol = Group::new("contact");
     let blade = contact(&mut symbol, centre, is_closed_at_rest(element));
@@ -309,7 +232,7 @@ fn branch(group: &mut Group, lock: &LockSheet, element: WiringElement, x: f64, p
     let half = super::symbols::HALF_MM;
     group.line(Layer::Wiring, (from, plan.branch()), (centre.0 - half, plan.branch()), wire());
     group.line(Layer::Wiring, (centre.0 + half, plan.branch()), (to, plan.branch()), wire());
-    let name = words::element_name(element, lock.number, plan.lettering);
+    let name = words::element_name(element, lock, plan.lettering);
     let mut symbol = Group::new("contact");
     let blade = contact(&mut symbol, centre, is_closed_at_rest(element));
     moved_by_hand(&mut symbol, element, blade);

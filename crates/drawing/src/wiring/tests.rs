@@ -116,8 +116,11 @@ fn every_lock_has_its_terminals_and_its_suppressor() {
         let texts: Vec<String> = texts(&picture).into_iter().map(|(text, _)| text).collect();
         let has = |word: &str| texts.iter().any(|text| text == word);
         let by_hand = match (door.entrance.as_str(), lock.number) {
-            ("strike-dc" | "strike-ac" | "motor" | "two", 1) | ("gate", 1) | ("two", 2 | 3) => "NO",
-            ("strike-safe" | "magnet" | "bus", 1) => "NC",
+            ("strike-dc" | "strike-ac" | "motor" | "two" | "secure", 1) | ("gate", 1) | ("two", 2 | 3) => {
+                "NO"
+            }
+            ("secure", 2) => "NO",
+            ("strike-safe" | "magnet" | "bus" | "secure-magnet", 1) => "NC",
             // The make contact of the relay in between; its coil hangs on the break contact of the station's.
             ("magnet-strong" | "bus-strong", 1) => {
                 assert!(has("NO") && has("NC") && has("A1") && has("A2"), "{texts:?}");
@@ -130,7 +133,7 @@ fn every_lock_has_its_terminals_and_its_suppressor() {
         let sides = match door.entrance.as_str() {
             "strike-ac" => ["~", "~"],
             "gate" => ["", ""],
-            "two" if lock.number >= 2 => ["", ""],
+            "two" | "secure" if lock.number >= 2 => ["", ""],
             _ => ["+", "–"],
         };
         assert!(sides.into_iter().filter(|side| !side.is_empty()).all(has), "{texts:?}");
@@ -155,7 +158,7 @@ fn every_part_is_named_and_the_picture_says_its_chain() {
         let named = |element: &W| match element {
             W::FeedOut | W::FeedReturn | W::DriveInput | W::Lock => true,
             // A name may take several lines, drawn one after another.
-            other => said.contains(&element_name(*other, lock.number, Lettering::default())),
+            other => said.contains(&element_name(*other, lock, Lettering::default())),
         };
         assert!(lock.wiring.series.iter().all(named), "{texts:?}");
         assert!(lock.wiring.across_contact.iter().all(named), "{texts:?}");

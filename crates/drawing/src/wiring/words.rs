@@ -5,7 +5,7 @@ use latchline_assess::door::alarm::AlarmSheet;
 use latchline_assess::door::sheet::{DoorSheet, LockSheet};
 use latchline_scene::font::undivided;
 use latchline_site::catalogue::{LockKind, PowerLoss};
-use latchline_site::model::{AlarmKind, LockFeed, RelayContact, Suppression};
+use latchline_site::model::{AlarmKind, LockFeed, LockRelay, RelayContact, Suppression};
 use latchline_wiring::lock::{LockWiring, WiringElement};
 
 /// Name of the picture of a lock.
@@ -16,7 +16,7 @@ pub(super) fn lock_name(door: &DoorSheet, lock: &LockSheet, lettering: Lettering
 /// The wiring as words, for those who cannot see the picture.
 pub(super) fn chain(lock: &LockSheet, lettering: Lettering) -> String {
     let series = lock.wiring.series.iter();
-    let names = series.map(|element| undivided(&element_name(*element, lock.number, lettering)));
+    let names = series.map(|element| undivided(&element_name(*element, lock, lettering)));
     names.collect::<Vec<_>>().join(", ")
 }
 
@@ -30,7 +30,8 @@ pub(super) fn principle(wiring: &LockWiring, power_loss: PowerLoss) -> Word {
 }
 
 /// What stands in the box of the feed.
-pub(super) fn feed(feed: LockFeed, number: usize, lettering: Lettering) -> Vec<String> {
+pub(super) fn feed(lock: &LockSheet, lettering: Lettering) -> Vec<String> {
+    let (feed, number) = (lock.wiring.feed, lock.number);
     let words = |list: [Word; 2]| list.map(|word| lettering.word(word).to_string()).to_vec();
     match feed {
         LockFeed::Station => {
@@ -38,14 +39,22 @@ pub(super) fn feed(feed: LockFeed, number: usize, lettering: Lettering) -> Vec<S
         }
         LockFeed::Bus => words([Word::BusAtThe, Word::AtDoorStation]),
         LockFeed::OwnSupply => words([Word::SupplyOf, Word::ItsOwn]),
+        LockFeed::DryContact if lock.kind == LockKind::Lift => words([Word::InputOf, Word::OfTheLift]),
         LockFeed::DryContact => words([Word::InputOf, Word::OfTheDrive]),
     }
 }
 
 /// What stands under a part.
-pub(super) fn element_name(element: WiringElement, number: usize, lettering: Lettering) -> String {
+pub(super) fn element_name(element: WiringElement, lock: &LockSheet, lettering: Lettering) -> String {
+    let (number, relay) = (lock.number, lock.wiring.relay);
     let word = match element {
         WiringElement::FeedOut | WiringElement::FeedReturn => Word::Feed,
+        WiringElement::RelayNormallyOpen if relay == LockRelay::OnSecureSide => {
+            return lettering.say(&Phrase::SecureRelayOpen {});
+        }
+        WiringElement::RelayNormallyClosed if relay == LockRelay::OnSecureSide => {
+            return lettering.say(&Phrase::SecureRelayClosed {});
+        }
         WiringElement::RelayNormallyOpen => return lettering.say(&Phrase::RelayOpen { number }),
         WiringElement::RelayNormallyClosed => return lettering.say(&Phrase::RelayClosed { number }),
         WiringElement::RelayBetween => Word::RelayBetween,
@@ -65,7 +74,7 @@ pub(super) fn element_remark(element: WiringElement, lock: &LockSheet) -> Option
         (WiringElement::ExitButtonNormallyClosed, _) => Some(Word::NormallyClosed),
         (WiringElement::EmergencyRelease | WiringElement::FireInterlock, _) => Some(Word::OpensToRelease),
         (WiringElement::RelayNormallyOpen | WiringElement::RelayNormallyClosed, _) => {
-            Some(relay_remark(lock))
+            (lock.wiring.relay == LockRelay::InStation).then_some(Word::InDoorStation)
         }
         (WiringElement::RelayBetween, Some(RelayContact::NormallyClosed)) => Some(Word::CoilOnWhileShut),
         (WiringElement::RelayBetween, _) => Some(Word::CoilOnToRelease),
@@ -73,15 +82,7 @@ pub(super) fn element_remark(element: WiringElement, lock: &LockSheet) -> Option
     }
 }
 
-/// Where the door station's relay is: where the site file says that it is on the secure side, it is not behind the panel.
-pub(super) fn relay_remark(lock: &LockSheet) -> Word {
-    match lock.relay_on_secure_side {
-        Some(true) => Word::OfDoorStationOnSecureSide,
-        _ => Word::InDoorStation,
-    }
-}
-
-/// What a relay in between must be made for: the feed at its coil, and the current of its contact.
+/// What a relay in between must be made for: the feed at its coil, what kills the coil's voltage spike, and the current of its contact.
 pub(super) fn relay_between(lock: &LockSheet, lettering: Lettering) -> Vec<String> {
     let coil = lock.circuit.as_ref().ok().map(|circuit| {
         let volts = lettering.trimmed(circuit.feed.voltage_v, 1);
@@ -91,7 +92,9 @@ pub(super) fn relay_between(lock: &LockSheet, lettering: Lettering) -> Vec<Strin
     let contact = lock
         .relay_between_a
         .map(|amperes| lettering.say(&Phrase::ContactRating { amperes: &lettering.trimmed(amperes, 1) }));
-    coil.into_iter().chain(contact).collect()
+    let is_dc = !lock.wiring.is_ac;
+    let suppressor = is_dc.then(|| lettering.word(Word::ItsSuppressor).to_string());
+    coil.into_iter().chain(suppressor).chain(contact).collect()
 }
 
 /// The mark at the far terminal of a contact of a relay, as it is printed there.

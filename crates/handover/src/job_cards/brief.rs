@@ -56,7 +56,7 @@ const READ: [(Word, Word); 2] = [
 ];
 
 /// What the wiring schedule says at length of a terminal, and what stands beside it on a card.
-const AT_TERMINALS: [(Word, Word); 14] = [
+const AT_TERMINALS: [(Word, Word); 16] = [
     (Word::EndOfChain, Word::StripEndOfChain),
     (Word::LockFedElsewhere, Word::StripLockFedElsewhere),
     (Word::NotUsedByLock, Word::StripNotUsedByLock),
@@ -67,7 +67,9 @@ const AT_TERMINALS: [(Word, Word); 14] = [
     (Word::ExistingColours, Word::StripExistingColours),
     (Word::ToMainEarth, Word::StripToMainEarth),
     (Word::ToMainEarthAsStated, Word::StripToMainEarthAsStated),
-    (Word::RelayIsOnSecureSide, Word::StripRelayOnSecureSide),
+    (Word::CommandOfRelay, Word::StripCommandOfRelay),
+    (Word::ContactLeftFree, Word::StripContactLeftFree),
+    (Word::CoilNeedsSuppressor, Word::StripCoilNeedsSuppressor),
     (Word::ScreenEarthed, Word::StripScreenEarthed),
     (Word::ScreenInsulated, Word::StripScreenInsulated),
     (Word::ScreenJoinedOn, Word::StripScreenJoinedOn),
@@ -96,6 +98,9 @@ fn tick_of_sentence(at: &AssignedStep) -> Option<Word> {
 pub fn brief(subject: &Subject<'_>, at: &AssignedStep) -> Option<Brief> {
     let locale = &subject.locale;
     let step = &at.step;
+    if let Some(words) = step.in_brief {
+        return Some(Brief { words: locale.word(words).to_string(), is_tick: false });
+    }
     if matches!(step.expected, Expected::Done | Expected::Polarity) {
         let fixed = TICKS.iter().find(|(whole, _)| step.what == locale.word(*whole));
         let words = match fixed {

@@ -197,7 +197,7 @@ fn on_cards(subject: &Subject<'_>, cards: &JobCards, walk: &Walk<'_>) -> Vec<Cel
         .map(|kind| {
             if is_bound_to_order(kind.stage) {
                 let what = kind.step.what.as_str();
-                return if has_several { what.trim_end_matches('.') } else { what }.to_string();
+                return if has_several { what.trim_end_matches(['.', ':']) } else { what }.to_string();
             }
             let said = in_general(subject, kind).map_or_else(
                 || locale.say(&Sentence::AsAtStep { step: &kind.number(), what: &kind.step.what }),

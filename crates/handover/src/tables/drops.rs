@@ -88,18 +88,25 @@ fn ohms(steps: &Steps<'_, '_>, ohm: f64, rounding: Rounding) -> String {
 
 fn say_what_shows(steps: &mut Steps<'_, '_>, run: usize, joints: &[&SectionJoint]) {
     let (site, locale) = (steps.subject.site, &steps.subject.locale);
-    let shown = joints.iter().map(|joint| joint.revealed_ohm.unwrap_or(f64::INFINITY)).fold(0.0, f64::max);
-    let first = joints.iter().filter_map(|joint| joint.fails).min_by(|a, b| a.ohm.total_cmp(&b.ohm));
-    let shown = ohms(steps, shown, Rounding::Up);
-    let what = match first {
-        Some(first) => Sentence::JointShows {
-            joint: &shown,
-            device: first.device.id(site).as_str(),
-            fails: &ohms(steps, first.ohm, Rounding::Down),
-        },
-        None => Sentence::JointShowsAndNoneFails { joint: &shown },
+    let revealed_ohm = |joint: &SectionJoint| joint.revealed_ohm.unwrap_or(f64::INFINITY);
+    let most_ohm = joints.iter().map(|joint| revealed_ohm(joint)).fold(0.0, f64::max);
+    let most = &ohms(steps, most_ohm, Rounding::Up);
+    let failing = joints.iter().filter_map(|joint| Some((joint, joint.fails?)));
+    let what = match failing.min_by(|(_, one), (_, other)| one.ohm.total_cmp(&other.ohm)) {
+        Some((tightest, first)) => {
+            let device = first.device.id(site).as_str();
+            let fails = &ohms(steps, first.ohm, Rounding::Down);
+            // Each length by its own figures where one of the run's, taken together, would read as if a failing joint went unseen.
+            if most_ohm > first.ohm && !tightest.hides_a_failure() {
+                let end = site.stop_id(site.runs[run].sections[tightest.section].to).as_str();
+                let joint = &ohms(steps, revealed_ohm(tightest), Rounding::Up);
+                locale.say(&Sentence::JointShowsByLength { end, joint, device, fails, most })
+            } else {
+                locale.say(&Sentence::JointShows { joint: most, device, fails })
+            }
+        }
+        None => locale.say(&Sentence::JointShowsAndNoneFails { joint: most }),
     };
-    let what = locale.say(&what);
     steps.tell(At::Run(run), what);
 }
 

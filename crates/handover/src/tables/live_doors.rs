@@ -35,8 +35,14 @@ pub(super) fn steps(steps: &mut Steps<'_, '_>) {
             }
             if let Some(times) = &sheet.times {
                 let time = locale.in_words(times.hold.time_s, Unit::Second);
-                let what = locale.say(&Sentence::ReleaseTime { time: &time });
+                let lets_go = times.decay_s.filter(|decay_s| *decay_s > 0.0).map(|decay_s| {
+                    let time = locale.in_words(decay_s, Unit::Second);
+                    locale.say(&Sentence::CoilLetsGo { time: &time })
+                });
+                let lets_go = &lets_go.unwrap_or_default();
+                let what = locale.say(&Sentence::ReleaseTime { time: &time, lets_go });
                 steps.read(at, what, Word::Stopwatch, release_time(times));
+                steps.is_in_brief(Word::BriefReleaseTime);
             }
             match sheet.delayed_egress_s {
                 Some(delay_s) => delayed_egress(steps, at, delay_s),

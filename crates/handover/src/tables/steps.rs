@@ -114,6 +114,14 @@ impl<'s, 'a> Steps<'s, 'a> {
         }
     }
 
+    /// What a card says of the last step, in few words.
+    pub(super) fn is_in_brief(&mut self, words: Word) {
+        let last = self.sheet.stages.last_mut().and_then(|stage| stage.steps.last_mut());
+        if let Some(step) = last {
+            step.in_brief = Some(words);
+        }
+    }
+
     /// What the order of work says of the last step, which it gives at many places.
     pub(super) fn is_in_general(&mut self, words: Word) {
         let last = self.sheet.stages.last_mut().and_then(|stage| stage.steps.last_mut());
@@ -144,6 +152,7 @@ impl<'s, 'a> Steps<'s, 'a> {
                 expected,
                 taken: None,
                 is_general: false,
+                in_brief: None,
                 in_general: None,
             };
             stage.steps.push(step);

@@ -7,12 +7,13 @@ use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Role, Table};
-use latchline_assess::door::words::part as part_word;
+use latchline_assess::door::words::part_of as part_word;
 use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::ColourCode;
-use latchline_site::model::{RunStop, StationOwner, Suppression};
+use latchline_site::model::{LockPart, LockRelay, LockUse, RunStop, StationOwner, Suppression};
 use latchline_wiring::colours::is_stated;
 use latchline_wiring::item::reference_designation;
+use latchline_wiring::lock::lock_wiring;
 use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -287,15 +288,18 @@ fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[L
     remarks.join("; ")
 }
 
-/// Where a relay of a door station is, if the site file says that it is not behind the panel.
+/// What is to be minded at the coil of a relay in between, and where a relay on the secure side takes its command.
 fn of_relay<'s>(subject: &Subject<'s>, terminal: Terminal) -> Option<&'s str> {
-    let (Item::Station(station), TerminalSet::Relay(number)) = (terminal.item, terminal.set) else {
-        return None;
+    let word = match (terminal.item, terminal.set, terminal.pole) {
+        (_, TerminalSet::RelayCommand(_) | TerminalSet::Command, Pole::One) => Word::CommandOfRelay,
+        (Item::Part { entrance, lock, .. }, TerminalSet::Coil, Pole::CoilOne) => {
+            let entry = &subject.site.entrances[entrance];
+            let is_ac = lock_wiring(subject.site, entry, &entry.locks[lock]).is_ac;
+            (!is_ac).then_some(Word::CoilNeedsSuppressor)?
+        }
+        _ => return None,
     };
-    let StationOwner::Entrance(entrance) = subject.site.stations[station].owner else { return None };
-    let used = subject.site.entrances[entrance].locks.get(number as usize - 1)?;
-    let is_inside = used.relay_on_secure_side.as_ref().is_some_and(|stated| stated.value);
-    is_inside.then(|| subject.locale.word(Word::RelayIsOnSecureSide))
+    Some(subject.locale.word(word))
 }
 
 /// What else is to be minded at a battery's terminals at its supply.
@@ -309,21 +313,24 @@ fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
     let locale = &subject.locale;
     let locks = match terminal.item {
         Item::Station(station) => match subject.site.stations[station].owner {
-            StationOwner::Entrance(entrance) => subject.site.entrances[entrance].locks.len() as u32,
-            _ => 0,
+            StationOwner::Entrance(entrance) => subject.site.entrances[entrance].locks.as_slice(),
+            _ => &[],
         },
-        _ => 0,
+        _ => &[],
     };
+    let lock = |number: u32| locks.get(number as usize - 1);
     match (terminal.item, terminal.set) {
         (Item::Station(_), TerminalSet::Out) => locale.cell(Word::EndOfChain),
         (Item::Station(_) | Item::Box(_), TerminalSet::In | TerminalSet::Input) => {
             locale.cell(Word::NothingLeadsHere)
         }
-        (_, TerminalSet::LockOutput(number)) if number <= locks => locale.cell(Word::LockFedElsewhere),
-        (_, TerminalSet::Relay(number)) if number <= locks => locale.cell(Word::NotUsedByLock),
-        (Item::Part { .. }, TerminalSet::Contact) if terminal.pole == Pole::NormallyClosed => {
-            locale.cell(Word::NotUsedByLock)
-        }
+        (_, TerminalSet::LockOutput(number)) if lock(number).is_some() => locale.cell(Word::LockFedElsewhere),
+        (_, TerminalSet::Relay(number)) => locale.cell(match lock(number).map(LockUse::relay) {
+            Some(LockRelay::OnSecureSide) => Word::ContactLeftFree,
+            Some(LockRelay::InStation | LockRelay::Between) => Word::NotUsedByLock,
+            None => Word::Free,
+        }),
+        (Item::Part { part: LockPart::Relay, .. }, TerminalSet::Contact) => locale.cell(Word::NotUsedByLock),
         (Item::Part { .. }, TerminalSet::Contact) => locale.cell(Word::BreaksNothing),
         (_, TerminalSet::Mains) => locale.cell(Word::MainsByElectrician),
         (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
@@ -361,7 +368,9 @@ pub fn item_title<'a>(subject: &Subject<'a>, item: Item) -> Cow<'a, str> {
         Item::Module { entrance: at, module } => {
             site.accessory(&entrance(at).accessories[module]).head.title.of(locale.language)
         }
-        Item::Part { part, .. } => return part_word(part).say(locale.language).into(),
+        Item::Part { entrance: at, lock, part } => {
+            return part_word(part, entrance(at).locks[lock].relay()).say(locale.language).into();
+        }
         Item::LightSupply { .. } => locale.word(Word::LightFromOwnSupply),
         Item::EndOfLine { .. } => locale.word(Word::EndOfLineResistor),
         Item::AlarmContact { entrance: at, input } => {

@@ -148,6 +148,7 @@ pub fn run(
         date: stamp.date,
         number: None,
         warning: None,
+        with_names: false,
         locale: arguments.locale.locale(),
     };
     let palette = if arguments.dark { Palette::Dark } else { Palette::Light };

@@ -7,7 +7,7 @@
 use crate::{Made, resolved, stamp};
 use latchline_handover::{Options, Part, Subject, tables};
 use latchline_site::catalogue::PowerLoss;
-use latchline_site::model::{LockFeed, LockPart, LockUse, Site};
+use latchline_site::model::{LockFeed, LockPart, LockRelay, LockUse, Site};
 use latchline_wiring::{By, Landing, TerminalSet};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -74,7 +74,7 @@ struct State {
 }
 
 /// Whether a lock has power, or the drive its contact.
-fn is_fed(nets: &Nets, site: &Site, entrance: usize, lock: usize, state: State) -> bool {
+fn is_fed(rows: &[Row], nets: &Nets, site: &Site, [entrance, lock]: [usize; 2], state: State) -> bool {
     let entry = &site.entrances[entrance];
     let used = &entry.locks[lock];
     let (door, number) = (entry.id.as_str(), lock + 1);
@@ -84,12 +84,26 @@ fn is_fed(nets: &Nets, site: &Site, entrance: usize, lock: usize, state: State) 
         _ => format!("{door}/{mark}{number}"),
     };
     let mut nets = nets.clone();
+    // The contact of the relay that the station commands: its own, or that of a relay on the secure side, which hears it over two wires.
+    let relay = |pole: &str| match used.relay() {
+        LockRelay::OnSecureSide => format!("{}:contact {pole}", name("relay")),
+        LockRelay::InStation | LockRelay::Between => format!("{door}:relay{number} {pole}"),
+    };
+    if used.relay() == LockRelay::OnSecureSide {
+        for pole in [1, 2] {
+            let [from, to] =
+                [format!("{door}:command{number} {pole}"), format!("{}:command {pole}", name("relay"))];
+            assert!(nets.are_joined(&from, &to), "{from} does not reach {to}");
+        }
+        let own = ["C", "NO", "NC"].map(|pole| format!("{door}:relay{number} {pole}"));
+        let lands = |one: &String| rows.iter().any(|row| row.terminal == *one && !row.other.is_empty());
+        assert!(!own.iter().any(lands), "{door}: a contact of the station outdoors is wired");
+    }
     let mut close = |is_closed: bool, one: String, other: String| {
         if is_closed {
             nets.join(&one, &other);
         }
     };
-    let relay = |pole: &str| format!("{door}:relay{number} {pole}");
     close(state.is_released, relay("C"), relay("NO"));
     close(!state.is_released, relay("C"), relay("NC"));
     // The push button that suits the lock: a break contact in a circuit that is closed at rest, else a make contact.
@@ -106,7 +120,7 @@ fn is_fed(nets: &Nets, site: &Site, entrance: usize, lock: usize, state: State) 
     let has_power = |nets: &Nets, [one, other]: [String; 2]| {
         nets.are_joined(&plus, &one) && nets.are_joined(&minus, &other)
     };
-    if entry.has_part(used, LockPart::Relay) && has_power(&nets, coil("relay", ["A1", "A2"])) {
+    if used.relay() == LockRelay::Between && has_power(&nets, coil("relay", ["A1", "A2"])) {
         nets.join(&format!("{}:contact C", name("relay")), &format!("{}:contact NO", name("relay")));
     }
     assert!(!nets.are_joined(&plus, &minus), "{door} lock {number}: the feed is shorted");
@@ -156,13 +170,13 @@ fn wired_by_the_schedule_every_lock_does_what_it_must() {
                     || state.is_broken && has(LockPart::EmergencyRelease)
                     || state.is_fire && has(LockPart::FireContact);
                 let wanted = if opens && !is_drive { !let_go } else { state.is_released || pressed };
-                let found = is_fed(&nets, site, entrance, lock, state);
+                let found = is_fed(&rows, &nets, site, [entrance, lock], state);
                 assert_eq!(found, wanted, "{} lock {}, state {bits:04b}", entry.id, lock + 1);
                 judged += 1;
             }
         }
     }
-    assert_eq!(judged, 12 * 16);
+    assert_eq!(judged, 15 * 16);
 }
 
 /// A diode the wrong way round burns the output, or the relay's contact.
@@ -213,6 +227,9 @@ fn every_terminal_is_joined_or_says_why_it_stays_free() {
         "strike-safe/fire",
         "magnet/supply",
         "magnet-strong/relay",
+        "secure/relay",
+        "secure/relay2",
+        "secure-magnet/relay",
     ] {
         assert!(rows.iter().any(|row| row.terminal.starts_with(&format!("{part}:"))), "{part}");
     }

@@ -10,6 +10,24 @@ fn every_lock() -> Site {
     resolved(include_str!("../../../drawing/src/wiring/every_lock.toml"))
 }
 
+/// What does not fit is set smaller, in more lines or counted: no drawing cuts words in their middle, in the title block neither.
+#[test]
+fn no_drawing_elides_a_word() {
+    for site in [every_lock(), resolved(include_str!("../../../latchline/src/demo/site.toml"))] {
+        let made = Made::of(site);
+        for language in [Language::English, Language::German] {
+            let (options, stamp) =
+                (Options { locale: Locale::from(language), ..Options::default() }, stamp());
+            let pack = latchline_pack::put_together(&made.input(), &options, &stamp).expect("a pack");
+            for drawing in &pack.drawings {
+                let said = format!("{:?}", drawing.sheets);
+                let cut: Vec<&str> = said.split('"').filter(|text| text.contains('…')).collect();
+                assert!(cut.is_empty(), "{} {language:?}: {cut:?}", drawing.name);
+            }
+        }
+    }
+}
+
 /// Place and words of every step of a sheet, in order.
 fn steps(site: Site, part: Part) -> Vec<(String, String)> {
     let made = Made::of(site);

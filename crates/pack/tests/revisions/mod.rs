@@ -72,6 +72,9 @@ fn names_on_panels_are_left_out_and_the_sheet_says_so() {
         let sheet = table_of(&pack.tables, Part::Names);
         assert_eq!(sheet.notes.iter().any(|note| note.contains("left out")), says);
         assert_eq!(format!("{:?}", pack.tables).contains("Alder"), with_names);
+        let elevation =
+            pack.drawings.iter().find(|drawing| drawing.part == Part::Elevation).expect("it is there");
+        assert_eq!(format!("{:?}", elevation.sheets).contains("· Alder"), with_names);
     }
 }
 

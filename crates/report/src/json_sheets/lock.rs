@@ -10,7 +10,7 @@ use latchline_assess::door::words;
 use latchline_assess::{CalculationLine, Missing};
 use latchline_finding::Language;
 use latchline_site::catalogue::{Feed, LockKind, PowerLoss};
-use latchline_site::model::{LockFeed, Suppression};
+use latchline_site::model::{LockFeed, LockRelay, Suppression};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -49,6 +49,8 @@ pub(super) struct LockDocument {
     contact: &'static str,
     /// The same as this kind of lock needs it.
     required_contact: &'static str,
+    /// Which relay's contact releases it: "in-station", "between" or "on-secure-side".
+    relay: &'static str,
     /// Contact of the station's relay that switches the coil of a relay in between, where there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
     coil_contact: Option<&'static str>,
@@ -207,6 +209,11 @@ pub(super) fn lock(lock: &LockSheet) -> LockDocument {
         calculation: lock.calculation.iter().map(line).collect(),
         contact: contact(wiring.contact),
         required_contact: contact(wiring.required_contact),
+        relay: match wiring.relay {
+            LockRelay::InStation => "in-station",
+            LockRelay::Between => "between",
+            LockRelay::OnSecureSide => "on-secure-side",
+        },
         coil_contact: wiring.coil_contact.map(contact),
         series: wiring
             .series

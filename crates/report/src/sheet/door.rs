@@ -161,7 +161,7 @@ fn lock_block(lock: &LockSheet, look: &Look) -> String {
 fn part_cables(lock: &LockSheet, look: &Look, text: &mut String) {
     let uncounted = lock.circuit.as_ref().map_or(&[][..], |circuit| &circuit.uncounted);
     for (index, (part, cable)) in lock.part_cables.iter().enumerate() {
-        let name = words::part(*part).say(look.language);
+        let name = words::part_of(*part, lock.wiring.relay).say(look.language);
         let line = match cable {
             Some((cable, length_m)) => {
                 let length = look.figure(Figure::new(*length_m, Unit::Metre));

@@ -2,7 +2,7 @@
 
 use super::line::{BillKind, BillLine};
 use crate::catalogue::Battery;
-use crate::model::{AlarmKind, LightFeed, LockFeed, LockUse, Run, RunStop, Site, Suppression};
+use crate::model::{AlarmKind, LightFeed, LockFeed, LockRelay, LockUse, Run, RunStop, Site, Suppression};
 use crate::protectors;
 use latchline_finding::Language::{English, German};
 use latchline_finding::quantity::Resistance;
@@ -114,7 +114,8 @@ fn at_lock(lock: &LockUse, parts: &mut Parts) {
         Some(Suppression::None) | None => None,
     };
     let fitted = [
-        (lock.relay_between.is_some(), Word::RelayBetween),
+        (lock.relay() == LockRelay::Between, Word::RelayBetween),
+        (lock.relay() == LockRelay::OnSecureSide, Word::RelayOnSecureSidePart),
         (lock.exit_button.value, Word::ExitButtonPart),
         (lock.door_contact.value, Word::DoorContactPart),
         (lock.emergency_release.as_ref().is_some_and(|stated| stated.value), Word::EmergencyReleasePart),

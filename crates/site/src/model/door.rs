@@ -218,7 +218,8 @@ keys! {
     hold_time: Sourced<Duration> = or(TIME, Duration::from_seconds(USUAL_HOLD_TIME_S));
     /// What kills the voltage spike of its coil.
     suppression: Option<Sourced<Suppression>> = may(Kind::Words(Suppression::WORDS));
-    /// Whether the relay sits on the secure side of the door.
+    /// Whether the relay sits on the secure side of the door. Without `relay_between` it is then a device of its own beside the lock, with
+    /// a cable from the door station (`to = "relay"`).
     relay_on_secure_side: Option<Sourced<bool>> = may(BOOLEAN);
     /// Whether an exit button is fitted. Without it false.
     exit_button: Sourced<bool> = or(BOOLEAN, false);
@@ -254,8 +255,7 @@ impl Entrance {
             LockPart::EmergencyRelease => lock.emergency_release.as_ref().is_some_and(|stated| stated.value),
             LockPart::FireContact => self.fire_interlock.value,
             LockPart::DoorContact => lock.door_contact.value,
-            // A drive takes a contact at its own voltage and needs nothing in between.
-            LockPart::Relay => lock.relay_between.is_some() && lock.feed.value != LockFeed::DryContact,
+            LockPart::Relay => lock.relay() != LockRelay::InStation,
             LockPart::Supply => lock.feed.value == LockFeed::OwnSupply,
         }
     }
@@ -273,16 +273,44 @@ impl LockPart {
     ];
 }
 
+/// Which relay's contact releases a lock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LockRelay {
+    /// The door station's own.
+    InStation,
+    /// A relay in between, whose coil the contact of the door station's own switches.
+    Between,
+    /// A relay of the door station's family in a case of its own on the secure side of the door, told what to do over two
+    /// conductors: the contact in the station, where it has one, stays free.
+    OnSecureSide,
+}
+
 impl LockUse {
+    /// Which relay's contact releases it, by the plan. A drive takes a contact at its own voltage and needs nothing in between.
+    pub fn relay(&self) -> LockRelay {
+        if self.relay_between.is_some() && self.feed.value != LockFeed::DryContact {
+            return LockRelay::Between;
+        }
+        match &self.relay_on_secure_side {
+            Some(stated) if stated.value => LockRelay::OnSecureSide,
+            _ => LockRelay::InStation,
+        }
+    }
+
     /// The cable to a part of its circuit, where the plan states one.
     pub fn cable_to(&self, part: LockPart) -> Option<&PartCable> {
         self.cables.iter().find(|cable| cable.to.value == part)
     }
 
-    /// Conductors that lead to a part: two, and a third to the relay between where the power for the lock comes along.
+    /// Conductors that lead to a part: two. Where the power for the lock comes along, three to a relay in between, one pole of its coil
+    /// being one of the feed's, and four to a relay on the secure side.
     pub fn conductors_to(&self, part: LockPart) -> u32 {
         let with_power = matches!(self.feed.value, LockFeed::Station | LockFeed::Bus);
-        if part == LockPart::Relay && with_power { 3 } else { 2 }
+        match self.relay() {
+            LockRelay::Between if part == LockPart::Relay && with_power => 3,
+            LockRelay::OnSecureSide if part == LockPart::Relay && with_power => 4,
+            _ => 2,
+        }
     }
 }
 

@@ -15,6 +15,9 @@ sentences! {
         LockOutput { number: usize }: "lock output {number}" | "Schloss\u{ad}ausgang {number}",
         RelayClosed { number: usize }: "relay {number}, normally closed" | "Relais {number}, Öffner",
         RelayOpen { number: usize }: "relay {number}, normally open" | "Relais {number}, Schließer",
+        CommandEnd { number: usize, pole: &'a str }: "command {number}: {pole}" | "Befehl {number}: {pole}",
+        SecureRelayClosed {}: "relay on the secure side, normally closed" | "Relais auf der gesicherten Seite, Öffner",
+        SecureRelayOpen {}: "relay on the secure side, normally open" | "Relais auf der gesicherten Seite, Schließer",
         CoilVoltage { volts: &'a str, kind: &'a str }: "coil: {volts} V {kind}" | "Spule: {volts} V {kind}",
         ContactRating { amperes: &'a str }: "contact: {amperes} A" | "Kontakt: {amperes} A",
         Tells { names: &'a str }: "tells {names}" | "meldet an {names}",
@@ -66,7 +69,9 @@ sentences! {
         SingleStops { from: &'a str }: "single devices from {from}" | "einzelne Geräte ab {from}",
         StartsAt { from: &'a str }: "from {from}" | "ab {from}",
         LimitVolts { limit: &'a str }: "limit {limit} V" | "Grenzwert {limit} V",
-        NotNamed { names: &'a str }: "not named above: {names}" | "oben ohne Namen: {names}",
+        NotNamed { names: &'a str, more: Option<usize> }:
+            "not named above: {names}< and {more} more>"
+            | "oben ohne Namen: {names}< und {more} weitere>",
         ProfilesShow { groups: usize }:
             "Voltage over distance; groups of runs: {groups}."
             | "Spannung über der Entfernung; Gruppen von Strängen: {groups}.",
@@ -79,13 +84,15 @@ sentences! {
             "{band}, {low} to {high} {unit}"
             | "{band}, {low} bis {high} {unit}",
         Weakest { station: &'a str, caller: &'a str, loss: &'a str, share: Option<&'a str>, at: &'a str, unit: &'a str, lengths: &'a str, budget: &'a str, outcome: &'a str }:
-            "signal from {caller} to {station}: {loss} dB lost< (or more in {share} % of the band)>, at {at} {unit}, {lengths}; {budget} dB may be lost: {outcome}"
-            | "Signal von {caller} zu {station}: {loss} dB Dämpfung< (oder mehr in {share} % des Bands)>, bei {at} {unit}, {lengths}; erlaubt sind {budget} dB: {outcome}",
+            "signal from {caller} to {station}: {loss} dB lost< or less on {share} % of the band (the rest is not needed)>, at {at} {unit}, {lengths}; {budget} dB may be lost: {outcome}"
+            | "Signal von {caller} zu {station}: {loss} dB Dämpfung< oder weniger auf {share} % des Bands (mehr braucht es nicht)>, bei {at} {unit}, {lengths}; erlaubt sind {budget} dB: {outcome}",
         WeakestFrom { caller: &'a str, station: &'a str, loss: &'a str, at: &'a str, unit: &'a str }:
             "From {caller}: weakest is {station}, {loss} dB at {at} {unit}"
             | "Von {caller}: am schwächsten {station}, {loss} dB bei {at} {unit}",
         Hears { station: &'a str, caller: &'a str }: "{station} from {caller}" | "{station} von {caller}",
-        Budget { budget: &'a str }: "allowed {budget} dB" | "erlaubt {budget} dB",
+        Budget { budget: &'a str, share: Option<&'a str> }:
+            "allowed {budget} dB<, on {share} % of the band>"
+            | "erlaubt {budget} dB<, auf {share} % des Bands>",
         PowerReturns { source: &'a str }: "{source}: power returns at 0 s" | "{source}: Netzwiederkehr bei 0 s",
         AllUp { devices: usize, after: Option<&'a str>, last: Option<&'a str>, dropouts: Option<usize> }:
             "{devices:the one device is|all # devices are} up< after {after} s><, {last} last><; before that devices drop out again {dropouts:time|times}>"

@@ -152,20 +152,26 @@ words! {
         Diode: "diode" | "Diode",
         DoorContact: "door contact" | "Türkontakt",
         Drive: "drive" | "Antrieb",
-        DriveInput: "drive's input" | "Eingang des Antriebs",
+        DriveInput: "input of the drive or lift" | "Eingang von Antrieb oder Aufzug",
         DryContact:
-            "dry contact for a drive with power of its own"
-            | "potenzialfrei für einen Antrieb mit eigener Versorgung",
+            "dry contact for a system with power of its own"
+            | "potenzialfrei für eine Anlage mit eigener Versorgung",
         DuressButton: "duress button" | "Überfalltaster",
         EmergencyRelease: "emergency release" | "Nottaster",
         ExitButton: "exit button" | "Türöffner\u{ad}taster",
         Feed: "feed" | "Speisung",
         Fire: "FIRE" | "BRAND",
         FireContact: "fire alarm contact" | "Kontakt der BMA",
+        CommandOfRelay:
+            "its command, from the door station; marks, conductors and power of its own: see its maker's sheet"
+            | "sein Befehl, von der Türstation; Klemmenzeichen, Aderzahl und eigene Speisung: siehe Blatt des Herstellers",
         InDoorStation: "in the door station" | "in der Türstation",
         InputOf: "input of" | "Eingang",
         ItsOwn: "its own" | "Netzteil",
         ItsCoil: "its coil" | "seine Spule",
+        ItsSuppressor:
+            "diode across, bar at A1, unless built in"
+            | "Diode parallel, Ring an A1, falls nicht eingebaut",
         Lock: "lock" | "Schloss",
         LoopsToContacts:
             "loops from the door station's inputs to their contacts"
@@ -176,9 +182,7 @@ words! {
         NormallyClosed: "normally closed" | "Öffner",
         NormallyOpen: "normally open" | "Schließer",
         OfTheDrive: "the drive" | "des Antriebs",
-        OfDoorStationOnSecureSide:
-            "of the door station, on the secure side"
-            | "der Türstation, auf der gesicherten Seite",
+        OfTheLift: "the lift" | "des Aufzugs",
         OpenAtRest: "open at rest" | "in Ruhe offen",
         OpensToRelease: "opens to release" | "öffnet zum Freigeben",
         OpensWithoutPower:
@@ -199,11 +203,11 @@ words! {
         ToItsInput: "to its input" | "zum Eingang",
         Varistor: "varistor" | "Varistor",
         WiringNote:
-            "Isolate and prove dead before wiring; the responsible person decides on escape."
-            | "Vor dem Verdrahten freischalten und prüfen; über Fluchtwege entscheidet die verantwortliche Person.",
+            "Isolate, prove dead. Escape: the responsible person decides."
+            | "Freischalten, prüfen. Fluchtwege: verantwortliche Person.",
         WiringSubject:
-            "Wiring of locks and alarm inputs, contacts at rest; numbered dots are connectors"
-            | "Verdrahtung der Schlösser und Meldeeingänge, Kontakte in Ruhe; Punkte mit Nummer: Verbindungsklemmen",
+            "Locks and alarm inputs, contacts at rest; dots: connectors"
+            | "Schlösser und Meldeeingänge in Ruhe; Punkte: Klemmen",
         WiringWhat: "wiring of locks and alarm inputs" | "Verdrahtung der Schlösser und Meldeeingänge",
     }
 }

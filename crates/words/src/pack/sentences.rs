@@ -108,8 +108,8 @@ sentences! {
             "{count} batteries of {voltage} in parallel, + to +, − to −, each with a fuse of its own (see the maker); before they are connected, one reads like the other"
             | "{count} Batterien zu {voltage} parallel, + an +, − an −, jede mit eigener Sicherung (siehe Hersteller); vor dem Anklemmen zeigt eine wie die andere",
         BatteryAtRest { voltage: &'a str, least: &'a str, most: &'a str }:
-            "Voltage of this battery ({voltage}) by itself, before it is connected. Range: charged, at rest, {least} to {most} a cell of lead (assumed, from memory; of another kind the maker's figures hold). Below it: charge first, or replace"
-            | "Spannung dieser Batterie ({voltage}) für sich, vor dem Anklemmen. Bereich: geladen, in Ruhe, {least} bis {most} je Bleizelle (angenommen, aus dem Gedächtnis; bei anderer Bauart gelten die Werte des Herstellers). Darunter: erst laden oder tauschen",
+            "Voltage of this battery ({voltage}) by itself, before it is connected. Range: charged, at rest, {least} to {most} a cell of lead (assumed; of another kind the maker's figures hold). Below it: charge first, or replace"
+            | "Spannung dieser Batterie ({voltage}) für sich, vor dem Anklemmen. Bereich: geladen, in Ruhe, {least} bis {most} je Bleizelle (angenommen; bei anderer Bauart gelten die Werte des Herstellers). Darunter: erst laden oder tauschen",
         FedFromSeveral { feeds: &'a str }:
             "Live from more than one supply: {feeds}. Isolate all of them; prove dead at the terminals of each."
             | "Spannung von mehr als einem Netzteil: {feeds}. Alle freischalten; an den Klemmen eines jeden Spannungsfreiheit feststellen.",
@@ -230,6 +230,9 @@ sentences! {
         JointShows { joint: &'a str, device: &'a str, fails: &'a str }:
             "Shows any joint of {joint} or more; from {fails} on {device} would fail."
             | "Zeigt jede Verbindung ab {joint}; ab {fails} würde {device} versagen.",
+        JointShowsByLength { end: &'a str, joint: &'a str, device: &'a str, fails: &'a str, most: &'a str }:
+            "Shows any joint of {joint} or more in the last length before {end}, where {device} would fail from {fails} on; in every other length any of {most} or more."
+            | "Zeigt auf der letzten Länge vor {end} jede Verbindung ab {joint}; dort würde {device} ab {fails} versagen. Auf jeder anderen Länge zeigt es jede ab {most}.",
         JointShowsAndNoneFails { joint: &'a str }:
             "Shows any joint of {joint} or more."
             | "Zeigt jede Verbindung ab {joint}.",
@@ -300,9 +303,10 @@ sentences! {
         FindAndLabel { from: &'a str, to: &'a str }:
             "In place already, from {from} to {to}: find and try both ends; label them."
             | "Liegt bereits von {from} nach {to}: beide Enden suchen, durchklingeln, beschriften.",
-        ReleaseTime { time: &'a str }:
-            "Release time: set to {time}. By stopwatch (the timer within 10 %, the hand within 0.5 s: assumed):"
-            | "Freigabezeit: eingestellt auf {time}. Mit der Stoppuhr (Zeitglied auf 10 %, Hand auf 0,5 s genau: angenommen):",
+        CoilLetsGo { time: &'a str }: "; the coil lets go up to {time} later" | "; die Spule lässt bis zu {time} später los",
+        ReleaseTime { time: &'a str, lets_go: &'a str }:
+            "Release time: set to {time}. By stopwatch (the timer within 10 %, the hand within 0.5 s, both assumed{lets_go}):"
+            | "Freigabezeit: eingestellt auf {time}. Mit der Stoppuhr (Zeitglied auf 10 %, Hand auf 0,5 s genau, beides angenommen{lets_go}):",
         SetAddress { address: &'a str, settings: &'a str }:
             "Set {address}: {settings}"
             | "Einstellen {address}: {settings}",

@@ -38,7 +38,7 @@ macro_rules! doors {
         DirectCurrent: "direct current" | "Gleichstrom",
         Door: "Door" | "Tür",
         DoorsTitle: "Door sheets" | "Türdatenblätter",
-        DriveInput: "input of the drive" | "Eingang des Antriebs",
+        DriveInput: "input of the drive or lift" | "Eingang von Antrieb oder Aufzug",
         EitherCurrent: "direct or alternating current" | "Gleich- oder Wechselstrom",
         EmergencyReleaseClosed: "emergency release (normally closed)" | "Nottaster (Öffner)",
         Energised: "Energised" | "Bestromt",

@@ -8,6 +8,9 @@ macro_rules! fittings {
         FeedAlternating: "feed ~" | "Speisung ~",
         PanelAdvice: "Door panel" | "Türtableau",
         RelayBetween: "relay in between, make contact" | "Koppelrelais, Schließer",
+        RelayOnSecureSidePart:
+            "relay on the secure side, of the door station's maker"
+            | "Relais für die gesicherte Seite, vom Hersteller der Türstation",
         AlarmContact: "Alarm contact" | "Meldekontakt",
         AlarmInput: "Alarm input" | "Meldeeingang",
         ButtonLight: "light for buttons" | "Tastenbeleuchtung",

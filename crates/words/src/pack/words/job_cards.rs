@@ -58,6 +58,7 @@ macro_rules! job_cards {
         BriefSystemOn: "on again" | "wieder ein",
         BriefWired: "wired as drawn, no short" | "wie gezeichnet, kein Kurzschluss",
         BriefWiredDiode: "wired as drawn, diode: bar at +, no short" | "wie gezeichnet, Ring an +, kein Kurzschluss",
+        BriefReleaseTime: "Release time, by stopwatch:" | "Freigabezeit, mit der Stoppuhr:",
         StripBreaksNothing: "free: a break releases nothing" | "frei: Unterbrechung gibt nichts frei",
         StripCableNotStated: "not in the plan: note it below" | "nicht im Plan: unten notieren",
         StripEndOfChain: "chain ends here" | "Kette endet hier",
@@ -68,9 +69,15 @@ macro_rules! job_cards {
         StripLockFedElsewhere: "free: lock fed elsewhere" | "frei: Schloss anders gespeist",
         StripMains: "mains: licensed electrician" | "Netz: Elektrofachkraft",
         StripNotUsedByLock: "free, not for this lock" | "frei, nicht für dieses Schloss",
-        StripRelayOnSecureSide:
-            "relay on the secure side, not in the station"
-            | "Relais auf der gesicherten Seite, nicht in der Station",
+        StripCoilNeedsSuppressor:
+            "diode across, bar at A1, unless built in"
+            | "Diode parallel, Ring an A1, falls nicht eingebaut",
+        StripCommandOfRelay:
+            "command of that relay: as its maker's sheet; note it"
+            | "Befehl an das Relais: nach Herstellerblatt; notieren",
+        StripContactLeftFree:
+            "free: the relay on the secure side releases"
+            | "frei: Relais auf der gesicherten Seite gibt frei",
         StripScreenEarthed: "screen: earth here only" | "Schirm: nur hier erden",
         StripScreenInsulated: "screen: cut back, insulate" | "Schirm: kürzen, isolieren",
         StripScreenJoinedOn: "screen: join on, insulate" | "Schirm: durchverbinden, isolieren",

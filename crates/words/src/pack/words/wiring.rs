@@ -84,9 +84,15 @@ macro_rules! wiring {
         PairUsed: "Pair used" | "Paar benutzt",
         PairsSpare: "Pairs spare" | "Paare frei",
         PairsUsed: "Pairs used" | "Paare belegt",
-        RelayIsOnSecureSide:
-            "this relay is on the secure side of the door, not behind the door station (as stated)"
-            | "dieses Relais sitzt auf der gesicherten Seite der Tür, nicht hinter der Türstation (wie angegeben)",
+        CoilNeedsSuppressor:
+            "coil on direct current: a diode across it, bar at A1, unless the relay has one built in (common practice)"
+            | "Spule an Gleichstrom: Diode parallel, Ring an A1, sofern das Relais keine eingebaut hat (üblich)",
+        CommandOfRelay:
+            "command of the relay on the secure side: marks, number of conductors and its own power as its maker's sheet has them; write down what was used"
+            | "Befehl an das Relais auf der gesicherten Seite: Klemmenzeichen, Aderzahl und eigene Speisung nach dem Blatt seines Herstellers; Verwendetes notieren",
+        ContactLeftFree:
+            "stays free: the relay on the secure side releases this lock"
+            | "bleibt frei: Das Relais auf der gesicherten Seite gibt dieses Schloss frei",
         RunsWhere: "Runs" | "Verlegt",
         ScreenOfCable: "screen of the cable" | "Schirm der Leitung",
         ScreenEarthed:

@@ -24,7 +24,7 @@ fn each_door_of_the_demo_has_its_sheet() {
     let dry = folder.run(&["check", "demo/site.toml", "--door", "gate"]);
     assert!(
         dry.out.contains(
-            "input of the drive or lift -> relay common, normally open -> input of the drive or lift"
+            "its input -> relay common, normally open -> its input"
         ),
         "{}",
         dry.out

@@ -10,8 +10,8 @@ use latchline_handover::commissioning::{Expected, Spot, Stage, Step, Taken, shee
 use latchline_handover::job_cards::places::start_item;
 use latchline_handover::language::Word;
 use latchline_handover::tables::{
-    address_words, cautions, error_line, handover_table, item_title, kind_words, model_name, rows_of_item,
-    setting_words, standing_findings,
+    Length, address_words, cautions, error_line, handover_table, item_title, kind_words, model_name,
+    rows_of_item, setting_words, standing_findings,
 };
 use latchline_handover::{Cell, Row, Subject};
 use latchline_site::addresses::{
@@ -262,7 +262,7 @@ fn wires(subject: &Subject<'_>, item: Item) -> Vec<Vec<String>> {
         Cell::WriteIn | Cell::Choice(_) => TO_NOTE.to_string(),
         cell => subject.locale.cell_text(cell, None),
     };
-    let rows = rows_of_item(subject, item).into_iter();
+    let rows = rows_of_item(subject, item, Length::Whole).into_iter();
     rows.map(|cells| cells.iter().skip(1).take(8).map(text).collect()).collect()
 }
 

@@ -70,7 +70,7 @@ words! {
         EmergencyRelease: "emergency release (normally closed)" | "Nottaster (Öffner)",
         FireInterlock: "fire alarm contact (normally closed)" | "Kontakt der BMA (Öffner)",
         Lock: "lock" | "Schloss",
-        DriveInput: "input of the drive or lift" | "Eingang von Antrieb oder Aufzug",
+        DriveInput: "its input" | "sein Eingang",
         // Parts of that circuit with a cable of their own.
         PartExitButton: "exit button" | "Türöffnertaster",
         PartEmergencyRelease: "emergency release" | "Nottaster",

@@ -55,34 +55,6 @@ const READ: [(Word, Word); 2] = [
     (Word::OwnerDisablesFireContact, Word::BriefFireDisabled),
 ];
 
-/// What the wiring schedule says at length of a terminal, and what stands beside it on a card.
-const AT_TERMINALS: [(Word, Word); 16] = [
-    (Word::EndOfChain, Word::StripEndOfChain),
-    (Word::LockFedElsewhere, Word::StripLockFedElsewhere),
-    (Word::NotUsedByLock, Word::StripNotUsedByLock),
-    (Word::BreaksNothing, Word::StripBreaksNothing),
-    (Word::MainsByElectrician, Word::StripMains),
-    (Word::CableNotStated, Word::StripCableNotStated),
-    (Word::ExistingColoursOfCode, Word::StripExistingColoursOfCode),
-    (Word::ExistingColours, Word::StripExistingColours),
-    (Word::ToMainEarth, Word::StripToMainEarth),
-    (Word::ToMainEarthAsStated, Word::StripToMainEarthAsStated),
-    (Word::CommandOfRelay, Word::StripCommandOfRelay),
-    (Word::ContactLeftFree, Word::StripContactLeftFree),
-    (Word::CoilNeedsSuppressor, Word::StripCoilNeedsSuppressor),
-    (Word::ScreenEarthed, Word::StripScreenEarthed),
-    (Word::ScreenInsulated, Word::StripScreenInsulated),
-    (Word::ScreenJoinedOn, Word::StripScreenJoinedOn),
-];
-
-/// A remark of the wiring schedule in the few words that a card has room for beside its terminals.
-pub fn brief_remark(subject: &Subject<'_>, remark: &str) -> String {
-    let word = |word: Word| subject.locale.word(word);
-    AT_TERMINALS
-        .iter()
-        .fold(remark.to_string(), |said, (whole, brief)| said.replace(word(*whole), word(*brief)))
-}
-
 /// The same for steps that are sentences.
 fn tick_of_sentence(at: &AssignedStep) -> Option<Word> {
     match (at.stage, at.spot) {

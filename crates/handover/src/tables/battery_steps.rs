@@ -22,7 +22,7 @@ pub(super) fn connected(steps: &mut Steps<'_, '_>) {
     for index in with_battery {
         let supply = &site.supplies[index];
         let Some(battery) = &site.supply_model(supply).battery else { continue };
-        if let Some(batteries) = super::wiring::parallel_batteries(subject, index) {
+        if let Some(batteries) = super::terminal_remarks::parallel_batteries(subject, index) {
             steps.tell(Item::Supply(index), batteries);
         }
         let [lowest, nominal, highest] = at_rest_v(battery.voltage.value.as_volts());

@@ -4,7 +4,7 @@
 use super::column::column;
 use super::devices::{kind_words, model_name};
 use super::earths::{bar_words, earth_size, how_earthed};
-use super::wiring::parallel_batteries;
+use super::terminal_remarks::parallel_batteries;
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
@@ -173,7 +173,7 @@ fn bar(subject: &Subject<'_>, bar: Option<&EarthBar>, table: &mut Table) {
             _ => (
                 subject.name(terminal.item),
                 format!("{} {}", locale.word(Word::EarthConductor), earth_size(subject, terminal.item)),
-                how_earthed(subject, terminal.item),
+                subject.locale.word(how_earthed(subject, terminal.item)),
             ),
         };
         table.row(vec![Cell::text(name), what, Cell::text(value), Cell::text(remark), Cell::Tick]);

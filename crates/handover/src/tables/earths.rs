@@ -42,11 +42,11 @@ fn copper(locale: &Locale, (area_mm2, gauge): (f64, u32)) -> String {
 }
 
 /// How that conductor is laid, and whether its size is assumed.
-pub(super) fn how_earthed(subject: &Subject<'_>, item: Item) -> &'static str {
-    subject.locale.word(match is_assumed(subject, item) {
+pub(super) fn how_earthed(subject: &Subject<'_>, item: Item) -> Word {
+    match is_assumed(subject, item) {
         true => Word::ToMainEarth,
         false => Word::ToMainEarthAsStated,
-    })
+    }
 }
 
 fn is_assumed(subject: &Subject<'_>, item: Item) -> bool {

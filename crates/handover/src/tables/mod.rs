@@ -29,6 +29,7 @@ mod snags;
 mod steps;
 mod summary;
 mod supplies;
+mod terminal_remarks;
 mod voltages;
 mod wiring;
 
@@ -47,6 +48,7 @@ pub use live::sheet as live_sheet;
 pub use live::start_name;
 pub use snags::{places_of, standing_findings};
 pub use steps::{FIRST_LIVE, step_columns, written};
+pub use terminal_remarks::Length;
 pub use wiring::{item_title, rows_of_item};
 
 use crate::job_cards::order;

@@ -2,19 +2,17 @@
 
 use super::column::column;
 use super::door_words::alarm_word;
-use super::earths::{EARTH_COLOUR, assumed_note, earth_size, earthed_on, how_earthed};
+use super::earths::{EARTH_COLOUR, assumed_note, earth_size, earthed_on};
+use super::terminal_remarks::{Length, code_of_existing, of_landing, of_screen, why_free};
 use crate::language::{Sentence, Word};
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Choice, Role, Table};
 use latchline_assess::door::words::part_of as part_word;
-use latchline_site::cables::CableOwner;
 use latchline_site::catalogue::ColourCode;
-use latchline_site::model::{LockPart, LockRelay, LockUse, RunStop, StationOwner, Suppression};
-use latchline_wiring::colours::is_stated;
+use latchline_site::model::Suppression;
 use latchline_wiring::item::reference_designation;
-use latchline_wiring::lock::lock_wiring;
-use latchline_wiring::{By, Item, Landing, Pole, ScreenEnd, StandsAt, Terminal, TerminalSet};
+use latchline_wiring::{By, Item, Landing, ScreenEnd, StandsAt, Terminal, TerminalSet};
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
@@ -97,11 +95,11 @@ fn item_rows(subject: &Subject<'_>, item: Item, table: &mut Table) {
         item_title(subject, item)
     );
     table.heading(if place.is_empty() { head } else { format!("{head}  ({place})") });
-    rows_of_item(subject, item).into_iter().for_each(|cells| table.row(cells));
+    rows_of_item(subject, item, Length::Whole).into_iter().for_each(|cells| table.row(cells));
 }
 
-/// The rows of one item: its terminals, what lands on each, where that leads.
-pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
+/// The rows of one item: its terminals, what lands on each, where that leads, with as much said as there is room for.
+pub fn rows_of_item(subject: &Subject<'_>, item: Item, length: Length) -> Vec<Vec<Cell>> {
     let mut rows = Vec::new();
     let (name, language) = (subject.name(item), subject.locale.language);
     for (terminal, landings) in subject.wiring.of_item(item) {
@@ -112,21 +110,22 @@ pub fn rows_of_item(subject: &Subject<'_>, item: Item) -> Vec<Vec<Cell>> {
         };
         if let Some(end) = subject.wiring.screens.get(&terminal) {
             let mut cells = start();
-            cells.extend(screen_cells(subject, terminal, landings, *end));
+            cells.extend(screen_cells(subject, terminal, landings, (*end, length)));
             rows.push(cells);
             continue;
         }
         if landings.is_empty() {
             let mut cells = start();
             cells.resize(8, Cell::Empty);
-            cells.extend([why_free(subject, terminal), Cell::Empty, Cell::Empty, Cell::Tick]);
+            let why = Cell::text(why_free(subject, terminal, length));
+            cells.extend([why, Cell::Empty, Cell::Empty, Cell::Tick]);
             rows.push(cells);
         }
         for landing in landings {
             let mut cells = start();
             cells.extend(landing_cells(subject, terminal, landing));
             let [pair, colour] = as_built(subject, landing);
-            let remark = Cell::text(remark(subject, terminal, landing, landings));
+            let remark = Cell::text(of_landing(subject, (terminal, landing), landings, length));
             cells.extend([remark, pair, colour, Cell::Tick]);
             rows.push(cells);
         }
@@ -194,17 +193,12 @@ fn screen_cells(
     subject: &Subject<'_>,
     terminal: Terminal,
     landings: &[Landing],
-    end: ScreenEnd,
+    (end, length): (ScreenEnd, Length),
 ) -> Vec<Cell> {
     let of_cable = landings.iter().find(|landing| matches!(landing.by, By::Screen { .. }));
     let mut cells =
         of_cable.map_or(vec![Cell::Empty; 5], |landing| landing_cells(subject, terminal, landing));
-    let word = match end {
-        ScreenEnd::Earthed => Word::ScreenEarthed,
-        ScreenEnd::JoinedOn => Word::ScreenJoinedOn,
-        ScreenEnd::Insulated => Word::ScreenInsulated,
-    };
-    let mut remark = subject.locale.word(word).to_string();
+    let mut remark = of_screen(subject, end, length);
     if end == ScreenEnd::Earthed {
         remark = format!("{remark}; → {}", earthed_on(subject, terminal));
     }
@@ -223,132 +217,6 @@ fn as_built(subject: &Subject<'_>, landing: &Landing) -> [Cell; 2] {
         false => Cell::Choice(Choice::Colour),
     };
     [pair, colour]
-}
-
-/// Whether a cable is in the walls already and the catalogue states the colours that its kind has.
-fn code_of_existing(subject: &Subject<'_>, cable: usize) -> bool {
-    let laid = &subject.wiring.cables[cable].laid;
-    laid.is_existing && is_stated(&subject.site.catalogue.cables[&laid.cable])
-}
-
-fn remark(subject: &Subject<'_>, terminal: Terminal, landing: &Landing, all: &[Landing]) -> String {
-    let locale = &subject.locale;
-    let mut remarks = Vec::new();
-    if let By::EarthConductor = landing.by {
-        remarks.push(how_earthed(subject, terminal.item).to_string());
-    }
-    if let Some(words) = of_relay(subject, terminal) {
-        remarks.push(words.to_string());
-    }
-    if let By::Unstated { .. } = landing.by {
-        remarks.push(locale.word(Word::CableNotStated).to_string());
-    }
-    if let By::Conductor { cable, .. } = landing.by {
-        let found = match code_of_existing(subject, cable) {
-            true => Word::ExistingColoursOfCode,
-            false => Word::ExistingColours,
-        };
-        let cable = &subject.wiring.cables[cable];
-        if cable.laid.is_existing {
-            remarks.push(locale.word(found).to_string());
-        }
-        if let (CableOwner::Section { run, section }, Item::Station(station)) =
-            (cable.laid.owner, terminal.item)
-        {
-            let run = &subject.site.runs[run];
-            let is_last = section + 1 == run.sections.len();
-            let ends_here = run.sections[section].to == RunStop::Station(station);
-            if is_last && ends_here && run.terminator.as_ref().is_some_and(|terminator| terminator.value) {
-                remarks.push(locale.word(Word::TerminatorHere).to_string());
-            }
-        }
-    }
-    if landing.by == By::OwnLead && all.first() == Some(landing) {
-        remarks.extend(why_battery(subject, terminal));
-    }
-    let wires = all.iter().filter(|landing| landing.by != By::OwnLead).count();
-    // Of several wires it is said once, at the first of the set.
-    let mut set = subject.wiring.of_item(terminal.item).filter(|(one, _)| one.set == terminal.set);
-    let is_first = set.next().is_some_and(|(one, _)| one == terminal) && all.first() == Some(landing);
-    if wires > 1 && is_first && terminal.set != TerminalSet::Ways {
-        // A supply's output may be stated to take several runs.
-        let is_stated = match terminal.item {
-            Item::Supply(supply) => {
-                let model = subject.site.supply_model(&subject.site.supplies[supply]);
-                model.runs_per_output.value as usize >= wires
-            }
-            _ => false,
-        };
-        let wires = &wires.to_string();
-        remarks.push(locale.say(&match is_stated {
-            true => Sentence::SeveralAsStated { wires },
-            false => Sentence::SeveralInOneTerminal { wires },
-        }));
-    }
-    remarks.join("; ")
-}
-
-/// What is to be minded at the coil of a relay in between, and where a relay on the secure side takes its command.
-fn of_relay<'s>(subject: &Subject<'s>, terminal: Terminal) -> Option<&'s str> {
-    let word = match (terminal.item, terminal.set, terminal.pole) {
-        (_, TerminalSet::RelayCommand(_) | TerminalSet::Command, Pole::One) => Word::CommandOfRelay,
-        (Item::Part { entrance, lock, .. }, TerminalSet::Coil, Pole::CoilOne) => {
-            let entry = &subject.site.entrances[entrance];
-            let is_ac = lock_wiring(subject.site, entry, &entry.locks[lock]).is_ac;
-            (!is_ac).then_some(Word::CoilNeedsSuppressor)?
-        }
-        _ => return None,
-    };
-    Some(subject.locale.word(word))
-}
-
-/// What else is to be minded at a battery's terminals at its supply.
-fn why_battery(subject: &Subject<'_>, terminal: Terminal) -> Option<String> {
-    let (Item::Supply(supply), TerminalSet::Battery) = (terminal.item, terminal.set) else { return None };
-    parallel_batteries(subject, supply)
-}
-
-/// Why nothing lands on a terminal.
-fn why_free(subject: &Subject<'_>, terminal: Terminal) -> Cell {
-    let locale = &subject.locale;
-    let locks = match terminal.item {
-        Item::Station(station) => match subject.site.stations[station].owner {
-            StationOwner::Entrance(entrance) => subject.site.entrances[entrance].locks.as_slice(),
-            _ => &[],
-        },
-        _ => &[],
-    };
-    let lock = |number: u32| locks.get(number as usize - 1);
-    match (terminal.item, terminal.set) {
-        (Item::Station(_), TerminalSet::Out) => locale.cell(Word::EndOfChain),
-        (Item::Station(_) | Item::Box(_), TerminalSet::In | TerminalSet::Input) => {
-            locale.cell(Word::NothingLeadsHere)
-        }
-        (_, TerminalSet::LockOutput(number)) if lock(number).is_some() => locale.cell(Word::LockFedElsewhere),
-        (_, TerminalSet::Relay(number)) => locale.cell(match lock(number).map(LockUse::relay) {
-            Some(LockRelay::OnSecureSide) => Word::ContactLeftFree,
-            Some(LockRelay::InStation | LockRelay::Between) => Word::NotUsedByLock,
-            None => Word::Free,
-        }),
-        (Item::Part { part: LockPart::Relay, .. }, TerminalSet::Contact) => locale.cell(Word::NotUsedByLock),
-        (Item::Part { .. }, TerminalSet::Contact) => locale.cell(Word::BreaksNothing),
-        (_, TerminalSet::Mains) => locale.cell(Word::MainsByElectrician),
-        (_, TerminalSet::Modules | TerminalSet::ModuleOut) => locale.cell(Word::NoFurtherModule),
-        (_, TerminalSet::Port(port)) => {
-            Cell::text(locale.say(&Sentence::FreePort { port: &port.to_string() }))
-        }
-        _ => locale.cell(Word::Free),
-    }
-}
-
-/// What is said of several batteries at a supply; `None` of one.
-pub(super) fn parallel_batteries(subject: &Subject<'_>, supply: usize) -> Option<String> {
-    let (site, locale) = (subject.site, &subject.locale);
-    let supply = &site.supplies[supply];
-    let battery = site.supply_model(supply).battery.as_ref()?;
-    let count = supply.batteries.value as usize;
-    let voltage = format!("{} V", locale.trimmed(battery.voltage.value.as_volts(), 2));
-    (count > 1).then(|| locale.say(&Sentence::BatteriesInParallel { count, voltage: &voltage }))
 }
 
 /// What an item is, in words.

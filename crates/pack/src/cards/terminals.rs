@@ -1,11 +1,10 @@
 //! The terminals of an item as a card draws them: the rows of the wiring schedule.
 
 use latchline_drawing::job_card::{CardWire, StripSet, StripTerminal, WireColour};
-use latchline_handover::job_cards::brief::brief_remark;
 use latchline_handover::language::{Sentence, Word};
 use latchline_handover::subject::Subject;
 use latchline_handover::table::Cell;
-use latchline_handover::tables::{earth_size, rows_of_item};
+use latchline_handover::tables::{Length, earth_size, rows_of_item};
 use latchline_wiring::colours::is_stated;
 use latchline_wiring::{By, Item, Terminal, TerminalSet};
 
@@ -13,7 +12,7 @@ use latchline_wiring::{By, Item, Terminal, TerminalSet};
 pub(super) fn strip(subject: &Subject<'_>, item: Item) -> Vec<StripSet> {
     let mut sets: Vec<StripSet> = Vec::new();
     let (mut before, language) = (None, subject.locale.language);
-    let mut rows = rows_of_item(subject, item).into_iter();
+    let mut rows = rows_of_item(subject, item, Length::Brief).into_iter();
     for (terminal, landings) in subject.wiring.of_item(item) {
         if before != Some(terminal.set) {
             let mark =
@@ -43,7 +42,7 @@ fn strip_terminal(
     let mut remarks: Vec<String> = Vec::new();
     for (number, row) in rows.iter().enumerate() {
         let [_, _, _, cable, _, pair, colour, other, remark, ..] = &row[..] else { continue };
-        let remark = brief_remark(subject, remark.words());
+        let remark = remark.words().to_string();
         if !remark.is_empty() && !remarks.contains(&remark) {
             remarks.push(remark);
         }

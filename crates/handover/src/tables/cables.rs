@@ -18,8 +18,7 @@ pub fn table(subject: &Subject<'_>) -> Table {
     length.is_summed = true;
     let columns = vec![
         column(locale, Word::Cable, 11).with_role(Role::Names),
-        // The designation of a section begins with it, which is enough on paper.
-        column(locale, Word::Run, 9).said_above(),
+        column(locale, Word::Run, 9),
         column(locale, Word::CableType, 11),
         // Metric sizes with their gauge beside take more room.
         column(locale, Word::ConductorSize, if locale.units == Units::Us { 20 } else { 13 }),

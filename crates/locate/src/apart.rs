@@ -4,6 +4,7 @@
 //! that is a little soft may then be one class though their most probable sizes predict different voltages.
 
 use crate::gauss::Cholesky;
+use crate::pieces::Place;
 use crate::size::{Point, Solved};
 
 /// Two predictions are told apart if they are this many deviations apart ...
@@ -44,15 +45,21 @@ impl Allowed {
         Allowed { points: allowed.map(prediction).collect() }
     }
 
-    /// Of the sizes that were solved.
-    pub fn of(solved: &[Point]) -> Self {
-        let best = solved.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
-        let allowed = solved.iter().filter(|point| point.log >= best - ALLOWED);
-        let prediction = |point: &Point| Prediction {
-            values: point.outcome.values.iter().map(|value| value.value).collect(),
-            log_told: point.told,
+    /// Of sizes that were solved and places between them.
+    pub fn of(solved: &[Point], places: &[Place]) -> Self {
+        let best = places.iter().map(|place| place.log).fold(f64::NEG_INFINITY, f64::max);
+        let prediction = |place: &Place| {
+            let (near, far) = (&solved[place.point], &solved[(place.point + 1).min(solved.len() - 1)]);
+            let mix = |a: f64, b: f64| a + place.share * (b - a);
+            let values = near.outcome.values.iter().zip(&far.outcome.values);
+            Prediction {
+                values: values.map(|(a, b)| mix(a.value, b.value)).collect(),
+                log_told: mix(near.told, far.told),
+            }
         };
-        Allowed { points: allowed.map(prediction).collect() }
+        Allowed {
+            points: places.iter().filter(|place| place.log >= best - ALLOWED).map(prediction).collect(),
+        }
     }
 
     /// Its predictions in deviations of the readings, for [`Whitened::is_like`].

@@ -25,6 +25,27 @@ impl Cholesky {
         out
     }
 
+    /// The inverse of the whole matrix, row by row.
+    pub fn inverse(&self) -> Vec<f64> {
+        let mut unit = vec![0.0; self.size];
+        let of = |place: usize| {
+            unit.fill(0.0);
+            unit[place] = 1.0;
+            self.solve(&unit)
+        };
+        (0..self.size).flat_map(of).collect()
+    }
+
+    /// Its diagonal.
+    pub fn inverse_diagonal(&self) -> Vec<f64> {
+        self.inverse().into_iter().step_by(self.size + 1).collect()
+    }
+
+    /// Half the logarithm of the determinant of the whole matrix.
+    pub fn half_log_determinant(&self) -> f64 {
+        (0..self.size).map(|row| self.lower[row * self.size + row].ln()).sum()
+    }
+
     /// Solves with the whole matrix.
     pub fn solve(&self, values: &[f64]) -> Vec<f64> {
         let mut out = self.whiten(values);

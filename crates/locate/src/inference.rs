@@ -136,7 +136,17 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         log_likelihood(&self.residual(outcome), covariance, &self.errors)
     }
 
-    fn residual(&self, outcome: &Outcome) -> Vec<f64> {
+    /// The likelihood of what was read less what is predicted.
+    pub(crate) fn likelihood_of(&self, residual: &[f64], covariance: &[f64]) -> Likelihood {
+        likelihood(residual, covariance, &self.errors)
+    }
+
+    /// Its logarithm alone.
+    pub(crate) fn log_of(&self, residual: &[f64], covariance: &[f64]) -> f64 {
+        log_likelihood(residual, covariance, &self.errors)
+    }
+
+    pub(crate) fn residual(&self, outcome: &Outcome) -> Vec<f64> {
         self.observed.iter().zip(&outcome.values).map(|(seen, said)| seen - said.value).collect()
     }
 

@@ -1,31 +1,35 @@
 //! The integral of one cause over its size: roughly for every cause, then exactly for those that survive.
 //!
 //! What a cause predicts jumps where devices go off, limits begin to act or a box goes out. Each such place is closed in on from both
-//! sides, nothing is interpolated across it, and what lies on one side is compared with derivatives of that side.
+//! sides, nothing is interpolated across it, and what lies on one side is compared with derivatives of that side. Between, predictions are
+//! interpolated (`pieces`), and sizes are solved until that is near enough wherever the probability lies.
 
 use crate::apart::Allowed;
-use crate::gauss::{Likelihood, log_sum};
+use crate::gauss::{Cholesky, Likelihood, log_sum};
 use crate::hypothesis::Hypothesis;
 use crate::inference::{Inference, Numbered, Sound, product};
 use crate::model::Outcome;
+use crate::pieces::{Place, log_integral, logs, outcome_between};
 use crate::screen::Screened;
-use crate::size::{Point, Size, best_of, sizes, sizes_of, trapezoid};
+use crate::size::{Point, Size, sizes_between, sizes_of, trapezoid};
+use crate::spread::Spreads;
 use latchline_circuit::flow::Workspace;
-use std::collections::BTreeMap;
 
-/// A regime whose best point lies so far below the best of all (logarithms) is not divided further.
-const FAR_BELOW: f64 = 15.0;
-/// Points of the first exact grid.
-const FINE: usize = 17;
-/// Most times that the neighbourhood of a peak is divided by four.
-const MOST_ROUNDS: usize = 8;
-/// Neighbours of a peak that differ by more (logarithms) do not resolve it, unless they are as close as `NARROWEST`.
-const STEEPEST: f64 = 0.7;
+/// Times that pieces are halved, at most.
+const MOST_ROUNDS: usize = 10;
+/// A piece is halved whose predictions may lie off the chord by more than so many deviations ...
+const CURVED: f64 = 0.3;
+/// ... if it has more than this share of the integral, or could have.
+const LEAST_SHARE: f64 = 2e-3;
+/// Deviations that a curved piece may come nearer than its chord, at most.
+const MOST_NEARER: f64 = 4.0;
 const NARROWEST: f64 = 1e-5;
 
 /// One cause integrated over its size.
 pub(crate) struct Integrated {
     pub log: f64,
+    /// The same, with something besides that is not in the list, without what was told; negative infinity where that was not worked out.
+    pub log_moved: f64,
     pub size: Option<Size>,
     pub best: Outcome,
     pub likelihood: Likelihood,
@@ -49,7 +53,8 @@ impl Inference<'_, '_, '_> {
         let likelihood = self.compare(&best, &covariance);
         let size = hypothesis.range.map(|_| sizes_of(hypothesis, &screened.logs));
         let allowed = Allowed::near(&screened.along, |at| screened.log_at(at));
-        Integrated { log: screened.log, size, best, likelihood, log_told, covariance, allowed }
+        let log_moved = f64::NEG_INFINITY;
+        Integrated { log: screened.log, log_moved, size, best, likelihood, log_told, covariance, allowed }
     }
 
     /// Of a cause that changes nothing of what was read: all is known, whatever its size.
@@ -58,6 +63,7 @@ impl Inference<'_, '_, '_> {
         let values = sound.outcome.values.iter().map(|value| value.value).collect();
         Integrated {
             log: screened.log,
+            log_moved: f64::NEG_INFINITY,
             size: hypothesis.range.map(|_| sizes_of(hypothesis, &screened.logs)),
             best: sound.outcome.clone(),
             likelihood: sound.likelihood.clone(),
@@ -67,10 +73,11 @@ impl Inference<'_, '_, '_> {
         }
     }
 
-    /// The integral by solving exactly.
+    /// The integral by solving exactly; of a likely cause with something besides that is not in the list, too.
     pub(crate) fn exact(
         &self,
         cause: Numbered<'_>,
+        is_likely: bool,
         screened: &Screened,
         sound: &Sound,
         workspace: &mut Workspace,
@@ -86,6 +93,7 @@ impl Inference<'_, '_, '_> {
             let values = best.values.iter().map(|value| value.value).collect();
             return Integrated {
                 log: likelihood.log + log_told,
+                log_moved: self.log_moved(&self.residual(&best), &covariance),
                 size: None,
                 best,
                 likelihood,
@@ -96,87 +104,108 @@ impl Inference<'_, '_, '_> {
         }
         let along = self.closed_in(cause, screened.along.clone(), sound, workspace);
         let mut points: Vec<Point> = along.into_iter().map(Point::new).collect();
-        let mut shared = BTreeMap::new();
-        let mut wanted: Vec<f64> = (0..FINE).map(|place| place as f64 / (FINE - 1) as f64).collect();
-        wanted.retain(|at| !screened.plain.iter().any(|(from, to)| from < at && at < to));
-        // Around the rough peak, too: the likelihood may be narrower than the grid.
-        wanted.push(screened.peak());
-        for _ in 0..MOST_ROUNDS {
-            wanted.retain(|at| points.iter().all(|point| point.at != *at));
-            let new = wanted.drain(..).map(|at| Point::new(self.solved(cause, at, workspace)));
-            points.extend(new.collect::<Vec<_>>());
-            points.sort_by(|a, b| a.at.total_cmp(&b.at));
-            points.dedup_by(|a, b| a.at == b.at);
-            let regimes = regimes(&points);
-            for range in &regimes {
-                self.weigh(cause, &mut points[range.clone()], &mut shared, workspace);
+        let mut spreads = Spreads::default();
+        let mut rounds = 0;
+        let places = loop {
+            for range in regimes(&points) {
+                self.weigh(cause, &mut points[range], &mut spreads, sound, workspace);
             }
-            let highest = points.iter().map(|point| point.log).fold(f64::NEG_INFINITY, f64::max);
-            for range in regimes {
-                // The peak if one reading may be wrong, and the peak if none is: a narrow one hides between the points of the first.
-                let by_log = |place: usize| points[place].log;
-                let by_distance = |place: usize| points[place].told - 0.5 * points[place].likelihood.squared;
-                let measures: [&dyn Fn(usize) -> f64; 2] = [&by_log, &by_distance];
-                for value in measures {
-                    let Some(centre) =
-                        range.clone().max_by(|a, b| value(*a).total_cmp(&value(*b)).then(b.cmp(a)))
-                    else {
-                        continue;
-                    };
-                    let counts =
-                        by_log(centre) > highest - FAR_BELOW || by_distance(centre) > highest - FAR_BELOW;
-                    for (from, to) in
-                        [(centre.saturating_sub(1), centre), (centre, (centre + 1).min(points.len() - 1))]
-                    {
-                        let wide = points[to].at - points[from].at;
-                        if counts && wide > NARROWEST && (value(from) - value(to)).abs() > STEEPEST {
-                            wanted.extend([0.25, 0.5, 0.75].map(|share| points[from].at + share * wide));
-                        }
-                    }
-                }
-            }
+            let places = self.places(&points, &screened.plain);
+            let wanted = if rounds < MOST_ROUNDS { self.curved(&points, &places) } else { Vec::new() };
             if wanted.is_empty() {
-                break;
+                break places;
+            }
+            rounds += 1;
+            points.extend(wanted.into_iter().map(|at| Point::new(self.solved(cause, at, workspace))));
+            points.sort_by(|a, b| a.at.total_cmp(&b.at));
+        };
+        self.summed(&cause, &points, &places, is_likely)
+    }
+
+    /// The integral over places, and what the likeliest of them predicts.
+    fn summed(
+        &self,
+        hypothesis: &Hypothesis,
+        points: &[Point],
+        places: &[Place],
+        is_likely: bool,
+    ) -> Integrated {
+        let order = |a: &usize, b: &usize| places[*a].log.total_cmp(&places[*b].log).then(b.cmp(a));
+        let best = (0..places.len()).max_by(order).unwrap_or(0);
+        let Place { point, share, .. } = places[best];
+        let (near, far) = (&points[point], &points[(point + 1).min(points.len() - 1)]);
+        let (residual, covariance) = self.off(near, far, share);
+        let size = Some(sizes_between(hypothesis, &logs(places), best));
+        Integrated {
+            log: log_integral(places),
+            log_moved: if is_likely { self.log_moved_along(points, places) } else { f64::NEG_INFINITY },
+            size,
+            best: outcome_between(near, far, share),
+            likelihood: self.likelihood_of(&residual, &covariance),
+            log_told: near.told + share * (far.told - near.told),
+            covariance,
+            allowed: Allowed::of(points, places),
+        }
+    }
+
+    /// The integral with something besides that is not in the list.
+    fn log_moved_along(&self, points: &[Point], places: &[Place]) -> f64 {
+        let of = |place: &Place| {
+            let (near, far) = (&points[place.point], &points[(place.point + 1).min(points.len() - 1)]);
+            let (residual, covariance) = self.off(near, far, place.share);
+            (place.at, self.log_moved(&residual, &covariance))
+        };
+        log_sum(&trapezoid(&places.iter().map(of).collect::<Vec<_>>()))
+    }
+
+    /// Middles of the pieces whose predictions are too far from straight for what they have of the integral.
+    fn curved(&self, points: &[Point], places: &[Place]) -> Vec<f64> {
+        let parts = trapezoid(&logs(places));
+        let total = log_integral(places);
+        let last = points.len() - 1;
+        let mut share = vec![f64::NEG_INFINITY; points.len()];
+        for (place, log) in places.iter().zip(&parts) {
+            // A solved point lies in the pieces on both its sides.
+            share[place.point] = share[place.point].max(*log);
+            if place.share == 0.0 && place.point > 0 {
+                share[place.point - 1] = share[place.point - 1].max(*log);
             }
         }
-        let best = best_of(&points, |point| point.log);
-        let weights = trapezoid(&points);
-        let log = log_sum(&weights);
-        let size = Some(sizes(&cause, &points, &weights, best));
-        let allowed = Allowed::of(&points);
-        let Point { outcome, told: log_told, likelihood, covariance, .. } = points.swap_remove(best);
-        Integrated { log, size, best: outcome, likelihood, log_told, covariance, allowed }
-    }
-
-    /// Compares the points of one regime with what was read, with the derivatives at the best of them: those of another regime say
-    /// nothing of it.
-    ///
-    /// `shared`: what the readings share by the tolerances, by the size at which it was derived.
-    fn weigh(
-        &self,
-        cause: Numbered<'_>,
-        points: &mut [Point],
-        shared: &mut BTreeMap<u64, Vec<f64>>,
-        workspace: &mut Workspace,
-    ) {
-        let is_weighed = |point: &Point| point.log.is_finite();
-        let best = match points.iter().any(is_weighed) {
-            true => best_of(points, |point| if is_weighed(point) { point.log } else { f64::NEG_INFINITY }),
-            false => best_of(points, |point| point.told - 0.5 * self.plain_distance(&point.outcome)),
+        let bends: Vec<f64> = (0..points.len()).map(|place| self.bend(points, place)).collect();
+        let is_one = |a: usize, b: usize| points[a].outcome.regime == points[b].outcome.regime;
+        let is_wanted = |left: &usize| {
+            let (left, right) = (*left, left + 1);
+            let wide = points[right].at - points[left].at;
+            if !is_one(left, right) || wide <= NARROWEST {
+                return false;
+            }
+            let is_alone =
+                (left == 0 || !is_one(left - 1, right)) && (right == last || !is_one(left, right + 1));
+            let off =
+                if is_alone { f64::INFINITY } else { bends[left].max(bends[right]) * wide * wide / 8.0 };
+            let nearer = off.min(MOST_NEARER);
+            off > CURVED && share[left] + 0.5 * nearer * nearer > total + LEAST_SHARE.ln()
         };
-        let at = points[best].at;
-        let shared = shared.entry(at.to_bits()).or_insert_with(|| product(&self.rows(cause, at, workspace)));
-        for point in points {
-            point.covariance = self.covariance(shared, &point.outcome);
-            point.likelihood = self.compare(&point.outcome, &point.covariance);
-            point.log = point.likelihood.log + point.told;
-        }
+        (0..last).filter(is_wanted).map(|left| points[left].at.midpoint(points[left + 1].at)).collect()
     }
 
-    /// Squared distance from what was read in deviations of the meters and of what is unsettled.
-    fn plain_distance(&self, outcome: &Outcome) -> f64 {
-        let each = self.observed.iter().zip(&outcome.values).zip(&self.variance);
-        each.map(|((seen, said), variance)| (seen - said.value).powi(2) / (variance + said.own.powi(2))).sum()
+    /// The second derivative of the predictions at a point by the size, in deviations of the readings; 0 at the ends of a regime.
+    fn bend(&self, points: &[Point], place: usize) -> f64 {
+        let [Some(before), Some(after)] = [place.checked_sub(1), place.checked_add(1)] else { return 0.0 };
+        let Some(after) = points.get(after) else { return 0.0 };
+        let (before, here) = (&points[before], &points[place]);
+        if before.outcome.regime != here.outcome.regime || after.outcome.regime != here.outcome.regime {
+            return 0.0;
+        }
+        let (first, second) = (here.at - before.at, after.at - here.at);
+        let values = before.outcome.values.iter().zip(&here.outcome.values).zip(&after.outcome.values);
+        let bends: Vec<f64> = values
+            .map(|((a, b), c)| {
+                2.0 * ((c.value - b.value) / second - (b.value - a.value) / first) / (first + second)
+            })
+            .collect();
+        let whitened = Cholesky::new(&here.covariance, bends.len()).whiten(&bends);
+        whitened.iter().map(|one| one * one).sum::<f64>().sqrt()
     }
 }
 

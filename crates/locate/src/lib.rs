@@ -12,6 +12,8 @@ mod alone;
 mod apart;
 mod complaint;
 mod course;
+#[cfg(test)]
+mod derivatives;
 mod dictionary;
 mod effect;
 mod evidence;
@@ -27,6 +29,7 @@ mod model;
 mod moves;
 mod next;
 mod pairs;
+mod pieces;
 mod place;
 mod planned;
 mod plant;
@@ -38,9 +41,11 @@ mod question;
 mod rates;
 mod screen;
 mod size;
+mod spread;
 mod stage;
 mod text_line;
 mod told;
+mod unlisted;
 #[cfg(test)]
 mod whole_and_reduced;
 

@@ -17,7 +17,7 @@
 use crate::apart::Allowed;
 use crate::gauss::log_sum;
 use crate::hypothesis::Hypothesis;
-use crate::inference::{Inference, Numbered, Sound};
+use crate::inference::{Inference, Numbered};
 use crate::integral::Integrated;
 use crate::screen::Screened;
 use crate::size::Size;
@@ -28,8 +28,8 @@ use rayon::prelude::*;
 /// the rough integral says.
 const MOST_EXACT: usize = 160;
 const LEAST_SHARE: f64 = 1e-5;
-/// Of a cause that is not in the list, the probability that a reading is anything (assumed).
-const ANYTHING: f64 = 0.3;
+/// Of so many it is worked out what they explain besides something that is not in the list.
+const MOST_LIKELY: usize = 40;
 
 /// A cause with all that the readings say of it.
 #[derive(Debug, Clone)]
@@ -87,7 +87,6 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             .zip(hypotheses)
             .map(|(one, hypothesis)| one.log + hypothesis.prior.ln())
             .collect();
-        let log_none = self.log_none(&sound) + self.rates.none_of_these.ln();
         let mut order: Vec<usize> = (0..hypotheses.len()).collect();
         order.sort_by(|a, b| logs[*b].total_cmp(&logs[*a]).then(a.cmp(b)));
         // Among causes: where none of these explains it all, the best of them are still told.
@@ -101,7 +100,7 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
                 let screened = &screened[*place];
                 let cause = Numbered { number: *place, hypothesis: &hypotheses[*place] };
                 if rank < MOST_EXACT {
-                    self.exact(cause, screened, &sound, workspace)
+                    self.exact(cause, rank < MOST_LIKELY, screened, &sound, workspace)
                 } else {
                     self.rough(&cause, screened, &sound)
                 }
@@ -111,6 +110,12 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
         for (place, one) in kept.iter().zip(&solved) {
             all[*place] = one.log + hypotheses[*place].prior.ln();
         }
+        let moved: Vec<f64> = kept
+            .iter()
+            .zip(&solved)
+            .map(|(place, one)| one.log_moved + hypotheses[*place].prior.ln())
+            .collect();
+        let log_none = self.log_none(self.rates, &sound, &moved);
         let total = log_sum(&[log_sum(&all), log_none]);
         let mut causes: Vec<Posterior> = kept
             .iter()
@@ -136,20 +141,5 @@ impl<'m, 'p, 'a> Inference<'m, 'p, 'a> {
             .map(|place| causes.iter().map(|cause| cause.probability * cause.wrong[place]).sum())
             .collect();
         Ranking { causes, none_of_these: (log_none - total).exp(), wrong, log_evidence: total }
-    }
-
-    /// Each reading is either as if nothing were wrong, or anything.
-    fn log_none(&self, sound: &Sound) -> f64 {
-        let size = self.observed.len();
-        let (covariance, sound) = (&sound.covariance, &sound.outcome);
-        let by_reading = (0..size).map(|place| {
-            let variance =
-                covariance[place * size + place] + self.variance[place] + sound.values[place].own.powi(2);
-            let error = self.observed[place] - sound.values[place].value;
-            let fits =
-                (-0.5 * error * error / variance).exp() / (2.0 * std::f64::consts::PI * variance).sqrt();
-            ((1.0 - ANYTHING) * fits + ANYTHING * self.outside[place]).ln()
-        });
-        by_reading.sum::<f64>() + self.model.log_told_of_none(self.rates)
     }
 }

@@ -285,7 +285,7 @@ impl Faulted<'_, '_, '_> {
             if let Some(parts) = &plant.segments[index][node] {
                 let per_ohm = weight * found.per_resistance_v_per_ohm[*place];
                 for (factor, deviation) in &parts.copper {
-                    row[*factor] += per_ohm * parts.copper_ohm * stage.copper_times[node] * deviation;
+                    row[*factor] += per_ohm * parts.copper_ohm * stage.copper_times(node) * deviation;
                 }
                 if let Some(factor) = parts.terminal {
                     row[factor] += per_ohm * parts.terminal_ohm;

@@ -27,6 +27,8 @@ const ROUGH_HALVINGS: usize = 4;
 /// Where the logarithm of the likelihood half way between two points is that of a straight line to this much, it is taken for one.
 const STRAIGHT: f64 = 0.02;
 const CLOSE: f64 = 1e-4;
+/// Predictions nearer to a chord than so many deviations of the screening are on it.
+const NEAR_CHORD: f64 = 0.25;
 const MOST_CHANGES: usize = 6;
 /// How far the derivatives of the sound network may be wrong for a faulted one, as a share of the change, while screening.
 const SCREENING_ERROR: f64 = 0.1;
@@ -163,10 +165,12 @@ impl Inference<'_, '_, '_> {
     fn grid(&self, cause: Numbered<'_>, sound: &Sound, workspace: &mut Workspace) -> Vec<Solved> {
         let mut points: Vec<Solved> = [0.0, 0.5, 1.0].map(|at| self.solved(cause, at, workspace)).into();
         for _ in 0..COARSE_HALVINGS {
-            // What is the same at both ends, or hopeless at both in one regime, is so between them.
-            let is_open = |pair: &&[Solved]| {
+            // What is the same at both ends, or hopeless at both in one regime, is so between them; what is straight is known between them.
+            let straight = self.straight(&points, sound);
+            let is_open = |(left, pair): (usize, &[Solved])| {
                 let is_one_regime = pair[0].outcome.regime == pair[1].outcome.regime;
-                !(self.is_alike(&pair[0], &pair[1])
+                !(straight[left]
+                    || self.is_alike(&pair[0], &pair[1])
                     || is_one_regime && self.is_hopeless(&pair[0], &pair[1], sound))
             };
             self.halve(cause, &mut points, is_open, usize::MAX, workspace);
@@ -196,7 +200,7 @@ impl Inference<'_, '_, '_> {
         workspace: &mut Workspace,
     ) {
         for _ in 0..halvings {
-            let is_open = |pair: &&[Solved]| {
+            let is_open = |(_, pair): (usize, &[Solved])| {
                 pair[0].outcome.regime != pair[1].outcome.regime
                     && pair[1].at - pair[0].at > CLOSE
                     && !self.is_plain(&pair[0], &pair[1], sound)
@@ -207,19 +211,47 @@ impl Inference<'_, '_, '_> {
         }
     }
 
+    /// Of every interval whether what is predicted in it is on the chord, as far as the next points say and screening is good for: half as wide a
+    /// piece bends a quarter.
+    fn straight(&self, points: &[Solved], sound: &Sound) -> Vec<bool> {
+        let is_near_chord = |triple: &[Solved]| {
+            let [a, b, c] = triple else { return false };
+            let share = (b.at - a.at) / (c.at - a.at);
+            let mix = |x: f64, y: f64| x + share * (y - x);
+            let is_one_regime = a.outcome.regime == b.outcome.regime && c.outcome.regime == b.outcome.regime;
+            is_one_regime
+                && (mix(a.told, c.told) - b.told).abs() < 4.0 * NEAR_CHORD
+                && (0..self.observed.len()).all(|place| {
+                    let value = |of: &Solved| of.outcome.values[place].value;
+                    let change = value(b) - sound.outcome.values[place].value;
+                    let own = b.outcome.values[place].own;
+                    let deviation = self.variance[place].sqrt().hypot(own).hypot(SCREENING_ERROR * change);
+                    (mix(value(a), value(c)) - value(b)).abs() < 4.0 * NEAR_CHORD * deviation
+                })
+        };
+        let near: Vec<bool> = points.windows(3).map(is_near_chord).collect();
+        let is_straight = |left: usize| {
+            let before = left.checked_sub(1).and_then(|before| near.get(before));
+            let both = [before, near.get(left)];
+            both.iter().any(Option::is_some) && both.into_iter().flatten().all(|near| *near)
+        };
+        (0..points.len() - 1).map(is_straight).collect()
+    }
+
     /// Halves the first of these intervals; `false` if there was none.
     fn halve(
         &self,
         cause: Numbered<'_>,
         points: &mut Vec<Solved>,
-        is_open: impl Fn(&&[Solved]) -> bool,
+        is_open: impl Fn((usize, &[Solved])) -> bool,
         most: usize,
         workspace: &mut Workspace,
     ) -> bool {
         let middles: Vec<f64> = points
             .windows(2)
-            .filter(is_open)
-            .map(|pair| pair[0].at.midpoint(pair[1].at))
+            .enumerate()
+            .filter(|pair| is_open(*pair))
+            .map(|(_, pair)| pair[0].at.midpoint(pair[1].at))
             .take(most)
             .collect();
         let is_any = !middles.is_empty();

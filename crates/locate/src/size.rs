@@ -1,6 +1,6 @@
 //! The size of a cause: points of its range that were solved, the integral over them, and its quantiles.
 
-use crate::gauss::{Likelihood, log_sum};
+use crate::gauss::log_sum;
 use crate::hypothesis::Hypothesis;
 use crate::model::Outcome;
 
@@ -45,7 +45,7 @@ pub(crate) struct Point {
     pub outcome: Outcome,
     /// Logarithm of the probability of what was told.
     pub told: f64,
-    pub likelihood: Likelihood,
+    /// Of the readings: tolerances, meters and what is unsettled.
     pub covariance: Vec<f64>,
 }
 
@@ -53,8 +53,7 @@ impl Point {
     /// Not yet compared.
     pub fn new(solved: Solved) -> Self {
         let Solved { at, outcome, told } = solved;
-        let likelihood = Likelihood { log: f64::NEG_INFINITY, wrong: Vec::new(), squared: f64::INFINITY };
-        Point { at, log: f64::NEG_INFINITY, outcome, told, likelihood, covariance: Vec::new() }
+        Point { at, log: f64::NEG_INFINITY, outcome, told, covariance: Vec::new() }
     }
 }
 
@@ -73,21 +72,21 @@ pub(crate) fn size_at(hypothesis: &Hypothesis, place: f64) -> f64 {
     }
 }
 
-/// Logarithms of the parts of the integral by the trapezoidal rule, one for each point.
-pub(crate) fn trapezoid(points: &[Point]) -> Vec<f64> {
-    let at = |place: usize| points[place.min(points.len() - 1)].at;
-    (0..points.len())
+/// Logarithms of the parts of the integral by the trapezoidal rule, one for each place with its logarithm, of a range from 0 to 1.
+pub(crate) fn trapezoid(logs: &[(f64, f64)]) -> Vec<f64> {
+    let at = |place: usize| logs[place.min(logs.len() - 1)].0;
+    (0..logs.len())
         .map(|place| {
             let width = 0.5 * (at(place + 1) - at(place.saturating_sub(1)));
-            points[place].log + width.max(1e-300).ln()
+            logs[place].1 + width.max(1e-300).ln()
         })
         .collect()
 }
 
-/// The most probable size and nine tenths of the probability, of points with the logarithms of their parts of the integral.
-pub(crate) fn sizes(hypothesis: &Hypothesis, points: &[Point], weights: &[f64], best: usize) -> Size {
-    let places: Vec<f64> = points.iter().map(|point| point.at).collect();
-    size_of(hypothesis, &places, weights, best)
+/// The most probable size and nine tenths of the probability, of places with the logarithms of their likelihood.
+pub(crate) fn sizes_between(hypothesis: &Hypothesis, logs: &[(f64, f64)], best: usize) -> Size {
+    let places: Vec<f64> = logs.iter().map(|(at, _)| *at).collect();
+    size_of(hypothesis, &places, &trapezoid(logs), best)
 }
 
 /// The same of places that lie evenly, with logarithms of the likelihood.

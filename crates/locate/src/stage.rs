@@ -22,6 +22,7 @@ use draft::Draft;
 use latchline_circuit::flow::{Source, Workspace};
 use latchline_network::Corner;
 use reduced::Reduced;
+use std::collections::BTreeMap;
 
 /// A stage as it feeds and is fed.
 pub(crate) struct Fed<'f> {
@@ -103,9 +104,11 @@ fn solve_whole(
 }
 
 /// What effects make of a stage besides what its draft says.
+#[derive(Default)]
 struct Put {
-    copper_times: Vec<f64>,
-    extra_w: Vec<f64>,
+    copper_times: BTreeMap<usize, f64>,
+    extra_w: BTreeMap<usize, f64>,
+    extra_s: BTreeMap<usize, f64>,
     reversed_at: Vec<usize>,
 }
 
@@ -119,11 +122,8 @@ impl Put {
         source: &mut Source,
         place: &dyn Fn(usize) -> Option<usize>,
     ) -> Put {
-        let nodes = plant.layout.stages[index].parent.len();
-        let mut put =
-            Put { copper_times: vec![1.0; nodes], extra_w: vec![0.0; nodes], reversed_at: Vec::new() };
+        let mut put = Put::default();
         let mut across: Vec<(usize, f64, f64)> = Vec::new();
-        let mut longer: Vec<usize> = Vec::new();
         for effect in effects.iter().filter(|effect| effect.touches(index, &plant.run_stage)) {
             let at = |node: usize| place(node).unwrap_or(0);
             match *effect {
@@ -131,10 +131,13 @@ impl Put {
                 Effect::Open { at: of } => draft.cut[at(of.node)] = true,
                 Effect::Across { at: of, position, siemens } => {
                     across.push((at(of.node), position, siemens));
+                    if position >= 1.0 {
+                        *put.extra_s.entry(of.node).or_default() += siemens;
+                    }
                 }
                 Effect::Extra { at: of, watt } => {
                     draft.loads.power_w[at(of.node)] += watt;
-                    put.extra_w[of.node] += watt;
+                    *put.extra_w.entry(of.node).or_default() += watt;
                 }
                 Effect::NoLoad { at: of } => {
                     draft.loads.power_w[at(of.node)] = 0.0;
@@ -145,26 +148,22 @@ impl Put {
                 Effect::SourceResistance { ohm, .. } => source.resistance_ohm += ohm,
                 Effect::Conductors { run, factor } => {
                     for of in plant.section[run].iter().flatten() {
-                        put.copper_times[of.node] *= factor;
-                        longer.push(of.node);
+                        *put.copper_times.entry(of.node).or_insert(1.0) *= factor;
                     }
                 }
                 Effect::Longer { at: of, factor } => {
-                    put.copper_times[of.node] *= factor;
-                    longer.push(of.node);
+                    *put.copper_times.entry(of.node).or_insert(1.0) *= factor;
                 }
                 Effect::Reversed { at: of } => put.reversed_at.push(of.node),
                 Effect::Dead { .. } | Effect::Capacitance { .. } | Effect::Earth { .. } => {}
             }
         }
         // What a fault does to the conductors it does to them as they were built.
-        longer.sort_unstable();
-        longer.dedup();
-        for node in longer.into_iter().filter(|node| *node > 0) {
+        for (&node, times) in put.copper_times.iter().filter(|(node, _)| **node > 0) {
             let copper_ohm = plant.segments[index][node]
                 .as_ref()
                 .map_or(0.0, |parts| parts.copper_ohm * plant.times(&parts.copper));
-            draft.ohm[place(node).unwrap_or(0)] += (put.copper_times[node] - 1.0) * copper_ohm;
+            draft.ohm[place(node).unwrap_or(0)] += (times - 1.0) * copper_ohm;
         }
         draft.wanted = draft.loads.clone();
         for node in 1..draft.parent.len() {
@@ -191,6 +190,7 @@ impl Put {
                 *voltage = -*voltage;
             }
         }
-        StageSolved { copper_times: self.copper_times, extra_w: self.extra_w, ..solved }
+        let Put { copper_times, extra_w, extra_s, .. } = self;
+        StageSolved { copper_times, extra_w, extra_s, ..solved }
     }
 }

@@ -14,7 +14,8 @@ use std::fmt::Write;
 /// Volts by which both ways of solving may differ at any place: less than half of a good meter's error.
 const SAME_V: f64 = 0.05;
 
-fn site() -> String {
+/// Five chains of eight stations.
+pub(crate) fn site() -> String {
     let mut text = String::from(
         "[site]\ntitle = \"Five chains\"\nfamily = \"ostrel-48\"\nindoor_station = \"ostrel-v4\"\ndoor_station = \"ostrel-dv1\"\ncable = \"pair-0.8\"\n[buildings]\nB = { floors = [\"G\"] }\n[supplies]\nPS = { model = \"ostrel-ps-120\", place = \"B/G\" }\n[distributors]\nD = { model = \"ostrel-d8t\", place = \"B/G\" }\n[entrances]\nfront = { role = \"main\", place = \"B/G\" }\n[dwellings]\n",
     );

@@ -224,18 +224,18 @@ impl Reducible {
         let mut place: Vec<Option<usize>> = vec![None; count];
         let mut draft = Draft::with_room(2 * active);
         let nodes: Vec<usize> = (0..count).filter(|node| is_active[*node]).collect();
-        // What leaves every one of them and is no part of the draft.
-        let mut rest: Vec<(Drawn, i64)> = vec![(Drawn::default(), 0); count];
-        for &node in nodes.iter().rev() {
-            rest[node].0.add(self.beyond[node], 1.0);
-            rest[node].1 += i64::from(self.children[node]);
-            if node > 0 {
-                let above = &mut rest[self.parent[node] as usize];
-                above.0.add(self.through[node], -1.0);
-                above.1 -= 1;
+        // What leaves every one of them and is no part of the draft; until the draft has places, a node's is its rank.
+        nodes.iter().enumerate().for_each(|(rank, node)| place[*node] = Some(rank));
+        let mut rest: Vec<(Drawn, i64)> = vec![(Drawn::default(), 0); nodes.len()];
+        for (rank, &node) in nodes.iter().enumerate().rev() {
+            rest[rank].0.add(self.beyond[node], 1.0);
+            rest[rank].1 += i64::from(self.children[node]);
+            if let Some(above) = place[self.parent[node] as usize].filter(|_| node > 0) {
+                rest[above].0.add(self.through[node], -1.0);
+                rest[above].1 -= 1;
             }
         }
-        for &node in &nodes {
+        for (&node, (part, segments)) in nodes.iter().zip(rest) {
             let here = draft.parent.len();
             place[node] = Some(here);
             let above = place[self.parent[node] as usize].unwrap_or(0);
@@ -246,7 +246,6 @@ impl Reducible {
                 self.loads.drop_v[node],
             ];
             draft.push(above as u32, self.ohm[node], load, self.cut_off_v[node], Some(node));
-            let (part, segments) = rest[node];
             if segments > 0 {
                 let part = part.load(self.voltage_v[node]);
                 let at_cut_off_s = (part.ampere(self.highest_cut_off_v) / self.highest_cut_off_v).max(0.0);

@@ -2,6 +2,7 @@
 
 use latchline_circuit::flow::{Sensitivities, Source, Tree, weighted_sensitivities};
 use latchline_network::phase::StageLoads;
+use std::collections::BTreeMap;
 
 /// A stage with a fault, solved.
 #[derive(Debug, Clone)]
@@ -28,10 +29,11 @@ pub(crate) struct StageSolved {
     pub is_unsettled: bool,
     /// Whether the source gives nothing.
     pub is_dead: bool,
-    /// What the fault makes of the conductors that lead to every node: so many times their resistance.
-    pub copper_times: Vec<f64>,
-    /// Watts that the fault makes a node draw: they are no tolerance of the device.
-    pub(super) extra_w: Vec<f64>,
+    /// What the fault makes of the conductors that lead to a node: so many times their resistance, where it is not once.
+    pub(super) copper_times: BTreeMap<usize, f64>,
+    /// Watts and siemens that the fault makes a node draw: they are no tolerance of the device.
+    pub(super) extra_w: BTreeMap<usize, f64>,
+    pub(super) extra_s: BTreeMap<usize, f64>,
     /// `None` where there is nothing to derive, or a reduced stage was solved.
     pub(super) problem: Option<Problem>,
 }
@@ -63,8 +65,9 @@ impl StageSolved {
             pulses: vec![false; nodes],
             is_unsettled: false,
             is_dead: true,
-            copper_times: vec![1.0; nodes],
-            extra_w: vec![0.0; nodes],
+            copper_times: BTreeMap::new(),
+            extra_w: BTreeMap::new(),
+            extra_s: BTreeMap::new(),
             problem: None,
         }
     }
@@ -106,12 +109,24 @@ impl StageSolved {
         Some((found, &problem.node[..]))
     }
 
+    /// How many times their resistance the conductors have that lead to a node.
+    pub fn copper_times(&self, node: usize) -> f64 {
+        self.copper_times.get(&node).copied().unwrap_or(1.0)
+    }
+
     /// The load of the device at a node of the layout as it was solved: watts, amperes and siemens.
     pub fn load(&self, node: usize) -> (f64, f64, f64) {
         let Some(problem) = &self.problem else { return (0.0, 0.0, 0.0) };
         let at = problem.node[node];
-        let own_w = (problem.loads.power_w[at] - self.extra_w[node]).max(0.0);
-        (own_w, problem.loads.current_a[at], problem.loads.conductance_s[at])
+        let own = |all: f64, extra: &BTreeMap<usize, f64>| {
+            (all - extra.get(&node).copied().unwrap_or(0.0)).max(0.0)
+        };
+        let loads = &problem.loads;
+        (
+            own(loads.power_w[at], &self.extra_w),
+            loads.current_a[at],
+            own(loads.conductance_s[at], &self.extra_s),
+        )
     }
 
     /// Open-circuit voltage of the source as it was solved.

@@ -22,13 +22,7 @@ fn each_door_of_the_demo_has_its_sheet() {
         assert!(ran.out.lines().all(|line| line.chars().count() <= 100), "{}", ran.out);
     }
     let dry = folder.run(&["check", "demo/site.toml", "--door", "gate"]);
-    assert!(
-        dry.out.contains(
-            "its input -> relay common, normally open -> its input"
-        ),
-        "{}",
-        dry.out
-    );
+    assert!(dry.out.contains("its input -> relay common, normally open -> its input"), "{}", dry.out);
 }
 
 #[test]

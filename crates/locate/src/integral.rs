@@ -18,7 +18,7 @@ use latchline_circuit::flow::Workspace;
 /// Times that pieces are halved, at most.
 const MOST_ROUNDS: usize = 10;
 /// A piece is halved whose predictions may lie off the chord by more than so many deviations ...
-const CURVED: f64 = 0.3;
+const CURVED: f64 = 0.1;
 /// ... if it has more than this share of the integral, or could have.
 const LEAST_SHARE: f64 = 2e-3;
 /// Deviations that a curved piece may come nearer than its chord, at most.

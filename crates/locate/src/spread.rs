@@ -16,7 +16,7 @@ use crate::size::{Point, best_of};
 use latchline_circuit::flow::Workspace;
 
 /// A size whose prediction differs from those at which derivatives were taken by more than so many deviations without a fault has derivatives of its own ...
-const APART: f64 = 4.0;
+const APART: f64 = 1.5;
 /// ... if its likelihood is not so far below the highest (logarithm).
 const FAR_BELOW: f64 = 9.0;
 /// Sizes of one regime at which derivatives are taken in one round, at most.
@@ -46,11 +46,13 @@ impl Spreads {
         let within = || self.taken.iter().filter(|one| (regime.0..=regime.1).contains(&one.at));
         let before = within().rfind(|one| one.at <= at);
         let after = within().find(|one| one.at >= at);
-        let squared =
-            |one: &Taken| -> f64 { one.said.iter().zip(said).map(|(a, b)| (a - b) * (a - b)).sum() };
+        let distance = |one: &Taken| {
+            let squared = one.said.iter().zip(said).map(|(a, b)| (a - b) * (a - b));
+            squared.sum::<f64>().sqrt()
+        };
         match (before, after) {
             (Some(near), Some(far)) if far.at > near.at => {
-                let (from, to) = (squared(near), squared(far));
+                let (from, to) = (distance(near), distance(far));
                 let share = if from > 0.0 { from / (from + to) } else { 0.0 };
                 near.covariance.iter().zip(&far.covariance).map(|(a, b)| a + share * (b - a)).collect()
             }
@@ -196,7 +198,7 @@ mod tests {
         taken.into_iter().for_each(|(at, said, one)| spreads.put(at, vec![said], vec![one]));
         let of = |at: f64, said: f64| spreads.of(at, &[said], (0.05, 0.5))[0];
         assert!((of(0.2, 2.0) - 6.0).abs() < 1e-12, "half way");
-        assert!((of(0.29, 1.5) - 2.0).abs() < 1e-12, "three times as near to the first, wherever it lies");
+        assert!((of(0.29, 1.5) - 3.5).abs() < 1e-12, "three times as near to the first, wherever it lies");
         assert!((of(0.05, 0.5) - 1.0).abs() < 1e-12 && (of(0.5, 9.0) - 11.0).abs() < 1e-12, "as at the end");
         assert!((of(0.3, 3.0) - 11.0).abs() < 1e-12);
         assert!((spreads.of(0.55, &[3.0], (0.51, 1.0))[0] - 9.0).abs() < 1e-12, "of its own regime");

@@ -221,12 +221,14 @@ fn american(locale: latchline_finding::Locale) -> bool {
 }
 
 /// What is said otherwise in American, of what the pack says: cable is sold by the foot there.
-const SPELLED_OTHERWISE: [(&str, &str); 8] = [
+const SPELLED_OTHERWISE: [(&str, &str); 10] = [
     ("colour", "color"),
     ("Colour", "Color"),
     ("labelled", "labeled"),
     ("Labelled", "Labeled"),
     ("the metre", "the foot"),
+    ("energised", "energized"),
+    ("Energised", "Energized"),
     ("neighbour", "neighbor"),
     ("Neighbour", "Neighbor"),
     ("aluminium", "aluminum"),

@@ -4,6 +4,7 @@
 use super::column::column;
 use super::door_words::{current_remark, current_words};
 use crate::language::{Sentence, Word};
+use crate::locale::Rounding;
 use crate::options::Part;
 use crate::subject::Subject;
 use crate::table::{Cell, Role, Table};
@@ -274,7 +275,9 @@ fn of_circuit(subject: &Subject<'_>, lock: &LockSheet) -> (Cell, String) {
     match &lock.circuit {
         Ok(circuit) => {
             let current = current_words(locale, circuit);
-            let voltage = locale.in_words(circuit.feed.high_v, Unit::Volt);
+            // What the owner's contact must bear is rounded up, as everywhere.
+            let highest = locale.quantity_with(circuit.feed.high_v, Unit::Volt, 2, Rounding::Up);
+            let voltage = locale.cell_text(&highest, None);
             let remark = format!("{}; {}", locale.word(Word::CurrentOfLock), current_remark(locale, circuit));
             (Cell::text(format!("{current}, {voltage}")), remark)
         }

@@ -113,7 +113,7 @@ macro_rules! commissioning {
             "Switch the mains off and on again: every device comes back without a hand. Time until the last one is up:"
             | "Netz aus- und wieder einschalten: Jedes Gerät kommt ohne Zutun wieder. Zeit, bis das letzte hochgefahren ist:",
         MainsOfItsOwnOn:
-            "Whoever holds the key takes the lock off and switches its mains on."
+            "Whoever holds the key takes the padlock off and switches its mains on."
             | "Wer den Schlüssel hat, hebt die Sperre auf und schaltet dieses Netz ein.",
         MeasureInsulation:
             "Insulation between the conductors, and of each to earth, far end open. The lowest:"

@@ -13,7 +13,7 @@ macro_rules! job_cards {
         BriefDelayWithoutPower: "no delay without power" | "ohne Strom keine Verzögerung",
         BriefDriveLeft: "no command, stays as it is; owner tries own controls" | "kein Befehl, bleibt wie es ist; Eigentümer probiert Bedienung",
         BriefForeignVoltage: "no foreign voltage" | "keine Fremdspannung",
-        BriefLockOff: "lock off this output" | "Schloss von diesem Ausgang ab",
+        BriefLockOff: "door lock not on this output" | "Schloss von diesem Ausgang ab",
         BriefOwnerOn: "back in service by its owner" | "vom Eigentümer in Betrieb",
         BriefWiredSupply: "wired, lock left off, no short" | "verdrahtet, Schloss noch ab, kein Kurzschluss",
         BriefWiredToOwner: "wired, no short; joined by its owner" | "verdrahtet, kein Kurzschluss; Eigentümer schließt an",
@@ -100,8 +100,8 @@ macro_rules! job_cards {
         CardPowerOff: "Power off" | "Spannungsfrei",
         CardPowerOn: "Power on" | "Unter Spannung",
         ConnectorSits:
-            "Sits beside the door station, or beside the relay on the secure side where there is one; in a closed box, out of reach."
-            | "Sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite, wo es eines gibt; in geschlossener Dose, unzugänglich.",
+            "Sits beside the relay where that has a cable of its own, never at the panel then; else beside the door station. Closed box, out of reach."
+            | "Sitzt beim Relais, wo dieses eine eigene Leitung hat, dann nie am Tableau; sonst bei der Türstation. Geschlossene Dose, unzugänglich.",
         DoorAndLocks: "Door and locks" | "Tür und Schlösser",
         JobCardsTitle: "Job cards" | "Arbeitskarten",
         OnJobCards: "job cards" | "Arbeitskarten",

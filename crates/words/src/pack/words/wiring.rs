@@ -30,8 +30,8 @@ macro_rules! wiring {
         ColourUsed: "Colour used" | "Farbe verwendet",
         ConductorSize: "Conductor" | "Ader",
         ConnectorConvention:
-            "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the door station, or beside the relay on the secure side. If the maker's sheet shows other terminals, follow that and note it here."
-            | "Eine Verbindungsklemme verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Sie sitzt bei der Türstation, oder beim Relais auf der gesicherten Seite. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
+            "A connector joins conductors of a door's circuit where more than two meet, or two away from any terminal (common practice). It sits beside the relay that has a cable of its own (in between, or on the secure side), where there is one, and never at the panel then: whoever bridges it opens the door. Else it sits beside the door station. If the maker's sheet shows other terminals, follow that and note it here."
+            | "Eine Verbindungsklemme verbindet Adern im Stromkreis einer Tür, wo mehr als zwei zusammentreffen, oder zwei abseits einer Klemme (üblich). Sie sitzt beim Relais mit eigener Leitung (Koppelrelais oder Relais auf der gesicherten Seite), wo es eines gibt, und dann nie am Tableau: Wer sie überbrückt, öffnet die Tür. Sonst sitzt sie bei der Türstation. Zeigt das Blatt des Herstellers andere Klemmen, gilt dieses: hier vermerken.",
         CutBoundMeaning:
             "Where a cable says that no cutting plan buys less, that was proved for these lengths and drums."
             | "Wo bei einer Leitung steht, dass kein Schnittplan weniger kauft, ist das für diese Längen und Trommeln bewiesen.",
